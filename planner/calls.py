@@ -1,0 +1,81 @@
+"""When a coach's calls fall in a block, and which of them can be spoken there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from planner.plan import Call
+from planner.strokes import Strokes
+
+WORDS_A_MINUTE = 150
+"""An unhurried speaking voice: common practice [C]."""
+SHORTEST_CALL = Fraction(1)
+COACH_RANK = 2
+"""Calls of the plan yield to announcements of a change, which have rank 1."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedCall:
+    """A call in its segment: `at` and `seconds` in seconds, `at` from the segment's start."""
+
+    text: str
+    at: Fraction
+    seconds: Fraction
+    stroke: int | None
+    rank: int = COACH_RANK
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """A call that was left out, and why."""
+
+    call: Call
+    sentence: str
+
+
+def spoken_seconds(text: str) -> Fraction:
+    """How long a text takes to say."""
+    return max(SHORTEST_CALL, Fraction(len(text.split()) * 60, WORDS_A_MINUTE))
+
+
+def place_calls(
+    calls: Iterable[Call], strokes: Strokes | None, duration: Fraction, *, length_known: bool
+) -> tuple[tuple[PlacedCall, ...], tuple[Misfit, ...]]:
+    """Puts calls on their strokes, in order; what cannot be said there whole is a misfit.
+
+    With an unknown length nothing can be counted back from the end, and nothing is too late.
+    """
+    placed: list[PlacedCall] = []
+    misfits: list[Misfit] = []
+    for call, stroke in sorted(((c, _stroke_of(c, strokes)) for c in calls), key=lambda pair: pair[1]):
+        if sentence := _trouble(call, stroke, strokes, length_known):
+            misfits.append(Misfit(call, sentence))
+            continue
+        at = (stroke - 1) * strokes.stroke if strokes else Fraction(0)
+        mark = PlacedCall(call.text, at, spoken_seconds(call.text), stroke if strokes else None)
+        if placed and at < placed[-1].at + placed[-1].seconds:
+            misfits.append(Misfit(call, f'it would begin while "{placed[-1].text}" is still being said'))
+        elif length_known and at + mark.seconds > duration:
+            misfits.append(Misfit(call, "it would still be going on when the block ends"))
+        else:
+            placed.append(mark)
+    return tuple(placed), tuple(misfits)
+
+
+def _stroke_of(call: Call, strokes: Strokes | None) -> int:
+    if call.strokes_left is not None:
+        return (strokes.count if strokes else 0) - call.strokes_left + 1
+    return call.stroke or 1
+
+
+def _trouble(call: Call, stroke: int, strokes: Strokes | None, length_known: bool) -> str | None:
+    counted = call.stroke is not None or call.strokes_left is not None
+    if counted and strokes is None:
+        return "the block has no rate, so its strokes cannot be counted"
+    if call.strokes_left is not None and not length_known:
+        return "the block's length is not known, so its last strokes cannot be counted"
+    if strokes and length_known and not 1 <= stroke <= strokes.count:
+        return f"the block has only {strokes.count} strokes"
+    return None

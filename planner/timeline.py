@@ -1,0 +1,241 @@
+"""Compiles a plan to the flat segments that are rowed, each with its exact start."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+
+from planner.athlete import Athlete
+from planner.errors import InputError
+from planner.expansion import Placed, Repetition, check, expand
+from planner.findings import Finding
+from planner.intensity import rower_of
+from planner.pace import power_of_split, split_of
+from planner.plan import Block, Change, Gap, Plan, Rest, Setting
+from planner.prediction import TwoK
+from planner.stretches import Basis, Before, Ends, Kind, Stretch, Terms, stretches_of
+from planner.strokes import Fit, Rhythm
+
+GAP = "gap"
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """One stretch of the session at its exact start, in seconds from the session's beginning.
+
+    A segment that `waits` does not go on by itself at its end. `setting` is the change to make to the
+    machine before it. `estimated` says that its start or its length is not known exactly.
+    """
+
+    index: int
+    part: str
+    part_index: int
+    place: str
+    repetition: Repetition | None
+    start: Fraction
+    stretch: Stretch
+    waits: bool
+    estimated: bool
+    setting: Setting | None
+
+    @property
+    def end(self) -> Fraction:
+        """When it ends, in seconds from the session's beginning."""
+        return self.start + self.stretch.duration
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """Sums over segments: seconds, strokes, metres, joules; None where some rowing is not known.
+
+    The split is rowing time over distance and the watts are work over rowing time: neither is
+    converted from the other.
+    """
+
+    seconds: Fraction
+    strokes: int
+    metres: Fraction | None
+    work_joules: Fraction | None
+    split: Fraction | None
+    watts: Fraction | None
+    estimated: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PartTotals:
+    """The sums of one part."""
+
+    part: str
+    part_index: int
+    totals: Totals
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """What is rowed: the plan, its segments in order, their sums, and what was noticed on the way."""
+
+    plan: Plan
+    fit: Fit
+    two_k: TwoK | None
+    segments: tuple[Segment, ...]
+    totals: Totals
+    parts: tuple[PartTotals, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A stretch with its place in the plan, before its start is known."""
+
+    part: str
+    part_index: int
+    place: str
+    repetition: Repetition | None
+    stretch: Stretch
+
+
+def compile_timeline(
+    plan: Plan,
+    athlete: Athlete | None = None,
+    fit: Fit = Fit.CLOCK,
+    rhythm: Rhythm = Rhythm.MACHINE,
+) -> Timeline:
+    """The timeline of a plan, for one athlete or for anybody.
+
+    Raises InputError when the plan would become too large; this is found before it is expanded.
+    """
+    if problems := check(plan):
+        raise InputError(problems)
+    rower = rower_of(athlete)
+    laid = list(_lay(plan, Terms(rower, fit, rhythm)))
+    segments = tuple(_segments(laid, plan.setting))
+    return Timeline(
+        plan=plan,
+        fit=fit,
+        two_k=rower.two_k,
+        segments=segments,
+        totals=totals_of(segments),
+        parts=tuple(_part_totals(segments)),
+        findings=_findings(laid),
+    )
+
+
+def _lay(plan: Plan, terms: Terms) -> Iterator[_Laid]:
+    """Every stretch in order. A block that does not depend on what came before is worked out once."""
+    before = Before()
+    known: dict[int, tuple[Stretch, ...]] = {}
+    for index, part in enumerate(plan.parts):
+        here = f"/parts/{index}"
+        if isinstance(part, Gap):
+            yield _Laid(GAP, index, here, None, Stretch(Kind.GAP, Fraction(part.seconds)))
+            continue
+        for placed in expand(part.blocks, f"{here}/blocks"):
+            for stretch in _stretches(placed, before, terms, known):
+                yield _Laid(part.kind.value, index, placed.place, placed.repetition, stretch)
+                if stretch.kind is Kind.ROW and stretch.target:
+                    before = Before(True, stretch.target.split)
+
+
+def _stretches(
+    placed: Placed, before: Before, terms: Terms, known: dict[int, tuple[Stretch, ...]]
+) -> tuple[Stretch, ...]:
+    step = placed.step
+    if isinstance(step, Block) and isinstance(step.effort, Change):
+        return stretches_of(step, before, terms)
+    if id(step) not in known:
+        known[id(step)] = (
+            (Stretch(Kind.REST, Fraction(step.seconds)),)
+            if isinstance(step, Rest)
+            else stretches_of(step, before, terms)
+        )
+    return known[id(step)]
+
+
+def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:
+    start = Fraction(0)
+    estimated = False
+    current = setting
+    for index, item in enumerate(laid):
+        stretch = item.stretch
+        following = laid[index + 1] if index + 1 < len(laid) else None
+        estimated = estimated or stretch.basis is not Basis.CLOCK
+        wanted = stretch.setting or setting or current if stretch.kind in _ROWED else current
+        yield Segment(
+            index=index,
+            part=item.part,
+            part_index=item.part_index,
+            place=item.place,
+            repetition=item.repetition,
+            start=start,
+            stretch=stretch,
+            waits=_waits(item, following),
+            estimated=estimated,
+            setting=wanted if wanted != current else None,
+        )
+        current = wanted
+        start += stretch.duration
+
+
+_ROWED = (Kind.ROW, Kind.DRILL)
+
+
+def _waits(item: _Laid, following: _Laid | None) -> bool:
+    """Metre blocks inside a run of them go on by estimate; the last one waits, and so does a guess."""
+    stretch = item.stretch
+    if stretch.kind is Kind.GAP:
+        return following is not None
+    if stretch.ends is Ends.METRES and stretch.basis is Basis.SPLIT:
+        return (
+            following is None
+            or following.part_index != item.part_index
+            or following.stretch.ends is not Ends.METRES
+        )
+    return stretch.basis is Basis.ASSUMED
+
+
+def totals_of(segments: Iterable[Segment]) -> Totals:
+    """The exact sums over some segments."""
+    stretches = [segment.stretch for segment in segments]
+    rowed = [s for s in stretches if s.kind in _ROWED]
+    rowing = sum((s.duration for s in rowed), Fraction(0))
+    metres = _sum_of_known([s.metres for s in rowed])
+    work = _sum_of_known([_work(s) for s in rowed])
+    return Totals(
+        seconds=sum((s.duration for s in stretches), Fraction(0)),
+        strokes=sum(s.strokes.count for s in rowed if s.strokes),
+        metres=metres,
+        work_joules=work,
+        split=split_of(metres, rowing) if metres and work is not None else None,
+        watts=work / rowing if work else None,
+        estimated=any(s.basis is not Basis.CLOCK for s in stretches),
+    )
+
+
+def _work(stretch: Stretch) -> Fraction | None:
+    if stretch.target is None or stretch.target.split is None:
+        return None
+    return power_of_split(stretch.target.split) * stretch.duration
+
+
+def _sum_of_known(values: list[Fraction | None]) -> Fraction | None:
+    """The sum, or None when there is nothing or any value is not known."""
+    known = [v for v in values if v is not None]
+    return sum(known, Fraction(0)) if known and len(known) == len(values) else None
+
+
+def _part_totals(segments: tuple[Segment, ...]) -> Iterator[PartTotals]:
+    for index, group in groupby(segments, key=lambda segment: segment.part_index):
+        members = tuple(group)
+        yield PartTotals(members[0].part, index, totals_of(members))
+
+
+def _findings(laid: list[_Laid]) -> tuple[Finding, ...]:
+    """Each remark once for each place, however often that place is rowed."""
+    found: dict[tuple[str, str, str], Finding] = {}
+    for item in laid:
+        for r in item.stretch.remarks:
+            finding = Finding(r.code, r.severity, item.place, r.sentence, r.reason)
+            found.setdefault((r.code, item.place, r.sentence), finding)
+    return tuple(found.values())

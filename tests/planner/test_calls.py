@@ -1,0 +1,68 @@
+"""Calls on their strokes, and those that cannot be said."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from planner.calls import place_calls, spoken_seconds
+from planner.plan import Call
+from planner.strokes import Strokes, strokes_in
+
+MINUTE_AT_20 = strokes_in(60, 20)
+
+
+def placed(*calls: Call, strokes: Strokes | None = MINUTE_AT_20, known: bool = True):  # noqa: ANN201
+    return place_calls(calls, strokes, Fraction(60), length_known=known)
+
+
+def test_a_call_without_a_stroke_opens_the_block() -> None:
+    (call,), _ = placed(Call("Sit tall"))
+    assert (call.at, call.stroke) == (0, 1)
+
+
+def test_a_call_falls_on_the_catch_of_its_stroke() -> None:
+    (call,), _ = placed(Call("Legs first", stroke=10))
+    assert call.at == 27
+
+
+def test_a_call_counted_back_falls_when_so_many_strokes_are_left() -> None:
+    (call,), _ = placed(Call("Last five", strokes_left=5))
+    assert (call.at, call.stroke) == (45, 16)
+
+
+def test_calls_come_out_in_the_order_in_which_they_are_said() -> None:
+    calls, _ = placed(Call("Second", stroke=10), Call("First"))
+    assert [c.text for c in calls] == ["First", "Second"]
+
+
+def test_a_call_over_another_is_left_out_and_named() -> None:
+    calls, (misfit,) = placed(Call("one two three four five six seven eight nine ten"), Call("b", stroke=2))
+    assert len(calls) == 1
+    assert "still being said" in misfit.sentence
+
+
+def test_a_call_past_the_last_stroke_is_left_out() -> None:
+    _, (misfit,) = placed(Call("Too late", stroke=21))
+    assert misfit.sentence == "the block has only 20 strokes"
+
+
+def test_a_call_that_would_run_into_the_next_block_is_left_out() -> None:
+    _, (misfit,) = placed(Call("a call of eight words takes three seconds", strokes_left=1))
+    assert "when the block ends" in misfit.sentence
+
+
+def test_without_a_rate_no_stroke_can_be_counted() -> None:
+    calls, (misfit,) = placed(Call("Easy"), Call("Tenth", stroke=10), strokes=None)
+    assert [c.text for c in calls] == ["Easy"]
+    assert "no rate" in misfit.sentence
+
+
+def test_an_unknown_length_has_no_last_strokes_but_is_never_too_short() -> None:
+    calls, (misfit,) = placed(Call("Far on", stroke=400), Call("Last", strokes_left=5), known=False)
+    assert calls[0].at == 399 * 3
+    assert "last strokes cannot be counted" in misfit.sentence
+
+
+def test_speech_takes_its_time_by_words() -> None:
+    assert spoken_seconds("one two three four five") == 2
+    assert spoken_seconds("Now") == 1
