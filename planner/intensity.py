@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from planner.athlete import Athlete, Level
 from planner.limits import SPLIT
@@ -109,9 +110,9 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
     """The target of an effort at a rate; `before` is the last rowed split, which a change starts from."""
     match effort:
         case Pressure():
-            return _with_power(Target(pressure=effort), _pressure_fraction(effort, rate, rower), rower)
+            return _with_power(effort, _pressure_fraction(effort, rate, rower.level), rower)
         case TwoKPower(fraction):
-            return _with_power(Target(), fraction, rower)
+            return _with_power(None, fraction, rower)
         case Split(seconds):
             return _with_split(Target(), seconds, rower)
         case SplitOffset(seconds):
@@ -126,6 +127,7 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
             return Target(heart_rate=_heart_rate(unit, value, rower))
 
 
+@lru_cache(maxsize=4096)
 def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
     """The split, to the tenth, at a fraction of the power of a 2 km split."""
     return tenths_of(float(two_k_split) * float(fraction) ** (-1 / 3))
@@ -136,33 +138,39 @@ def within_range(split: Fraction | None) -> Fraction | None:
     return split if split is not None and SPLIT.low <= split <= SPLIT.high else None
 
 
-def _pressure_fraction(pressure: Pressure, rate: int | None, rower: Rower) -> Fraction | None:
+@lru_cache(maxsize=1024)
+def _pressure_fraction(pressure: Pressure, rate: int | None, level: Level) -> Fraction | None:
     if pressure is Pressure.RACE:
         return Fraction(1)
-    if rate is None:
-        return None
-    return _thousandths(WORK_PER_STROKE[pressure] * rate / RACE_RATE[rower.level])
+    return _thousandths(WORK_PER_STROKE[pressure] * rate / RACE_RATE[level]) if rate else None
 
 
-def _with_power(target: Target, fraction: Fraction | None, rower: Rower) -> Target:
+def _with_power(pressure: Pressure | None, fraction: Fraction | None, rower: Rower) -> Target:
     if fraction is None:
-        return target
+        return Target(pressure=pressure)
     split = within_range(split_at_fraction(rower.two_k.split, fraction)) if rower.two_k else None
-    return replace(target, two_k_power_fraction=fraction, split=split, talk=_talk(fraction, TALK_BY_POWER))
+    return Target(pressure, split, fraction, talk=_talk(fraction, TALK_BY_POWER))
 
 
 def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
     known = within_range(split)
     if known is None or rower.two_k is None:
         return replace(target, split=known)
-    fraction = _thousandths(Fraction(rower.two_k.split, known) ** 3)
+    fraction = fraction_at_split(rower.two_k.split, known)
     return replace(target, split=known, two_k_power_fraction=fraction, talk=_talk(fraction, TALK_BY_POWER))
+
+
+@lru_cache(maxsize=4096)
+def fraction_at_split(two_k_split: Fraction, split: Fraction) -> Fraction:
+    """The share of 2 km power, to the thousandth, that a split takes."""
+    return _thousandths(Fraction(two_k_split, split) ** 3)
 
 
 def _thousandths(fraction: Fraction) -> Fraction:
     return Fraction(round_half_up(fraction * 1000), 1000)
 
 
+@lru_cache(maxsize=1024)
 def _talk(value: Fraction, bands: tuple[tuple[Fraction, str], ...]) -> str:
     return next((words for most, words in bands if value <= most), NO_TALK)
 

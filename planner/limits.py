@@ -61,6 +61,8 @@ NOTE_LENGTH = 600
 LINE_LENGTH = 120
 WORD_LENGTH = 60
 CALLS_IN_BLOCK = 20
+CALL_STROKE = Bounds("stroke of a call", 1, 12_000, "strokes")
+"""Four hours at r50, the most strokes of any block on the clock."""
 PARTS = 12
 BLOCKS_IN_LIST = 100
 DEPTH = 4
@@ -70,6 +72,7 @@ SEGMENTS = 500
 TOTAL_SECONDS = 43_200
 """The longest expanded plan: twelve hours."""
 
+RESULTS = 20
 RESULT_METRES = Bounds("distance of the result", 100, 42_195, "metres")
 RESULT_SECONDS = Bounds("time of the result", 10, 28_800, "seconds", TENTH)
 AGE = Bounds("age", 8, 100, "years")

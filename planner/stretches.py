@@ -12,9 +12,9 @@ from planner.expansion import OPEN_SECONDS
 from planner.findings import Severity
 from planner.intensity import Rower, Target, split_at_fraction, target_of
 from planner.pace import metres_in, seconds_for
-from planner.plan import Block, Call, Drill, ForMetres, ForSeconds, ForStrokes, Open, Pressure, Setting
+from planner.plan import Block, Call, Drill, ForMetres, ForSeconds, ForStrokes, Open, Setting
 from planner.prediction import ASSUMED_TWO_K_SPLIT
-from planner.strokes import ClockMark, Fit, Rhythm, Strokes, clock_mark, drive_share, strokes_at, strokes_in
+from planner.strokes import ClockMark, Fit, Rhythm, Strokes, clock_mark, drive_seconds, strokes_at, strokes_in
 
 
 class Kind(StrEnum):
@@ -24,6 +24,9 @@ class Kind(StrEnum):
     REST = "rest"
     GAP = "gap"
     DRILL = "drill"
+
+
+ROWED = (Kind.ROW, Kind.DRILL)
 
 
 class Ends(StrEnum):
@@ -110,9 +113,6 @@ class _Length:
     strokes: Strokes | None
 
 
-PACED_RATE_SLACK = Fraction(1, 2)
-
-
 def stretches_of(block: Block, before: Before, terms: Terms) -> tuple[Stretch, ...]:
     """The stretches of a block: one, or each side and swap of a sided drill."""
     target = target_of(block.effort, block.rate, terms.rower, before.split) if block.effort else None
@@ -175,7 +175,9 @@ def _stretch(
         basis=length.basis,
         rate=block.rate,
         strokes=strokes,
-        drive=_drive(strokes, target.pressure if target else None, terms.rhythm),
+        drive=drive_seconds(strokes.stroke, target.pressure if target else None, terms.rhythm)
+        if strokes
+        else None,
         clock_mark=clock_mark(strokes.stroke) if strokes else None,
         target=target,
         metres=_metres(asked, length, target),
@@ -186,10 +188,6 @@ def _stretch(
         setting=block.setting,
         remarks=(*remarks, *_rate_remarks(block, strokes), *map(_misfit_remark, misfits)),
     )
-
-
-def _drive(strokes: Strokes | None, pressure: Pressure | None, rhythm: Rhythm) -> Fraction | None:
-    return strokes.stroke * drive_share(strokes.rate, pressure, rhythm) if strokes else None
 
 
 def _metres(asked: int | None, length: _Length, target: Target | None) -> Fraction | None:
@@ -244,7 +242,7 @@ def _has_a_split(target: Target, before: Before, rower: Rower) -> bool:
 
 
 def _rate_remarks(block: Block, strokes: Strokes | None) -> Iterator[Remark]:
-    if block.rate and strokes and abs(strokes.rate - block.rate) > PACED_RATE_SLACK:
+    if block.rate and strokes and strokes.strays_from(block.rate):
         yield Remark(
             "paced-rate",
             Severity.NOTE,

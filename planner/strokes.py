@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 
 from planner.plan import Pressure
-from planner.units import round_half_up
 
 MINUTE = 60
 CLOCK_MARK_STROKES = 8
@@ -45,6 +45,11 @@ class Strokes:
         """Strokes a minute as paced."""
         return MINUTE / self.stroke
 
+    def strays_from(self, rate: int) -> bool:
+        """Whether the paced rate differs by more than half a stroke a minute from the one asked."""
+        seconds, parts = self.stroke.as_integer_ratio()
+        return 2 * abs(MINUTE * parts - rate * seconds) > seconds
+
 
 def strokes_in(seconds: Fraction | int, rate: int, fit: Fit = Fit.CLOCK) -> Strokes:
     """The whole strokes nearest to a length of time at a rate: a tie goes up, and there is at least one.
@@ -52,8 +57,9 @@ def strokes_in(seconds: Fraction | int, rate: int, fit: Fit = Fit.CLOCK) -> Stro
     By the clock the length stays and the strokes are paced evenly through it; by the rate the stroke
     stays 60/rate seconds and the length becomes that of the whole strokes.
     """
-    count = max(1, round_half_up(Fraction(seconds) * rate / MINUTE))
-    return Strokes(count, Fraction(seconds) / count) if fit is Fit.CLOCK else strokes_at(count, rate)
+    whole, parts = seconds.as_integer_ratio()
+    count = max(1, (2 * whole * rate + parts * MINUTE) // (2 * parts * MINUTE))
+    return Strokes(count, Fraction(whole, parts * count)) if fit is Fit.CLOCK else strokes_at(count, rate)
 
 
 def strokes_at(count: int, rate: int) -> Strokes:
@@ -99,6 +105,12 @@ def drive_share(
 ) -> Fraction:
     """The part of the stroke, between 0 and 1, that the drive takes at a rate."""
     return _boat_share(rate) if rhythm is Rhythm.BOAT else _machine_share(rate, pressure)
+
+
+@lru_cache(maxsize=4096)
+def drive_seconds(stroke: Fraction, pressure: Pressure | None, rhythm: Rhythm) -> Fraction:
+    """How long the drive of such a stroke lasts."""
+    return stroke * drive_share(MINUTE / stroke, pressure, rhythm)
 
 
 def _machine_share(rate: Fraction | int, pressure: Pressure | None) -> Fraction:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
@@ -12,11 +12,11 @@ from planner.errors import InputError
 from planner.expansion import Placed, Repetition, check, expand
 from planner.findings import Finding
 from planner.intensity import rower_of
-from planner.pace import power_of_split, split_of
 from planner.plan import Block, Change, Gap, Plan, Rest, Setting
 from planner.prediction import TwoK
-from planner.stretches import Basis, Before, Ends, Kind, Stretch, Terms, stretches_of
+from planner.stretches import ROWED, Basis, Before, Ends, Kind, Stretch, Terms, stretches_of
 from planner.strokes import Fit, Rhythm
+from planner.totals import PartTotals, Totals, totals_of
 
 GAP = "gap"
 
@@ -44,32 +44,6 @@ class Segment:
     def end(self) -> Fraction:
         """When it ends, in seconds from the session's beginning."""
         return self.start + self.stretch.duration
-
-
-@dataclass(frozen=True, slots=True)
-class Totals:
-    """Sums over segments: seconds, strokes, metres, joules; None where some rowing is not known.
-
-    The split is rowing time over distance and the watts are work over rowing time: neither is
-    converted from the other.
-    """
-
-    seconds: Fraction
-    strokes: int
-    metres: Fraction | None
-    work_joules: Fraction | None
-    split: Fraction | None
-    watts: Fraction | None
-    estimated: bool
-
-
-@dataclass(frozen=True, slots=True)
-class PartTotals:
-    """The sums of one part."""
-
-    part: str
-    part_index: int
-    totals: Totals
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +90,7 @@ def compile_timeline(
         fit=fit,
         two_k=rower.two_k,
         segments=segments,
-        totals=totals_of(segments),
+        totals=totals_of(segment.stretch for segment in segments),
         parts=tuple(_part_totals(segments)),
         findings=_findings(laid),
     )
@@ -161,7 +135,7 @@ def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:
         stretch = item.stretch
         following = laid[index + 1] if index + 1 < len(laid) else None
         estimated = estimated or stretch.basis is not Basis.CLOCK
-        wanted = stretch.setting or setting or current if stretch.kind in _ROWED else current
+        wanted = stretch.setting or setting or current if stretch.kind in ROWED else current
         yield Segment(
             index=index,
             part=item.part,
@@ -178,9 +152,6 @@ def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:
         start += stretch.duration
 
 
-_ROWED = (Kind.ROW, Kind.DRILL)
-
-
 def _waits(item: _Laid, following: _Laid | None) -> bool:
     """Metre blocks inside a run of them go on by estimate; the last one waits, and so does a guess."""
     stretch = item.stretch
@@ -195,40 +166,10 @@ def _waits(item: _Laid, following: _Laid | None) -> bool:
     return stretch.basis is Basis.ASSUMED
 
 
-def totals_of(segments: Iterable[Segment]) -> Totals:
-    """The exact sums over some segments."""
-    stretches = [segment.stretch for segment in segments]
-    rowed = [s for s in stretches if s.kind in _ROWED]
-    rowing = sum((s.duration for s in rowed), Fraction(0))
-    metres = _sum_of_known([s.metres for s in rowed])
-    work = _sum_of_known([_work(s) for s in rowed])
-    return Totals(
-        seconds=sum((s.duration for s in stretches), Fraction(0)),
-        strokes=sum(s.strokes.count for s in rowed if s.strokes),
-        metres=metres,
-        work_joules=work,
-        split=split_of(metres, rowing) if metres and work is not None else None,
-        watts=work / rowing if work else None,
-        estimated=any(s.basis is not Basis.CLOCK for s in stretches),
-    )
-
-
-def _work(stretch: Stretch) -> Fraction | None:
-    if stretch.target is None or stretch.target.split is None:
-        return None
-    return power_of_split(stretch.target.split) * stretch.duration
-
-
-def _sum_of_known(values: list[Fraction | None]) -> Fraction | None:
-    """The sum, or None when there is nothing or any value is not known."""
-    known = [v for v in values if v is not None]
-    return sum(known, Fraction(0)) if known and len(known) == len(values) else None
-
-
 def _part_totals(segments: tuple[Segment, ...]) -> Iterator[PartTotals]:
     for index, group in groupby(segments, key=lambda segment: segment.part_index):
         members = tuple(group)
-        yield PartTotals(members[0].part, index, totals_of(members))
+        yield PartTotals(members[0].part, index, totals_of(m.stretch for m in members))
 
 
 def _findings(laid: list[_Laid]) -> tuple[Finding, ...]:
