@@ -1,0 +1,1 @@
+"""Tests in real browsers: Chromium, Firefox and WebKitGTK."""

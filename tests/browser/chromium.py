@@ -1,0 +1,125 @@
+"""Chromium, through Playwright; `page` and `context` are there for what only this engine can be asked."""
+
+from __future__ import annotations
+
+import contextlib
+from typing import Any
+
+from playwright.sync_api import BrowserContext, ElementHandle, Page, Playwright, sync_playwright
+from playwright.sync_api import Error as PlaywrightError
+
+from tests.browser.engines import Browser, NotYet
+from tests.browser.targets import QUERY, Target
+
+PROGRAM = "/usr/bin/chromium"
+# Quiet on the network, and able to run as root.
+ARGUMENTS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+# Playwright adds these so that tests run faster than a phone would; a test about throttling drops them.
+KINDER_THAN_PHONES = [
+    "--disable-background-timer-throttling",
+    "--disable-backgrounding-occluded-windows",
+    "--disable-renderer-backgrounding",
+    "--disable-back-forward-cache",
+]
+CLICK_MILLISECONDS = 2000
+
+
+class Chromium(Browser):
+    """Debian's Chromium with a persistent profile."""
+
+    name = "chromium"
+    page: Page
+    context: BrowserContext
+    _playwright: Playwright
+
+    def _start(self) -> None:
+        options = self.options
+        self._playwright = sync_playwright().start()
+        try:
+            self.context = self._playwright.chromium.launch_persistent_context(
+                self.profile,
+                executable_path=PROGRAM,
+                headless=True,
+                args=[*ARGUMENTS, *options.arguments],
+                ignore_default_args=KINDER_THAN_PHONES if options.throttled else None,
+                viewport={"width": options.width, "height": options.height},
+                color_scheme="dark" if options.dark else "light",
+                reduced_motion="reduce" if options.reduced_motion else "no-preference",
+            )
+        except BaseException:
+            self._playwright.stop()
+            raise
+        self.context.add_init_script(options.all_preload)
+        self.page = self.context.pages[0]
+
+    def _forget(self) -> None:
+        with contextlib.suppress(PlaywrightError):
+            self.context.close()
+        self._playwright.stop()
+
+    def close(self) -> None:
+        self._forget()
+
+    def open(self, url: str) -> None:
+        try:
+            self.page.goto(url)
+        except PlaywrightError as error:
+            raise AssertionError(f"{self.name} cannot open {url}: {error.message}") from None
+
+    def reload(self) -> None:
+        self.page.reload()
+
+    def evaluate(self, function: str, *arguments: Any) -> Any:
+        try:
+            return self.page.evaluate(f"(given) => ({function})(...given)", list(arguments))
+        except PlaywrightError as error:
+            raise AssertionError(f"{self.name}: {error.message}") from None
+
+    def press(self, key: str) -> None:
+        self.page.keyboard.press(key)
+
+    def resize(self, width: int, height: int) -> None:
+        self.page.set_viewport_size({"width": width, "height": height})
+
+    def new_tab(self) -> int:
+        self.page = self.context.new_page()
+        return len(self.context.pages) - 1
+
+    def turn_to_tab(self, number: int) -> None:
+        self.page = self.context.pages[number]
+        self.page.bring_to_front()
+
+    def wish(self, *, dark: bool | None = None, reduced_motion: bool | None = None) -> None:
+        """Change the person's wishes while the page stays open; None leaves one as it is."""
+        schemes = {None: None, True: "dark", False: "light"}
+        motions = {None: None, True: "reduce", False: "no-preference"}
+        self.page.emulate_media(color_scheme=schemes[dark], reduced_motion=motions[reduced_motion])  # type: ignore[arg-type]
+
+    def _picture(self) -> bytes:
+        return self.page.screenshot()
+
+    def _elements(self, target: Target) -> list[ElementHandle]:
+        found = self.page.evaluate_handle(f"(target) => {QUERY}.find(target)", target.as_json())
+        handles = [handle.as_element() for handle in found.get_properties().values()]
+        return [handle for handle in handles if handle is not None]
+
+    def _click(self, element: ElementHandle) -> None:
+        try:
+            element.click(timeout=CLICK_MILLISECONDS)
+        except PlaywrightError as error:
+            raise NotYet(error.message) from None
+
+    def _fill(self, element: ElementHandle, text: str) -> None:
+        try:
+            element.fill("", timeout=CLICK_MILLISECONDS)
+            element.type(text)
+        except PlaywrightError as error:
+            raise NotYet(error.message) from None

@@ -1,0 +1,81 @@
+"""Fixtures of the browser tests: `server` (the real app), `browser` (each engine in turn), `chromium`, `launch`.
+
+When a test fails, the report holds what each page showed, and a picture lies in build/browser-failures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any, cast
+
+import pytest
+
+from tests.browser.app_server import ROOT, Server
+from tests.browser.chromium import Chromium
+from tests.browser.engines import Browser, Options
+from tests.browser.firefox import Firefox
+from tests.browser.webkit import WebKit
+
+ENGINES: dict[str, type[Browser]] = {engine.name: engine for engine in (Chromium, Firefox, WebKit)}
+PICTURES = ROOT / "build" / "browser-failures"
+
+# launch("firefox", dark=True): the fields of Options; each browser has a profile of its own.
+Launch = Callable[..., Browser]
+Outcome = pytest.StashKey[bool]()
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server]:
+    """The real app, running, with an empty data folder; `kill()` takes the network away, `start()` brings it back."""
+    server = Server(tmp_path / "data")
+    server.start()
+    yield server
+    server.kill()
+
+
+@pytest.fixture
+def launch(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Launch]:
+    """A function that starts a browser by engine name; all it started are closed after the test."""
+    started: list[Browser] = []
+
+    def start(engine: str, **options: Any) -> Browser:
+        profile = tmp_path / f"profile-{len(started)}-{engine}"
+        started.append(ENGINES[engine](profile, Options(**options)))
+        return started[-1]
+
+    yield start
+    if request.node.stash.get(Outcome, False):
+        for number, browser in enumerate(started):
+            _record(request.node, number, browser)
+    for browser in started:
+        browser.close()
+
+
+@pytest.fixture(params=ENGINES)
+def browser(request: pytest.FixtureRequest, launch: Launch) -> Browser:
+    """Each of the three engines in turn, 390x844, light."""
+    return launch(request.param)
+
+
+@pytest.fixture
+def chromium(launch: Launch) -> Chromium:
+    """Chromium alone, for what is asked of one engine only."""
+    return cast(Chromium, launch("chromium"))
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item: pytest.Item) -> Iterator[None]:
+    report = yield
+    if report.when == "call":
+        item.stash[Outcome] = report.failed
+    return report
+
+
+def _record(item: pytest.Item, number: int, browser: Browser) -> None:
+    """Keep what the page showed; a browser that was killed, or never opened a page, shows nothing."""
+    try:
+        item.add_report_section("call", f"{browser.name} showed", browser.text())
+        browser.screenshot(PICTURES / f"{item.name.replace('/', '-')}-{number}.png")
+    except Exception as error:  # noqa: BLE001 - whatever the driver says, the test's own failure comes first
+        item.add_report_section("call", f"{browser.name} showed", f"nothing: {error}")
