@@ -1,0 +1,41 @@
+/** After an absence of a minute or more: how to go on. Property `away_s`; event `answer` (detail: clock, stopped or end). */
+import { LitElement, css, html } from "lit";
+import { clock } from "../plan/format.js";
+import { dialogs } from "./dialog-look.js";
+import { buttons, type } from "./look.js";
+
+export type AbsenceAnswer = "clock" | "stopped" | "end";
+
+export class AbsenceQuestion extends LitElement {
+  static override properties = { away_s: { attribute: false } };
+  declare away_s: number;
+
+  constructor() {
+    super();
+    this.away_s = 0;
+  }
+
+  static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 400; font-size: 16px; margin-top: 2px; }`];
+
+  override render() {
+    return html`<dialog aria-labelledby="title" @cancel=${(event: Event) => event.preventDefault()}>
+      <h2 id="title">You were away for ${clock(this.away_s)}</h2>
+      <p>How do you want to go on?</p>
+      <div class="choices">
+        <button type="button" class="go" autofocus @click=${() => this.answer("stopped")}>From where I stopped</button>
+        <button type="button" @click=${() => this.answer("clock")}>By the clock<small>as if I had kept rowing</small></button>
+        <button type="button" @click=${() => this.answer("end")}>End the session</button>
+      </div>
+    </dialog>`;
+  }
+
+  override firstUpdated(): void {
+    this.renderRoot.querySelector("dialog")!.showModal();
+  }
+
+  private answer(detail: AbsenceAnswer): void {
+    this.renderRoot.querySelector("dialog")!.close();
+    this.dispatchEvent(new CustomEvent<AbsenceAnswer>("answer", { detail }));
+  }
+}
+customElements.define("absence-question", AbsenceQuestion);

@@ -1,0 +1,112 @@
+/** The blocks of a plan as they were written: by part, repeats kept together ("3 times"). Property `timeline`. */
+import { LitElement, css, html, nothing, type TemplateResult } from "lit";
+import type { Block, Call, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
+import { clock } from "../plan/format.js";
+import { type } from "./look.js";
+import { depthOf, quickestSplit } from "./profile-geometry.js";
+import { drillWords, effortWords, lengthWords, partName, settingWords, splitWords, strokesWords } from "./segment-words.js";
+
+export class BlockList extends LitElement {
+  static override properties = { timeline: { attribute: false } };
+  declare timeline: Timeline | undefined;
+  private byPlace = new Map<string, Segment>();
+  private quickest = 0;
+
+  static override styles = [type, css`
+    :host { display: grid; gap: 22px; }
+    h2 { display: flex; justify-content: space-between; align-items: baseline; gap: 12px; border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
+    h2 span { font-weight: 400; text-align: right; }
+    .block { display: grid; grid-template-columns: 12px minmax(3.4em, auto) 2.6em 1fr auto; gap: 2px 10px; align-items: center; padding: 11px 0; border-bottom: 1px solid var(--line); }
+    .block i { height: 30px; border-radius: 4px; background: var(--gap); border: 1px solid var(--edge); align-self: start; }
+    .block i.d1 { background: var(--p-light); }
+    .block i.d2 { background: var(--p-half); }
+    .block i.d3 { background: var(--p-three-quarter); }
+    .block i.d4 { background: var(--p-full); }
+    .block i.d5 { background: var(--p-race); }
+    .block b { font-family: var(--digits); letter-spacing: -0.03em; white-space: nowrap; }
+    .block .says { grid-column: 2 / -1; display: grid; gap: 2px; font-size: 17px; }
+    .says span { color: var(--ink-2); }
+    .times { margin: 10px 0 0; padding-left: 12px; border-left: 4px solid var(--edge); }
+    .times > p { font-weight: 700; padding: 4px 0; }
+    .between { color: var(--ink-2); font-size: 16px; padding-top: 8px; }
+    .rest { color: var(--ink-2); }
+    @media (forced-colors: active) { .block i { forced-color-adjust: none; } }
+  `];
+
+  override render() {
+    const timeline = this.timeline;
+    if (!timeline) return nothing;
+    this.byPlace = new Map(timeline.segments.map((segment) => [segment.place, segment] as const).reverse());
+    this.quickest = quickestSplit(timeline);
+    return timeline.plan.parts.map((part, index) => this.section(part, index));
+  }
+
+  private section(part: Part, index: number): TemplateResult {
+    const totals = this.timeline?.totals.parts.find((item) => item.part_index === index);
+    const sums = totals ? `${totals.estimated ? "about " : ""}${clock(totals.seconds_s)}${totals.strokes ? ` · ${strokesWords(totals.strokes)}` : ""}` : "";
+    return html`<section>
+      <h2>${partName(part.kind)}<span class="small">${sums}</span></h2>
+      ${part.kind === "gap" ? html`<p class="block rest"><i></i><b>${clock(part.for.seconds)}</b><span class="says">Off the machine: stand, drink, set the machine.</span></p>`
+        : html`<ol>${this.steps(part.blocks, `/parts/${index}/blocks`)}</ol>`}
+    </section>`;
+  }
+
+  private steps(steps: readonly Step[], place: string): TemplateResult[] {
+    return steps.map((step, index) => html`<li>${this.step(step, `${place}/${index}`)}</li>`);
+  }
+
+  private step(step: Step, place: string): TemplateResult {
+    if ("times" in step) return this.repeat(step, place);
+    if ("rest" in step) return html`<div class="block rest"><i></i><b>${clock(step.for.seconds)}</b><span></span><span>rest, sit still</span></div>`;
+    return this.block(step, place);
+  }
+
+  private repeat(repeat: Repeat, place: string): TemplateResult {
+    return html`<div class="times"><p>${repeat.times} times</p>
+      <ol>${this.steps(repeat.blocks, `${place}/blocks`)}</ol>
+      ${repeat.between?.length ? html`<p class="between">and between them</p><ol>${this.steps(repeat.between, `${place}/between`)}</ol>` : nothing}
+    </div>`;
+  }
+
+  private block(block: Block, place: string): TemplateResult {
+    const segment = this.byPlace.get(place);
+    if (!segment) return html``;
+    const depth = depthOf(segment, this.quickest, 2);
+    return html`<div class="block">
+      <i class="d${Math.round(depth)}"></i>
+      <b>${block.drill?.sides ? clock(lengthSeconds(block)) : lengthWords(segment)}</b>
+      <b>${block.rate === undefined ? "" : `r${block.rate}`}</b>
+      <span>${effortWords(segment.target)}${this.splitNote(segment)}</span>
+      <span class="small">${segment.strokes && !block.drill?.sides ? segment.strokes : ""}<span class="heard-only">${segment.strokes ? " strokes" : ""}</span></span>
+      ${this.says(block, segment)}
+    </div>`;
+  }
+
+  private splitNote(segment: Segment): string {
+    const split = segment.target?.split_s;
+    if (split === undefined || effortWords(segment.target) === splitWords(split)) return split === undefined ? "" : " /500 m";
+    return ` · ${splitWords(split)}`;
+  }
+
+  private says(block: Block, segment: Segment) {
+    const drill = block.drill ? [["Drill", block.drill.sides ? `${block.drill.name}, ${block.drill.sides} sides` : drillWords(segment)]] : [];
+    const lines = [
+      ...drill,
+      ...(block.focus ? [["Focus", block.focus]] : []),
+      ...(block.setting ? [["Machine", settingWords(block.setting)]] : []),
+      ...(block.calls ?? []).map((call) => [callPlace(call), call.text]),
+    ];
+    if (!lines.length) return nothing;
+    return html`<div class="says">${lines.map(([label, text]) => html`<div dir="auto"><span>${label}: </span><bdi>${text}</bdi></div>`)}</div>`;
+  }
+}
+customElements.define("block-list", BlockList);
+
+function lengthSeconds(block: Block): number {
+  return block.for && "seconds" in block.for ? block.for.seconds : 0;
+}
+
+function callPlace(call: Call): string {
+  if (call.strokes_left !== undefined) return `Call, ${strokesWords(call.strokes_left)} left`;
+  return call.stroke === undefined ? "Call" : `Call, stroke ${call.stroke}`;
+}

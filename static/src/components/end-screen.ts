@@ -1,0 +1,54 @@
+/** After a session: what was rowed, how to come down, the way back. Properties: `title`, `done`, `planned`. */
+import { LitElement, css, html, nothing } from "lit";
+import { clock } from "../plan/format.js";
+import { buttons, page, type } from "./look.js";
+
+/** Sums of a session: seconds and strokes, and metres where every split was known. */
+export interface Sums {
+  seconds_s: number;
+  strokes: number;
+  metres?: number;
+}
+
+export class EndScreen extends LitElement {
+  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, whole: { type: Boolean } };
+  declare planTitle: string;
+  declare done: Sums | undefined;
+  declare planned: Sums | undefined;
+  declare whole: boolean;
+
+  constructor() {
+    super();
+    this.planTitle = "";
+    this.whole = false;
+  }
+
+  static override styles = [type, buttons, page, css`
+    dl { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
+    dl div { display: flex; flex-direction: column-reverse; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
+    dd { font-size: 38px; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
+    section { display: grid; gap: 8px; }
+  `];
+
+  override render() {
+    return html`<main>
+      <div><p class="small" dir="auto"><bdi>${this.planTitle}</bdi></p>
+        <h1 tabindex="-1">${this.whole ? "Rowed to the end" : "Ended here"}</h1></div>
+      ${this.done ? html`<dl>
+        <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
+        <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
+      </dl>` : nothing}
+      <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
+      <section><h2>Come down slowly</h2>
+        <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,
+          and stand up slowly. Drink, put on something dry.</p>
+        <p>If anything from the stop signs is still there in a few minutes, get help.</p></section>
+      <a class="button go" href="/">Back to the plans</a>
+    </main>`;
+  }
+
+  private of(value: number | undefined, words: (value: number) => string): string {
+    return value === undefined || this.whole ? "" : `, of ${words(value)}`;
+  }
+}
+customElements.define("end-screen", EndScreen);

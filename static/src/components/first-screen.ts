@@ -1,0 +1,85 @@
+/** The first screen: a running session first, then plans that need no signal, the library, and one's own.
+ *
+ * Properties: `builtIn`, `kept` (plan cards), `running` (title of an open session, or ""), `draft`, `problems`,
+ * `busy`, `message` (of the box), `notice` (one line about the connection, or ""), `updateReady`.
+ * Events: `draft`, `make`, `resume`, `update`.
+ */
+import { LitElement, css, html, nothing } from "lit";
+import type { ShorthandProblem } from "../data/api.js";
+import { buttons, page, type } from "./look.js";
+import "./plan-library.js";
+import type { PlanCard } from "./plan-library.js";
+import "./shorthand-box.js";
+
+export class FirstScreen extends LitElement {
+  static override properties = {
+    builtIn: { attribute: false },
+    kept: { attribute: false },
+    running: {},
+    draft: {},
+    problems: { attribute: false },
+    busy: { type: Boolean },
+    message: {},
+    notice: {},
+    updateReady: { type: Boolean },
+  };
+  declare builtIn: readonly PlanCard[] | undefined;
+  declare kept: readonly PlanCard[];
+  declare running: string;
+  declare draft: string;
+  declare problems: readonly ShorthandProblem[];
+  declare busy: boolean;
+  declare message: string;
+  declare notice: string;
+  declare updateReady: boolean;
+
+  constructor() {
+    super();
+    this.kept = [];
+    this.running = "";
+    this.draft = "";
+    this.problems = [];
+    this.busy = false;
+    this.message = "";
+    this.notice = "";
+    this.updateReady = false;
+  }
+
+  static override styles = [type, buttons, page, css`
+    main { gap: 30px; }
+    section { display: grid; gap: 12px; }
+    .running { padding: 16px; background: var(--hull); border: 2px solid var(--catch); border-radius: var(--r); }
+    .running b { font-size: 20px; overflow-wrap: anywhere; }
+    .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
+    @media (min-width: 900px) { main { width: min(100%, 1000px); } }
+  `];
+
+  override render() {
+    return html`<main>
+      <h1 tabindex="-1">What are you rowing today?</h1>
+      ${this.running ? this.open() : nothing}
+      ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
+      ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
+      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept">Ready with no signal</h2>
+        <plan-library .plans=${this.kept}></plan-library></section>` : nothing}
+      <section aria-labelledby="library"><h2 id="library">Plans</h2>
+        ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
+      </section>
+      <section><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
+        @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
+        @make=${() => this.tell("make")}></shorthand-box></section>
+    </main>`;
+  }
+
+  private open() {
+    return html`<section class="running" aria-label="A session is open">
+      <p>You are in the middle of <b><bdi>${this.running}</bdi></b>.</p>
+      <button type="button" class="go" @click=${() => this.tell("resume")}>Go back to it</button>
+    </section>`;
+  }
+
+  private tell(name: "make" | "resume" | "update"): void {
+    this.dispatchEvent(new CustomEvent(name));
+  }
+}
+customElements.define("first-screen", FirstScreen);

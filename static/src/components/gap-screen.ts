@@ -1,0 +1,164 @@
+/** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
+ *
+ * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
+ * `held`, `saved`. Events: start (count-in now), by-clock (detail: "hh:mm"), no-clock, skip, back, hold, end.
+ */
+import { LitElement, css, html, nothing } from "lit";
+import type { Segment, Timeline } from "../plan/wire.js";
+import { clock } from "../plan/format.js";
+import "./end-question.js";
+import type { EndQuestion } from "./end-question.js";
+import { buttons, fields, type } from "./look.js";
+import "./plan-profile.js";
+import "./saved-mark.js";
+import { effortWords, lengthWords, partName, settingWords, splitWords, whatWords } from "./segment-words.js";
+import "./stop-signs.js";
+import type { StopSigns } from "./stop-signs.js";
+
+export class GapScreen extends LitElement {
+  static override properties = {
+    timeline: { attribute: false },
+    index: { type: Number },
+    left_s: { attribute: false },
+    startsAt: {},
+    held: { type: Boolean },
+    saved: {},
+  };
+  declare timeline: Timeline | undefined;
+  declare index: number;
+  declare left_s: number;
+  declare startsAt: string;
+  declare held: boolean;
+  declare saved: string;
+
+  constructor() {
+    super();
+    this.index = 0;
+    this.left_s = 0;
+    this.startsAt = "";
+    this.held = false;
+    this.saved = "saving";
+  }
+
+  static override styles = [type, buttons, fields, css`
+    :host { container-type: size; height: 100dvh; overflow: hidden; }
+    main { display: flex; flex-direction: column; gap: clamp(8px, 1.8cqh, 18px); height: 100%; overflow: auto;
+      padding: max(8px, env(safe-area-inset-top)) var(--side) max(12px, env(safe-area-inset-bottom)); }
+    header { display: flex; justify-content: space-between; align-items: center; }
+    h1 { font-size: clamp(18px, 5.6cqw, 26px); }
+    .tools { display: flex; }
+    .tools button { min-width: 0; padding: 0 2px; border: 0; background: transparent; font-size: 16px; }
+    .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
+    .time { font-size: min(33.8cqw, 24cqh); margin-left: -0.04em; }
+    .time.five { font-size: min(31cqw, 24cqh); }
+    .unit { display: block; margin-top: 10px; font-size: 19px; color: var(--ink-2); }
+    .count { flex: 1 1 auto; display: grid; align-content: center; }
+    .todo { display: flex; flex-wrap: wrap; gap: 4px 18px; font-size: 22px; font-weight: 700; }
+    .todo li::before { content: "· "; color: var(--catch); }
+    .set { font-size: 22px; font-weight: 700; border-left: 6px solid var(--catch); padding: 4px 12px; }
+    .piece { display: grid; gap: 4px; padding: 14px; background: var(--hull); border-radius: var(--r); font-size: 19px; }
+    .piece b { font-size: 23px; }
+    form { display: grid; grid-template-columns: 1fr auto; gap: 10px; align-items: end; }
+    form input { padding: 6px 12px; }
+    form label { display: grid; gap: 4px; font-size: 17px; }
+    .go { min-height: 76px; font-size: 26px; }
+    plan-profile { height: 56px; flex: none; }
+    .about, .act { display: grid; gap: 10px; }
+    @container (max-height: 700px) and (orientation: portrait) {
+      .time, .time.five { font-size: min(28.2cqw, 17cqh); }
+      .todo { font-size: 19px; }
+      .piece { padding: 8px 12px; font-size: 17px; }
+      .piece b { font-size: 19px; }
+      .go { min-height: 64px; }
+      plan-profile, saved-mark { display: none; }
+    }
+    @container (orientation: landscape) and (max-height: 540px) {
+      main { display: grid; grid-template: auto 1fr auto / minmax(0, 1.15fr) minmax(0, 1fr); gap: 6px 24px; }
+      header { grid-column: 1 / -1; }
+      .time, .time.five { font-size: min(19cqw, 42cqh); }
+      .todo { font-size: 18px; }
+      .set { font-size: 18px; }
+      .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
+      .piece b { font-size: 18px; }
+      .act { grid-column: 1 / -1; grid-template-columns: 1.15fr 1fr; gap: 24px; align-items: end; }
+      form label { grid-template-columns: auto 1fr; align-items: center; }
+      .go { min-height: 60px; }
+      plan-profile, saved-mark { display: none; }
+    }
+    @container (min-width: 840px) and (min-height: 541px) {
+      main { max-width: 1100px; margin: 0 auto; }
+      .act { grid-template-columns: 1fr 1fr; align-items: end; }
+    }
+  `];
+
+  override render() {
+    const next = this.timeline?.segments[this.index + 1];
+    if (!this.timeline) return nothing;
+    return html`<main>
+      <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
+        <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
+        <button type="button" @click=${() => this.tell("back")}><span>Back</span></button>
+        <button type="button" @click=${() => this.tell("hold")}><span>${this.held ? "Go on" : "Hold"}</span></button>
+        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+      </div></header>
+      <div class="count">
+        <div class="time digits ${this.left_s >= 600 ? "five" : ""}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>
+        <span class="unit">${this.timeWords()}</span>
+      </div>
+      <div class="about">
+        <ul class="todo"><li>Stand up</li><li>Walk</li><li>Drink</li></ul>
+        ${next?.setting ? html`<p class="set">Set the machine: ${settingWords(next.setting)}</p>` : nothing}
+        ${next ? this.piece(next) : nothing}
+      </div>
+      <plan-profile .timeline=${this.timeline} .now=${this.position()}></plan-profile>
+      <div class="act">${this.byClock()}
+        <button type="button" class="go" @click=${() => this.tell("start")}>Start now</button></div>
+      <saved-mark short state=${this.saved}></saved-mark>
+      <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
+      <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
+      <end-question @end=${() => this.tell("end")}></end-question>
+    </main>`;
+  }
+
+  private timeWords(): string {
+    if (this.startsAt) return `to the start at ${this.startsAt}; it starts by itself`;
+    return this.left_s > 0 ? "to the start; the piece waits for you" : "ready when you are";
+  }
+
+  private position(): number {
+    const segment = this.timeline!.segments[this.index]!;
+    return segment.start_s + Math.max(0, segment.duration_s - this.left_s);
+  }
+
+  private piece(next: Segment) {
+    const part = this.timeline!.totals.parts.find((item) => item.part_index === next.part_index);
+    const split = next.target?.split_s;
+    return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${whatWords(next)} · ${lengthWords(next)}</b>
+      <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "",
+        split !== undefined && effortWords(next.target) !== splitWords(split) ? `starts at ${splitWords(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
+      ${next.focus ? html`<span dir="auto">${next.focus}</span>` : nothing}</div>`;
+  }
+
+  private byClock() {
+    if (this.startsAt) {
+      return html`<button type="button" @click=${() => this.tell("no-clock")}>Do not start at ${this.startsAt}</button>`;
+    }
+    return html`<form @submit=${this.setClock}><label>Or start by the clock at
+      <input type="time" required name="at" /></label><button type="submit">Set</button></form>`;
+  }
+
+  private setClock(event: Event): void {
+    event.preventDefault();
+    const input = this.renderRoot.querySelector<HTMLInputElement>("input[name=at]")!;
+    if (input.value) this.dispatchEvent(new CustomEvent("by-clock", { detail: input.value }));
+  }
+
+  private child<T extends HTMLElement>(name: string): T {
+    return this.renderRoot.querySelector<T>(name)!;
+  }
+
+  private tell(name: "start" | "no-clock" | "back" | "hold" | "end"): void {
+    this.dispatchEvent(new CustomEvent(name));
+  }
+}
+customElements.define("gap-screen", GapScreen);

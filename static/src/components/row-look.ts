@@ -1,0 +1,178 @@
+/** How the row screen is laid out: phone upright, phone on its side (the garage layout), tablet and desktop.
+ *
+ * Digits follow the screen: 110 px type on a 390 px wide phone gives capitals of 12.8 mm, 22 arcmin at 2 m.
+ */
+import { css } from "lit";
+
+export const rowLook = css`
+  :host {
+    container-type: size;
+    height: 100dvh;
+    overflow: hidden;
+  }
+  .screen {
+    display: flex;
+    flex-direction: column;
+    gap: clamp(6px, 1.2cqh, 12px);
+    height: 100%;
+    padding: max(8px, env(safe-area-inset-top)) var(--side) max(10px, env(safe-area-inset-bottom));
+    overflow: auto;
+    overscroll-behavior: contain;
+  }
+  .head { display: flex; justify-content: space-between; align-items: center; gap: 8px; }
+  .where { font-size: 16px; line-height: 1.25; color: var(--ink-2); min-width: 0; }
+  .where b { display: block; color: var(--ink); white-space: nowrap; }
+  .tools { display: flex; flex: none; }
+  .tools button { padding: 0 3px; border: 0; background: transparent; font-size: 16px; }
+  .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
+  .call { display: flex; align-items: center; min-height: 1.2em; font-size: clamp(22px, 6.6cqw, 28px); font-weight: 700; line-height: 1.12; overflow-wrap: anywhere; }
+  .face { flex: 1 1 auto; display: grid; grid-template-columns: auto auto; align-content: center; align-items: start; justify-content: space-between; gap: clamp(8px, 2cqh, 18px) 8px; }
+  .time { grid-column: 1 / -1; }
+  .big { font-size: min(33.8cqw, 19cqh); margin-left: -0.04em; white-space: nowrap; }
+  .big.five { font-size: min(31cqw, 19cqh); }
+  .big.seven { font-size: min(22cqw, 19cqh); }
+  .mid { font-size: min(28.2cqw, 17cqh); white-space: nowrap; }
+  .mid i { font-style: normal; font-size: 0.42em; color: var(--ink-2); margin-right: 0.04em; }
+  .tight .mid { letter-spacing: -0.065em; }
+  .tight .mid i { font-size: 0.34em; }
+  .strokes { text-align: right; }
+  .unit { display: block; margin-top: 10px; font-size: 17px; line-height: 1.2; color: var(--ink-2); }
+  .want { display: flex; justify-content: space-between; align-items: center; gap: 10px; min-height: 52px; padding: 8px 14px; border-radius: var(--r); background: var(--hull); font-size: 18px; line-height: 1.2; }
+  .want b { font-size: 23px; }
+  .want > span:nth-child(2) { white-space: nowrap; }
+  .chip { flex: none; width: 14px; height: 30px; border-radius: 4px; border: 1px solid var(--edge); background: var(--gap); }
+  .chip.d1 { background: var(--p-light); }
+  .chip.d2 { background: var(--p-half); }
+  .chip.d3 { background: var(--p-three-quarter); }
+  .chip.d4 { background: var(--p-full); }
+  .chip.d5 { background: var(--p-race); }
+  .want .talk { margin-left: auto; text-align: right; }
+  plan-profile { flex: 0 1 80px; min-height: 26px; height: auto; }
+  stroke-ticks[hidden] { display: none; }
+  .next { display: flex; justify-content: space-between; align-items: baseline; gap: 12px; font-size: 19px; line-height: 1.2; }
+  .next b { text-align: right; }
+  .next > span { color: var(--ink-2); }
+  .done { display: grid; grid-template-columns: 1fr 1.6fr 1fr; gap: 10px; }
+  .done button { font-size: 19px; padding: 6px; }
+  .done .go { font-size: 24px; }
+  .keys { display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; }
+  .call.lost { justify-content: center; width: 100%; min-height: var(--target); }
+  stroke-rail, stroke-ticks { flex: none; }
+  .foot { display: flex; justify-content: space-between; gap: 12px; flex-wrap: wrap; }
+  .help { display: none; }
+  .held .big, .held .mid { color: var(--ink-2); }
+  .count { flex: 1 1 auto; display: grid; place-content: center; gap: 18px; text-align: center; }
+  .count .digits { font-size: min(60cqw, 46cqh); }
+  .count p { font-size: 24px; font-weight: 700; }
+  .side { display: contents; }
+
+  /* upright, with the browser's own bars taking room */
+  @container (max-height: 700px) and (orientation: portrait) {
+    .foot { display: none; }
+    .want { min-height: 40px; padding: 2px 12px; }
+    .noted .unit { margin-top: 4px; }
+    .big { font-size: min(33.8cqw, 17.5cqh); }
+    stroke-rail { --rail: 62px; --seat: 40px; }
+    stroke-ticks { height: 14px; }
+    .done ~ stroke-rail { display: none; }
+    .done ~ stroke-ticks { display: none; }
+  }
+`;
+
+/** The garage layout: a phone on its side. Buttons stand at the right, digits take the rest. */
+export const rowLookOnItsSide = css`
+  @container (orientation: landscape) and (max-height: 540px) {
+    .screen {
+      display: grid;
+      grid-template:
+        "time time time keys tools" 1fr
+        "rate strokes call keys tools" auto
+        "rate strokes side keys tools" auto
+        "rail rail rail keys tools" auto
+        "ticks ticks ticks keys tools" auto
+        "profile profile profile keys tools" auto
+        / auto auto minmax(120px, 1fr) 80px 80px;
+      gap: 4px 10px;
+      align-items: center;
+    }
+    .head, .face { display: contents; }
+    .where, .foot { display: none; }
+    .time { grid-area: time; }
+    .big { font-size: min(40cqh, 28cqw); }
+    .big.five { font-size: min(40cqh, 23cqw); }
+    .big.seven { font-size: min(40cqh, 16.5cqw); }
+    .noted .big { font-size: min(36cqh, 23cqw); }
+    .noted .unit { max-width: none; margin-top: 4px; }
+    .rate { grid-area: rate; align-self: start; padding-right: 24px; }
+    .strokes { grid-area: strokes; align-self: start; padding-right: 20px; text-align: left; }
+    .mid { font-size: min(28cqh, 15cqw); }
+    .unit { margin-top: 6px; font-size: 16px; max-width: 11em; }
+    .call { grid-area: call; min-height: 0; align-self: end; font-size: 22px; }
+    .side { grid-area: side; display: grid; gap: 2px; align-self: end; min-width: 0; font-size: 17px; line-height: 1.2; }
+    .want { display: flex; flex-wrap: wrap; justify-content: start; gap: 0 8px; min-height: 0; padding: 0; background: none; font-size: inherit; }
+    .want b { font-size: 20px; }
+    .want .talk { margin: 0; text-align: left; }
+    .chip { width: 10px; height: 20px; }
+    .next { display: block; font-size: inherit; }
+    stroke-rail { grid-area: rail; --rail: 54px; --seat: 34px; }
+    stroke-ticks { grid-area: ticks; height: 14px; }
+    plan-profile { grid-area: profile; height: 24px; }
+    .keys, .tools { display: grid; grid-template: repeat(3, 1fr) / 1fr; gap: 8px; height: 100%; align-self: stretch; }
+    .keys { grid-area: keys; }
+    .tools { grid-area: tools; }
+    .tools button, .tools span { width: 100%; height: 100%; }
+    .keys button, .tools button { min-width: 0; padding: 0; }
+    .done { grid-area: rail; }
+    .done ~ stroke-rail { grid-area: auto; display: none; }
+  }
+`;
+
+/** Tablet on its side and desktop: what to hold and what comes next stand beside the digits. */
+export const rowLookWide = css`
+  @container (min-width: 840px) and (min-height: 541px) and (orientation: landscape) {
+    .screen {
+      display: grid;
+      grid-template:
+        "head head head" auto
+        "call call side" auto
+        "time time side" 1fr
+        "time time done" auto
+        "rate strokes keys" auto
+        "rail rail rail" auto
+        "ticks ticks ticks" auto
+        "profile profile profile" auto
+        "foot foot foot" auto
+        / auto auto minmax(260px, 32%);
+      gap: clamp(6px, 1.4cqh, 14px) 40px;
+      padding: 12px max(34px, var(--side)) 12px;
+    }
+    .face { display: contents; }
+    .head { grid-area: head; }
+    .where { font-size: 20px; }
+    .where b { display: inline; }
+    .call { grid-area: call; font-size: 36px; }
+    .time { grid-area: time; align-self: center; }
+    .big, .big.five { font-size: min(22cqw, 33cqh); }
+    .big.seven { font-size: min(15cqw, 33cqh); }
+    .rate { grid-area: rate; }
+    .strokes { grid-area: strokes; text-align: left; }
+    .mid { font-size: min(13cqw, 17cqh); }
+    .unit { font-size: 20px; }
+    .side { grid-area: side; display: grid; align-content: center; gap: 20px; }
+    .want { display: grid; grid-template-columns: auto 1fr; justify-content: start; gap: 6px 16px; padding: 20px; font-size: 24px; }
+    .want b { font-size: 40px; font-family: var(--digits); letter-spacing: -0.03em; }
+    .want .talk { grid-column: 2; margin: 0; text-align: left; }
+    .chip { grid-row: span 2; width: 18px; height: 100%; min-height: 34px; }
+    .next { display: grid; font-size: 24px; }
+    .next b { text-align: left; }
+    stroke-rail { grid-area: rail; }
+    stroke-ticks { grid-area: ticks; }
+    plan-profile { grid-area: profile; height: clamp(50px, 10cqh, 120px); }
+    .keys { grid-area: keys; align-self: center; grid-template-columns: 1fr 1.4fr 1fr; }
+    .keys button { min-height: 84px; padding: 8px; }
+    .help { display: block; }
+    .done { grid-area: done; }
+    .foot { grid-area: foot; }
+    .noted .big { font-size: min(20cqw, 27cqh); }
+  }
+`;

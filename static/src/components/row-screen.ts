@@ -1,0 +1,179 @@
+/** The row screen: what is being rowed now, to the stroke.
+ *
+ * Properties: `timeline`; `index` of the segment, `elapsed_s` in it (whole seconds), `stroke` (strokes done);
+ * `held`; `countIn` (seconds to the first catch, or null); `sound` (on, off, lost); `saved` (see saved-mark).
+ * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
+ * Events: back, hold, skip, end, sound; done (detail: seconds ago).
+ */
+import { LitElement, html, nothing } from "lit";
+import type { Segment, Timeline } from "../plan/wire.js";
+import { buttons, type } from "./look.js";
+import "./end-question.js";
+import type { EndQuestion } from "./end-question.js";
+import "./plan-profile.js";
+import { depthOf, quickestSplit } from "./profile-geometry.js";
+import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
+import { announcement, callWords, faceOf, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import "./saved-mark.js";
+import { partName } from "./segment-words.js";
+import "./stop-signs.js";
+import type { StopSigns } from "./stop-signs.js";
+import "./stroke-rail.js";
+import type { StrokeRail } from "./stroke-rail.js";
+import "./stroke-ticks.js";
+
+export type SoundState = "on" | "off" | "lost";
+
+export class RowScreen extends LitElement {
+  static override properties = {
+    timeline: { attribute: false },
+    index: { type: Number },
+    elapsed_s: { attribute: false },
+    stroke: { attribute: false },
+    held: { type: Boolean },
+    countIn: { attribute: false },
+    sound: {},
+    saved: {},
+  };
+  declare timeline: Timeline | undefined;
+  declare index: number;
+  declare elapsed_s: number;
+  declare stroke: number | null;
+  declare held: boolean;
+  declare countIn: number | null;
+  declare sound: SoundState;
+  declare saved: string;
+
+  constructor() {
+    super();
+    this.index = 0;
+    this.elapsed_s = 0;
+    this.stroke = null;
+    this.held = false;
+    this.countIn = null;
+    this.sound = "on";
+    this.saved = "saving";
+  }
+
+  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide];
+
+  override render() {
+    const segment = this.timeline?.segments[this.index];
+    if (!this.timeline || !segment) return nothing;
+    return html`<main class="screen ${this.held ? "held" : ""}">
+      <h1 class="heard-only" tabindex="-1">Rowing: ${this.timeline.plan.title}</h1>
+      ${this.head(segment)}
+      ${this.countIn === null ? this.rowing(segment) : this.counting(segment)}
+      <plan-profile .timeline=${this.timeline} .now=${segment.start_s + Math.min(this.elapsed_s, segment.duration_s)}></plan-profile>
+      ${this.keys()}
+      <div class="foot"><saved-mark short state=${this.saved}></saved-mark>
+        <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
+      <p class="heard-only" role="status">${this.spoken(segment)}</p>
+      <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
+      <end-question @end=${() => this.tell("end")}></end-question>
+    </main>`;
+  }
+
+  /** Moves the rail: the share of the stroke gone and the drive's share of a stroke, or null without a beat. */
+  beat(share: number | null, drive: number): void {
+    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(share, drive);
+  }
+
+  private head(segment: Segment) {
+    return html`<header class="head">
+      <p class="where"><b>${partName(segment.part)}</b> block ${whereWords(this.timeline!, segment)}</p>
+      <div class="tools">
+        <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
+        <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "on" ? "Mute" : "Unmute"}</span></button>
+        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+      </div>
+    </header>`;
+  }
+
+  private counting(segment: Segment) {
+    return html`<div class="count">
+      <p>${segment.kind === "row" || segment.kind === "drill" ? "First catch in" : "Starts in"}</p>
+      <div class="digits" role="timer" aria-live="off">${this.countIn}</div>
+      <p dir="auto">${callWords(segment, 0)}</p>
+    </div>`;
+  }
+
+  private rowing(segment: Segment) {
+    const face = faceOf(segment, this);
+    const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
+    return html`
+      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : callWords(segment, this.elapsed_s)}</p>`}
+      ${this.face(face)}
+      ${face.asksDone ? this.done() : nothing}
+      <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
+      <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${face.strokesDone}></stroke-ticks>
+      <div class="side">
+        ${this.want(segment)}
+        <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
+      </div>`;
+  }
+
+  private soundLost() {
+    return html`<button type="button" class="call go lost" @click=${() => this.tell("sound")}>Sound is lost. Tap here</button>`;
+  }
+
+  private face(face: Face) {
+    const size = face.big.length > 5 ? "seven" : face.big.length > 4 ? "five" : "";
+    const tight = face.rate.length + face.strokesLeft.length > 4 ? "tight" : "";
+    return html`<div class="face ${tight}">
+      <div class="time ${face.bigIsTimeLeft ? "" : "noted"}">
+        <div class="big digits ${size}" role="timer" aria-live="off" aria-label=${face.bigIsTimeLeft ? "Time left" : nothing}>${face.big}</div>
+        ${face.bigIsTimeLeft ? nothing : html`<span class="unit">${face.bigNote}</span>`}
+      </div>
+      <div class="rate">
+        ${face.rate ? html`<span class="mid digits"><i>r</i>${face.rate}</span>` : nothing}
+        <span class="unit">${face.rateNote}</span>
+      </div>
+      <div class="strokes">
+        ${face.strokesLeft ? html`<span class="mid digits">${face.strokesLeft}</span><span class="unit">${face.strokesNote}</span>` : nothing}
+      </div>
+    </div>`;
+  }
+
+  private want(segment: Segment) {
+    const { split, effort, talk } = wantedOf(segment);
+    if (!split && !effort && !talk) return nothing;
+    const depth = Math.round(depthOf(segment, quickestSplit(this.timeline!), 2));
+    return html`<p class="want"><span class="chip d${depth}"></span>
+      ${split ? html`<span><b>${split}</b> /500 m</span>` : html`<b>${effort}</b>`}
+      <span class="talk">${[split ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
+  }
+
+  private done() {
+    const ago = (seconds: number) => () => this.dispatchEvent(new CustomEvent("done", { detail: seconds }));
+    return html`<div class="done">
+      <button type="button" aria-label="Done 10 s ago" @click=${ago(10)}>10 s ago</button>
+      <button type="button" class="go" @click=${ago(0)}>Done</button>
+      <button type="button" aria-label="Done 5 s ago" @click=${ago(5)}>5 s ago</button>
+    </div>`;
+  }
+
+  private keys() {
+    return html`<div class="keys">
+      <button type="button" @click=${() => this.tell("back")}>Back</button>
+      <button type="button" class=${this.held ? "go" : ""} @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
+      <button type="button" @click=${() => this.tell("skip")}>Skip</button>
+    </div>`;
+  }
+
+  /** Changes only when the segment, the hold or the sound does: seconds are never read out. */
+  private spoken(segment: Segment): string {
+    if (this.sound === "lost") return "Sound is lost.";
+    if (this.held) return "Held. The clock stands still.";
+    return announcement(this.timeline!, segment);
+  }
+
+  private child<T extends HTMLElement>(name: string): T {
+    return this.renderRoot.querySelector<T>(name)!;
+  }
+
+  private tell(name: "back" | "hold" | "skip" | "end" | "sound"): void {
+    this.dispatchEvent(new CustomEvent(name));
+  }
+}
+customElements.define("row-screen", RowScreen);

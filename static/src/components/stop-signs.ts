@@ -1,0 +1,66 @@
+/** The stop signs, one tap away while rowing. Opening them leaves the clock alone, and says so.
+ *
+ * Property `held` says whether the session is held. Events: `hold`, `end`. Methods: `open()`, `close()`.
+ */
+import { LitElement, css, html, nothing } from "lit";
+import { dialogs } from "./dialog-look.js";
+import { buttons, type } from "./look.js";
+import { GET_HELP, stopSigns } from "./stop-signs-list.js";
+
+export class StopSigns extends LitElement {
+  static override properties = { held: { type: Boolean } };
+  declare held: boolean;
+
+  constructor() {
+    super();
+    this.held = false;
+  }
+
+  static override styles = [type, buttons, dialogs, css`
+    .signs { display: grid; gap: 8px; padding-left: 22px; list-style: disc; font-size: 19px; }
+    .signs li::marker { color: var(--catch); }
+  `];
+
+  override render() {
+    return html`<dialog aria-labelledby="title" @keydown=${keepKeys}>
+      <h2 id="title">Stop rowing if you feel</h2>
+      ${stopSigns()}
+      <p><b>${GET_HELP}</b></p>
+      <p class="small">${this.held ? "The session is held: the clock stands still." : "The clock is running on behind this page."}</p>
+      <div class="choices">
+        ${this.held ? nothing : html`<button type="button" @click=${this.hold}>Hold the session</button>`}
+        <button type="button" @click=${this.end}>End the session</button>
+        <button type="button" class="go" autofocus @click=${this.close}>I am fine, go back</button>
+      </div>
+    </dialog>`;
+  }
+
+  open(): void {
+    const dialog = this.dialog;
+    if (!dialog.open) dialog.showModal();
+  }
+
+  close(): void {
+    this.dialog.close();
+  }
+
+  private get dialog(): HTMLDialogElement {
+    return this.renderRoot.querySelector("dialog")!;
+  }
+
+  private hold(): void {
+    this.dispatchEvent(new CustomEvent("hold"));
+    this.close();
+  }
+
+  private end(): void {
+    this.close();
+    this.dispatchEvent(new CustomEvent("end"));
+  }
+}
+customElements.define("stop-signs", StopSigns);
+
+/** Space presses the button in focus here; it must not reach the rowing keys. */
+function keepKeys(event: KeyboardEvent): void {
+  event.stopPropagation();
+}
