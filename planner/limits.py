@@ -61,8 +61,6 @@ NOTE_LENGTH = 600
 LINE_LENGTH = 120
 WORD_LENGTH = 60
 CALLS_IN_BLOCK = 20
-CALL_STROKE = Bounds("stroke of a call", 1, 12_000, "strokes")
-"""Four hours at r50, the most strokes of any block on the clock."""
 PARTS = 12
 BLOCKS_IN_LIST = 100
 DEPTH = 4

@@ -1,0 +1,44 @@
+"""A mistake in the shorthand: the line and column, what was read there, and what would be accepted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from planner.errors import InputError, Problem
+
+
+@dataclass(frozen=True, slots=True)
+class ShorthandProblem(Problem):
+    """A Problem with its place in the text; lines and columns count from 1."""
+
+    line: int = 1
+    column: int = 1
+    received: str = ""
+    accepted: tuple[str, ...] = ()
+
+
+class ShorthandError(InputError):
+    """Shorthand that cannot be read; each of its `problems` is a ShorthandProblem."""
+
+    problems: tuple[ShorthandProblem, ...]  # type: ignore[assignment]
+
+    def __init__(self, problems: Iterable[ShorthandProblem]) -> None:
+        super().__init__(sorted(problems, key=lambda p: (p.line, p.column)))
+
+
+class MistakeError(Exception):
+    """Raised inside the reader, before the line is known; the column counts from 0."""
+
+    def __init__(
+        self, column: int, sentence: str, received: str = "", accepted: tuple[str, ...] = ()
+    ) -> None:
+        self.column, self.sentence, self.received, self.accepted = column, sentence, received, accepted
+        super().__init__(sentence)
+
+    def on(self, line: int) -> ShorthandProblem:
+        """The same mistake on its line."""
+        place = f"line {line}, column {self.column + 1}"
+        return ShorthandProblem(
+            "/text", f"{place}: {self.sentence}", line, self.column + 1, self.received, self.accepted
+        )

@@ -1,0 +1,52 @@
+"""The athlete as JSON: results and a few optional facts, all of them about one person and never kept."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from marshmallow import ValidationError, post_load, validates_schema
+
+from planner import limits
+from planner.athlete import Athlete, Level, Result
+from planner.schemas.fields import Inside, OneOf, Several, Stepped, Strict, Whole, load
+
+
+class ResultSchema(Strict):
+    """A distance in metres and the time it took in seconds."""
+
+    metres = Whole(limits.RESULT_METRES, required=True)
+    seconds = Stepped(limits.RESULT_SECONDS, required=True)
+
+    @post_load
+    def _make(self, data: Mapping[str, Any], **_: object) -> Result:
+        return Result(**data)
+
+
+class AthleteSchema(Strict):
+    """Who rows. Nothing here is needed; the first result is the one that sets the splits."""
+
+    results = Several("results", Inside("a result", ResultSchema), limits.RESULTS)
+    age = Whole(limits.AGE)
+    mass_kg = Stepped(limits.MASS_KG)
+    heart_rate_rest = Whole(limits.HEART_RATE_REST)
+    heart_rate_max = Whole(limits.HEART_RATE_MAX)
+    level = OneOf("level", Level)
+
+    @validates_schema
+    def _rest_is_below_highest(self, data: Mapping[str, Any], **_: object) -> None:
+        rest, most = data.get("heart_rate_rest"), data.get("heart_rate_max")
+        if rest is not None and most is not None and rest >= most:
+            raise ValidationError(
+                f"resting heart rate {rest} is not below the highest, {most}", "heart_rate_rest"
+            )
+
+    @post_load
+    def _make(self, data: Mapping[str, Any], **_: object) -> Athlete:
+        return Athlete(**{**data, "results": tuple(data.get("results", ()))})
+
+
+def load_athlete(document: object) -> Athlete:
+    """The athlete in a JSON document. Raises InputError with a JSON pointer to each mistake."""
+    athlete: Athlete = load(AthleteSchema, document)
+    return athlete
