@@ -40,11 +40,12 @@ PLANNER_LIBRARIES = {"marshmallow": {"schemas"}, "lark": {"notation"}, "yaml": {
 WEB_MAY_USE = {
     "settings": set(),
     "security_headers": {"settings"},
-    "assets": {"settings"},
+    "stored": set(),
+    "assets": {"settings", "stored"},
     "build": {"settings", "assets"},
     "builtin_plans": set(),
-    "pages": {"settings", "security_headers", "assets", "builtin_plans"},
-    "api": {"settings", "builtin_plans"},
+    "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
+    "api": {"settings", "stored", "builtin_plans"},
     "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},
 }
 
@@ -70,7 +71,8 @@ def imports_of(path: Path) -> Iterator[str]:
             yield from (alias.name for alias in node.names)
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}: write imports in full"
-            yield node.module or ""
+            whole = node.module in {"planner", "web"}
+            yield from (f"{node.module}.{a.name}" for a in node.names) if whole else [node.module or ""]
 
 
 def place_in(path: Path, package: str) -> str:

@@ -1,4 +1,4 @@
-"""The real server as a process of its own, which a test can really kill and start again at the same address."""
+"""The real server as its own process, which a test can really kill and start again at the same address."""
 
 from __future__ import annotations
 

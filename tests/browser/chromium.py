@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import contextlib
+from collections.abc import Iterator
 from typing import Any
 
 from playwright.sync_api import BrowserContext, ElementHandle, Page, Playwright, sync_playwright
 from playwright.sync_api import Error as PlaywrightError
 
-from tests.browser.engines import Browser, NotYet
+from tests.browser.engines import Browser, NotYetError, PageLeftError
 from tests.browser.targets import QUERY, Target
 
 PROGRAM = "/usr/bin/chromium"
@@ -78,10 +79,8 @@ class Chromium(Browser):
         self.page.reload()
 
     def evaluate(self, function: str, *arguments: Any) -> Any:
-        try:
+        with self._telling():
             return self.page.evaluate(f"(given) => ({function})(...given)", list(arguments))
-        except PlaywrightError as error:
-            raise AssertionError(f"{self.name}: {error.message}") from None
 
     def press(self, key: str) -> None:
         self.page.keyboard.press(key)
@@ -107,19 +106,28 @@ class Chromium(Browser):
         return self.page.screenshot()
 
     def _elements(self, target: Target) -> list[ElementHandle]:
-        found = self.page.evaluate_handle(f"(target) => {QUERY}.find(target)", target.as_json())
-        handles = [handle.as_element() for handle in found.get_properties().values()]
+        with self._telling():
+            found = self.page.evaluate_handle(f"(target) => {QUERY}.find(target)", target.as_json())
+            handles = [handle.as_element() for handle in found.get_properties().values()]
         return [handle for handle in handles if handle is not None]
+
+    @contextlib.contextmanager
+    def _telling(self) -> Iterator[None]:
+        try:
+            yield
+        except PlaywrightError as error:
+            kind = PageLeftError if "Execution context was destroyed" in error.message else AssertionError
+            raise kind(f"{self.name}: {error.message}") from None
 
     def _click(self, element: ElementHandle) -> None:
         try:
             element.click(timeout=CLICK_MILLISECONDS)
         except PlaywrightError as error:
-            raise NotYet(error.message) from None
+            raise NotYetError(error.message) from None
 
     def _fill(self, element: ElementHandle, text: str) -> None:
         try:
             element.fill("", timeout=CLICK_MILLISECONDS)
             element.type(text)
         except PlaywrightError as error:
-            raise NotYet(error.message) from None
+            raise NotYetError(error.message) from None

@@ -1,11 +1,12 @@
-"""Fixtures of the browser tests: `server` (the real app), `browser` (each engine in turn), `chromium`, `launch`.
+"""Fixtures: `server` (the real app), `browser` (each engine in turn), `chromium`, `launch` (with options).
 
 When a test fails, the report holds what each page showed, and a picture lies in build/browser-failures.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+import signal
+from collections.abc import Callable, Generator, Iterator
 from pathlib import Path
 from typing import Any, cast
 
@@ -27,7 +28,7 @@ Outcome = pytest.StashKey[bool]()
 
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[Server]:
-    """The real app, running, with an empty data folder; `kill()` takes the network away, `start()` brings it back."""
+    """The real app, running on an empty data folder; `kill()` takes the net away, `start()` mends it."""
     server = Server(tmp_path / "data")
     server.start()
     yield server
@@ -64,8 +65,13 @@ def chromium(launch: Launch) -> Chromium:
     return cast(Chromium, launch("chromium"))
 
 
+def pytest_configure() -> None:
+    # A run that is told to stop still closes its browsers, as with Ctrl-C.
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
+
+
 @pytest.hookimpl(wrapper=True)
-def pytest_runtest_makereport(item: pytest.Item) -> Iterator[None]:
+def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, pytest.TestReport, pytest.TestReport]:
     report = yield
     if report.when == "call":
         item.stash[Outcome] = report.failed

@@ -1,8 +1,15 @@
 """What a test can do with a browser, whichever of the three it is.
 
-`browser.open(url)`, `.click(button("Row it"))`, `.type(field("Title"), "easy")`, `.press("Escape")`, `.see(words("Rest"))`,
-`.text()`, `.evaluate("() => innerWidth")`, `.screenshot()`, `.kill()` and `.reopen()` mean the same in each.
-Everything waits for the state it needs; nothing sleeps. Shadow roots are seen through everywhere.
+    browser.open(server.url + "/")
+    browser.click(button("Row it"))
+    browser.type(field("Title"), "easy")
+    browser.see(words("Saved on this phone"))
+    browser.press("Escape")
+    assert browser.evaluate("() => innerWidth") == 390
+    browser.kill()
+    browser.reopen()
+
+Each waits for the state it needs, so that no test sleeps. Open shadow roots are seen through everywhere.
 """
 
 from __future__ import annotations
@@ -23,16 +30,20 @@ PATIENCE_SECONDS = 10.0
 Answer = TypeVar("Answer")
 
 
-class NotYet(Exception):
+class NotYetError(Exception):
     """The page is not ready for this; it is tried again until patience ends."""
+
+
+class PageLeftError(NotYetError, AssertionError):
+    """The page was left while it was asked; what waits asks the next one."""
 
 
 @dataclass(frozen=True, slots=True)
 class Options:
-    """How a browser starts: the page's size in CSS pixels, the person's wishes, and JavaScript to run before the page's own.
+    """How a browser starts: its page in CSS pixels, the person's wishes, JavaScript that runs before any.
 
-    `throttled` (Chromium) leaves on what saves power for people: slowed timers in hidden pages, pages kept for going back.
-    `arguments` (Chromium) are added to its command line.
+    `throttled` (Chromium only) leaves on what people have: slow timers in hidden pages, pages kept for Back.
+    `arguments` (Chromium only) are added to its command line.
     """
 
     width: int = 390
@@ -83,7 +94,7 @@ class Browser(ABC):
 
     @abstractmethod
     def evaluate(self, function: str, *arguments: Any) -> Any:
-        """The JSON result of a JavaScript function of these arguments, awaited; what it throws is an AssertionError."""
+        """The JSON result of a JavaScript function, awaited; what it throws is an AssertionError."""
 
     @abstractmethod
     def press(self, key: str) -> None:
@@ -109,11 +120,11 @@ class Browser(ABC):
 
     @abstractmethod
     def _click(self, element: Any) -> None:
-        """Click once, really; NotYet when the element moved away or something covers it."""
+        """Click once, really; NotYetError when the element moved away or something covers it."""
 
     @abstractmethod
     def _fill(self, element: Any, text: str) -> None:
-        """Replace what is in the field by typing; NotYet when the element moved away."""
+        """Replace what is in the field by typing; NotYetError when the element moved away."""
 
     # --- What they share
 
@@ -148,7 +159,7 @@ class Browser(ABC):
         return int(self.evaluate(f"(target) => {QUERY}.find(target).length", target.as_json()))
 
     def text(self, target: Target | None = None, seconds: float = PATIENCE_SECONDS) -> str:
-        """The visible text of the one element meant, or of the whole page at this moment; a line for each block of text."""
+        """The visible text of the one element meant, or of the page as it is now; one line a block."""
         if target is None:
             return str(self.evaluate(f"() => {QUERY}.pageText()"))
         return self._patiently(lambda: self._text_of(target), f"the text of {target}", seconds)
@@ -159,7 +170,7 @@ class Browser(ABC):
         def ask() -> Any:
             result = self.evaluate(function, *arguments)
             if not result:
-                raise NotYet(f"it answered {result!r}")
+                raise NotYetError(f"it answered {result!r}")
             return result
 
         return self._patiently(ask, function, seconds)
@@ -173,11 +184,11 @@ class Browser(ABC):
         return picture
 
     def problems(self) -> list[str]:
-        """What went wrong in this page since it was loaded: errors, unhandled rejections, content policy violations."""
+        """What went wrong since the page was loaded: errors, rejections, breaches of content policy."""
         return list(self.evaluate("() => window.problemsSeenByTests"))
 
     def focused_name(self) -> str:
-        """The accessible name of the element that has the keyboard, through shadow roots; empty when none has."""
+        """The accessible name of the element that has the keyboard; empty when none has."""
         return str(
             self.evaluate(
                 f"""() => {{
@@ -191,16 +202,16 @@ class Browser(ABC):
     def _only(self, target: Target) -> Any:
         elements = self._elements(target)
         if len(elements) != 1:
-            raise NotYet(f"{len(elements)} elements are it, one is wanted (nth() picks one)")
+            raise NotYetError(f"{len(elements)} elements are it, one is wanted (nth() picks one)")
         return elements[0]
 
     def _seen(self, target: Target) -> None:
         if not self.count(target):
-            raise NotYet("nothing visible is it")
+            raise NotYetError("nothing visible is it")
 
     def _unseen(self, target: Target) -> None:
         if count := self.count(target):
-            raise NotYet(f"{count} are still visible")
+            raise NotYetError(f"{count} are still visible")
 
     def _text_of(self, target: Target) -> str:
         answer = self.evaluate(
@@ -212,7 +223,7 @@ class Browser(ABC):
             target.as_json(),
         )
         if answer["count"] != 1:
-            raise NotYet(f"{answer['count']} elements are it, one is wanted (nth() picks one)")
+            raise NotYetError(f"{answer['count']} elements are it, one is wanted (nth() picks one)")
         return str(answer["text"])
 
     def _patiently(self, act: Callable[[], Answer], what: str, seconds: float) -> Answer:
@@ -220,9 +231,8 @@ class Browser(ABC):
         while True:
             try:
                 return act()
-            except NotYet as not_yet:
+            except NotYetError as not_yet:
                 if time.monotonic() > deadline:
-                    raise AssertionError(
-                        f"{self.name}: waited {seconds} s in vain for {what}: {not_yet}\nThe page shows:\n{self.text()}"
-                    ) from None
+                    told = f"{self.name}: waited {seconds} s in vain for {what}: {not_yet}"
+                    raise AssertionError(f"{told}\nThe page shows:\n{self.text()}") from None
                 time.sleep(0.04)

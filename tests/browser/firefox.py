@@ -1,4 +1,4 @@
-"""Firefox ESR, through geckodriver; WebDriver BiDi gives it a phone's width and our script before the page's."""
+"""Firefox ESR through geckodriver; WebDriver BiDi gives it a phone's width and runs our script first."""
 
 from __future__ import annotations
 
@@ -36,9 +36,8 @@ class Firefox(OverWebDriver):
     """Debian's Firefox ESR, headless, with a profile of its own."""
 
     name = "firefox"
-    _service: Service
 
-    def _start(self) -> None:
+    def _start_driver(self) -> None:
         # Without a sound card, be it a silent one, Firefox's audio clock stands still.
         environment = {**os.environ, "PULSE_SERVER": silent_sound_card()}
         self._service = Service(geckodriver(), env=environment)
@@ -59,10 +58,6 @@ class Firefox(OverWebDriver):
         for name, value in {**PREFERENCES, **wishes}.items():
             capabilities.set_preference(name, value)
         return capabilities
-
-    def _stop_driver(self) -> None:
-        self._service.process.kill()
-        self._service.process.wait()
 
     def new_tab(self) -> int:
         number = super().new_tab()

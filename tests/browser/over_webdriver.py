@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import base64
 import contextlib
+import re
 from abc import abstractmethod
+from collections.abc import Iterator
 from typing import Any
 
 from selenium.common.exceptions import (
@@ -20,10 +22,13 @@ from selenium.common.exceptions import (
 )
 from selenium.webdriver.common.action_chains import ActionChains
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.common.service import Service
+from selenium.webdriver.remote.command import Command
 from selenium.webdriver.remote.webdriver import WebDriver
 from selenium.webdriver.remote.webelement import WebElement
 
-from tests.browser.engines import Browser, NotYet
+from tests.browser.engines import Browser, NotYetError, PageLeftError
+from tests.browser.processes import end_started_with
 from tests.browser.targets import QUERY, Target
 
 NOT_READY = (
@@ -48,18 +53,27 @@ class OverWebDriver(Browser):
     """A browser behind a WebDriver server that we start with it."""
 
     driver: WebDriver
+    _service: Service
+    _tabs: list[str]
+
+    def _start(self) -> None:
+        self._start_driver()
+        self._tabs = [self.driver.current_window_handle]
 
     @abstractmethod
-    def _stop_driver(self) -> None:
-        """End the WebDriver server."""
+    def _start_driver(self) -> None:
+        """Start `_service` and `driver`, with the page in the size wanted."""
 
     def _forget(self) -> None:
-        self._stop_driver()
+        self._service.process.kill()
+        self._service.process.wait()
 
     def close(self) -> None:
+        # Not driver.quit(): before it quits it may wait 10 s for its own socket.
         with contextlib.suppress(WebDriverException):
-            self.driver.quit()
-        self._stop_driver()
+            self.driver.execute(Command.QUIT)
+        end_started_with(self.profile)
+        self._forget()
 
     def open(self, url: str) -> None:
         try:
@@ -73,44 +87,54 @@ class OverWebDriver(Browser):
         self.wait_for("() => !window.isAboutToReload && document.readyState === 'complete'")
 
     def evaluate(self, function: str, *arguments: Any) -> Any:
-        try:
+        with self._telling():
             answer = self.driver.execute_async_script(AWAITED % function, *arguments)
-        except (JavascriptException, TimeoutException) as error:
-            raise AssertionError(f"{self.name}: {error.msg}") from None
+        if answer is None:
+            raise PageLeftError(f"{self.name}: the page was left before it answered")
         if "thrown" in answer:
             raise AssertionError(f"{self.name}: {answer['thrown']}")
         return answer["value"]
 
     def press(self, key: str) -> None:
-        names = {"ArrowDown": "ARROW_DOWN", "ArrowUp": "ARROW_UP", "ArrowLeft": "ARROW_LEFT", "ArrowRight": "ARROW_RIGHT"}
-        stroke = key if len(key) == 1 else getattr(Keys, names.get(key, key.upper()))
+        # Selenium calls "ArrowDown" ARROW_DOWN.
+        stroke = key if len(key) == 1 else getattr(Keys, re.sub(r"(?<=[a-z])(?=[A-Z])", "_", key).upper())
         ActionChains(self.driver).send_keys(stroke).perform()
 
     def new_tab(self) -> int:
         self.driver.switch_to.new_window("tab")
-        return len(self.driver.window_handles) - 1
+        self._tabs.append(self.driver.current_window_handle)
+        return len(self._tabs) - 1
 
     def turn_to_tab(self, number: int) -> None:
-        self.driver.switch_to.window(self.driver.window_handles[number])
+        self.driver.switch_to.window(self._tabs[number])
 
     def _picture(self) -> bytes:
         return base64.b64decode(self.driver.get_screenshot_as_base64())
 
     def _elements(self, target: Target) -> list[WebElement]:
-        found: list[WebElement] = self.driver.execute_script(
-            f"return ((target) => {QUERY}.find(target))(...arguments)", target.as_json()
-        )
-        return found
+        with self._telling():
+            found = self.driver.execute_script(
+                f"return ((target) => {QUERY}.find(target))(...arguments)", target.as_json()
+            )
+        return list(found or [])
+
+    @contextlib.contextmanager
+    def _telling(self) -> Iterator[None]:
+        try:
+            yield
+        except (JavascriptException, TimeoutException, StaleElementReferenceException) as error:
+            is_left = isinstance(error, StaleElementReferenceException) or "unload" in str(error.msg)
+            raise (PageLeftError if is_left else AssertionError)(f"{self.name}: {error.msg}") from None
 
     def _click(self, element: WebElement) -> None:
         try:
             element.click()
         except NOT_READY as error:
-            raise NotYet(error.msg) from None
+            raise NotYetError(error.msg) from None
 
     def _fill(self, element: WebElement, text: str) -> None:
         try:
             element.clear()
             element.send_keys(text)
         except NOT_READY as error:
-            raise NotYet(error.msg) from None
+            raise NotYetError(error.msg) from None

@@ -22,11 +22,19 @@ def wait_until(is_so: Callable[[], bool], what: str, seconds: float = 10) -> Non
 
 
 def kill_started_with(argument: Path) -> None:
-    """SIGKILL every process started with this argument, and all its children, at one blow; return when all are gone."""
+    """SIGKILL all processes started with this argument, and all below them; return when they are gone."""
     doomed = {pid for root in _with_argument(str(argument)) for pid in (root, *_descendants(root))}
     for pid in doomed:
         _kill(pid)
     wait_until(lambda: not any(map(_is_alive, doomed)), f"the end of processes {sorted(doomed)}")
+
+
+def end_started_with(argument: Path, seconds: float = 5) -> None:
+    """Let processes started with this argument and told to quit end by themselves; kill what is left."""
+    deadline = time.monotonic() + seconds
+    while _with_argument(str(argument)) and time.monotonic() < deadline:
+        time.sleep(0.02)
+    kill_started_with(argument)
 
 
 def _with_argument(argument: str) -> list[int]:

@@ -1,4 +1,4 @@
-"""How a test names what it clicks or looks for: by what it is and what it is called, as a screen reader would."""
+"""How a test names what it clicks or looks for: by what it is and is called, as a screen reader would."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ QUERY = (Path(__file__).parent / "page_query.js").read_text()
 class Target:
     """Visible elements of the page, shadow roots included; every field given must hold.
 
-    `name` is the accessible name and `words` the visible text: a string must be the whole of it (blanks joined),
-    a pattern need only be found in it. `index` picks one where several are meant.
+    `name` is the accessible name and `words` the visible text: a string must be the whole of it (blanks
+    joined), a pattern need only be found in it. `index` picks one where several are meant.
     """
 
     role: str | None = None
@@ -64,7 +64,7 @@ def field(name: Name) -> Target:
 
 
 def words(text: Name) -> Target:
-    """The innermost element whose whole visible text this is (or, for a pattern, in whose text it is found)."""
+    """The innermost element whose whole visible text this is, or in whose text the pattern is found."""
     return Target(words=text)
 
 

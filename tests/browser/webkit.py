@@ -21,9 +21,8 @@ class WebKit(OverWebDriver):
     """Debian's WebKitGTK in a bare window of our own, which unlike the stock one keeps its profile."""
 
     name = "webkit"
-    _service: Service
 
-    def _start(self) -> None:
+    def _start_driver(self) -> None:
         environment = {**os.environ, "DISPLAY": virtual_screen(), "PULSE_SERVER": silent_sound_card()}
         self._service = Service(DRIVER, env=environment)
         (self.profile / "options.json").write_text(self._window_options())
@@ -44,9 +43,11 @@ class WebKit(OverWebDriver):
             }
         )
 
-    def _stop_driver(self) -> None:
-        self._service.process.kill()
-        self._service.process.wait()
+    def open(self, url: str) -> None:
+        super().open(url)
+        # Its driver tells of no failure: our window shows a page that does.
+        if failure := self.evaluate("() => document.documentElement.dataset.failure"):
+            raise AssertionError(f"{self.name} cannot open {url}: {failure}")
 
     def resize(self, width: int, height: int) -> None:
         self.driver.set_window_size(width, height)

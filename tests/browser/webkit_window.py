@@ -1,10 +1,12 @@
 #!/usr/bin/python3
 """A bare WebKitGTK browser for WebDriver: one folder for all it stores, one script before every page.
 
-Run by WebKitWebDriver as `webkit_window.py PROFILE` with Debian's own Python (it has the GTK bindings). The browser
-that comes with WebKitGTK forgets everything when it ends under automation, and ours must not: a killed one comes back.
+Run by WebKitWebDriver as `webkit_window.py PROFILE` with Debian's own Python (it has the GTK bindings). The
+browser that comes with WebKitGTK forgets everything when it ends under automation; ours must not, since a
+killed one is opened again.
 """
 
+import html
 import json
 import sys
 from pathlib import Path
@@ -13,7 +15,7 @@ import gi
 
 gi.require_version("Gtk", "3.0")
 gi.require_version("WebKit2", "4.1")
-from gi.repository import Gtk, WebKit2  # noqa: E402
+from gi.repository import GLib, Gtk, WebKit2  # noqa: E402
 
 profile = Path(sys.argv[1])
 options = json.loads((profile / "options.json").read_text())
@@ -48,7 +50,15 @@ def make_tab(context: WebKit2.WebContext) -> WebKit2.WebView:
     window.add(view)
     window.show_all()
     view.connect("close", lambda _: window.destroy())
+    view.connect("load-failed", on_failure)
     return view
+
+
+def on_failure(view: WebKit2.WebView, _event: WebKit2.LoadEvent, url: str, error: GLib.Error) -> bool:
+    """Say so in a page that the test can tell from one of the site's."""
+    page = f'<!doctype html><html data-failure="{html.escape(error.message)}"><title>Failed</title></html>'
+    view.load_alternate_html(page, url, None)
+    return True
 
 
 def scripts_before_pages() -> WebKit2.UserContentManager:

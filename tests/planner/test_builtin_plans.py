@@ -19,12 +19,12 @@ from planner.calls import spoken_seconds
 from planner.plan import Block, Effort, Gap, Length, Part, Plan, Pressure, Repeat, Step
 from planner.stretches import ROWED, Basis, Kind
 from planner.timeline import Segment, Timeline, compile_timeline
-from web.builtin_plans import BuiltinPlan, read_builtin_plans
+from web.builtin_plans import load_library
 
 FOLDER = Path(__file__).resolve().parents[2] / "plans"
-LIBRARY = read_builtin_plans(FOLDER)
-PLANS = {plan.slug: plan for plan in LIBRARY.plans}
-TIMELINES = {slug: compile_timeline(plan.plan) for slug, plan in PLANS.items()}
+LIBRARY = load_library(FOLDER)
+PLANS = LIBRARY.plans
+TIMELINES = {slug: builtin.timeline for slug, builtin in PLANS.items()}
 
 MINUTES = {
     "warm-up": (8, 28),
@@ -81,7 +81,7 @@ def all_blocks() -> list[Block]:
 
 
 def test_every_file_in_the_folder_can_be_read() -> None:
-    assert not LIBRARY.damaged
+    assert LIBRARY.damaged == ()
     assert set(PLANS) == {path.stem for path in FOLDER.glob("*.yaml")}
 
 
@@ -241,6 +241,6 @@ def test_the_warm_up_of_a_test_reaches_the_rate_of_the_piece(slug: str) -> None:
 
 
 def test_a_first_row_asks_for_no_more_than_half_pressure() -> None:
-    first: list[BuiltinPlan] = [plan for plan in PLANS.values() if plan.kind == "first row"]
+    first = [plan for plan in PLANS.values() if plan.kind == "first row"]
     efforts = {block.effort for builtin in first for block in blocks_of(builtin.plan)}
     assert efforts <= {Pressure.LIGHT, Pressure.HALF}

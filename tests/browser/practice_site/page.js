@@ -1,4 +1,4 @@
-// A component with an open shadow root that keeps a count in IndexedDB, on a page that a service worker keeps.
+// A component with an open shadow root that keeps a count for each path in IndexedDB; a service worker keeps the page.
 const opened = new Promise((resolve, reject) => {
   const request = indexedDB.open("practice", 1);
   request.onupgradeneeded = () => request.result.createObjectStore("counts");
@@ -11,9 +11,9 @@ async function counted(step) {
   const counts = transaction.objectStore("counts");
   return new Promise((resolve) => {
     let count = 0;
-    counts.get("strokes").onsuccess = (event) => {
+    counts.get(location.pathname).onsuccess = (event) => {
       count = (event.target.result ?? 0) + step;
-      counts.put(count, "strokes");
+      counts.put(count, location.pathname);
     };
     transaction.oncomplete = () => resolve(count);
   });
@@ -46,6 +46,13 @@ customElements.define("tally-box", class extends HTMLElement {
     show(0);
   }
 });
+
+function goWrong() {
+  document.body.setAttribute("style", "color: red");
+  Promise.reject(new Error("missed the start"));
+  throw new Error("caught a crab");
+}
+document.querySelector("main").append(made("button", { onclick: goWrong }, "Go wrong"));
 
 const worker = trustedTypes.createPolicy("worker", { createScriptURL: (url) => url });
 await navigator.serviceWorker.register(worker.createScriptURL("/service-worker.js"));

@@ -1,4 +1,4 @@
-"""Serves the practice page under a content policy as strict as the app's; reads HOST and PORT, answers /healthz."""
+"""Serves the practice page under a content policy as strict as the app's; reads HOST and PORT likewise."""
 
 from __future__ import annotations
 
@@ -8,23 +8,22 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 POLICY = (
-    "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; worker-src 'self'; img-src 'self'; "
-    "require-trusted-types-for 'script'; trusted-types worker"
+    "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; worker-src 'self'; "
+    "img-src 'self'; require-trusted-types-for 'script'; trusted-types worker"
 )
 
 
 class Handler(SimpleHTTPRequestHandler):
+    """Files, and the page itself at every other path."""
+
     def end_headers(self) -> None:
         self.send_header("Content-Security-Policy", POLICY)
         self.send_header("Cache-Control", "no-store")
         super().end_headers()
 
-    def do_GET(self) -> None:  # noqa: N802 - the base class names it
-        if self.path == "/healthz":
-            self.send_response(200)
-            self.end_headers()
-        else:
-            super().do_GET()
+    def translate_path(self, path: str) -> str:
+        file = super().translate_path(path)
+        return file if Path(file).is_file() else super().translate_path("/")
 
 
 address = (os.environ["HOST"], int(os.environ["PORT"]))

@@ -1,0 +1,54 @@
+"""The app with a small invented client and two small plans, so that these tests need no build."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from web.assets import MANIFEST
+from web.factory import create_app
+from web.settings import Settings
+
+HERE = Path(__file__).parent
+FEW_PLANS = HERE / "few_plans"
+
+BUILT = {
+    "main-AAAA.js": "console.log('main');" * 100,
+    "app-BBBB.css": "body { margin: 0 }" * 100,
+    "ticker-worker-CCCC.js": "self.onmessage = () => {};",
+    "a-font-DDDD.woff2": "not really a font",
+}
+SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;"
+
+
+@pytest.fixture(scope="session")
+def settings(tmp_path_factory: pytest.TempPathFactory) -> Settings:
+    """Settings for an app whose client was built by hand."""
+    dist = tmp_path_factory.mktemp("dist")
+    for name, text in BUILT.items():
+        (dist / name).write_text(text)
+    (dist / "service-worker.js").write_text(SERVICE_WORKER)
+    entries = {
+        "main.js": "main-AAAA.js",
+        "app.css": "app-BBBB.css",
+        "ticker-worker.js": "ticker-worker-CCCC.js",
+    }
+    listed = {"entries": entries, "files": list(BUILT), "service_worker": "service-worker.js"}
+    (dist / MANIFEST).write_text(json.dumps(listed))
+    return Settings(dist=dist, plans=FEW_PLANS)
+
+
+@pytest.fixture(scope="session")
+def app(settings: Settings) -> Flask:
+    """The whole app."""
+    return create_app(settings)
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """A client without a memory of its own."""
+    return app.test_client(use_cookies=False)

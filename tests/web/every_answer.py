@@ -1,0 +1,81 @@
+"""One request for every route and every status it can answer with."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, field
+
+from flask.testing import FlaskClient
+from werkzeug.test import TestResponse
+
+from tests.web.asking import PLAN
+from web.api.reading import BODY_BYTES
+
+JSON = {"Content-Type": "application/json"}
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A request; `rule` is the route as the app knows it, empty where there is none."""
+
+    rule: str
+    path: str
+    status: int
+    method: str = "GET"
+    body: bytes | None = None
+    headers: dict[str, str] = field(default_factory=dict)
+
+    def __str__(self) -> str:
+        return f"{self.method} {self.path} {self.status}"
+
+    def ask(self, client: FlaskClient) -> TestResponse:
+        """The answer, which has to have the status that was promised."""
+        answer = client.open(self.path, method=self.method, data=self.body, headers=self.headers)
+        assert answer.status_code == self.status, str(self)
+        return answer
+
+
+def _reading(rule: str, path: str | None = None, keeps: bool = True) -> list[Asked]:
+    at = path or rule
+    asked = [Asked(rule, at, 200), Asked(rule, at, 200, "HEAD"), Asked(rule, at, 405, "DELETE")]
+    return [*asked, Asked(rule, at, 304, headers={"If-None-Match": "*"})] if keeps else asked
+
+
+def _sending(path: str, good: object) -> list[Asked]:
+    def asked(status: int, body: bytes, headers: dict[str, str] = JSON) -> Asked:
+        return Asked(path, path, status, "POST", body, headers)
+
+    return [
+        asked(200, json.dumps(good).encode()),
+        asked(400, b"{"),
+        asked(413, b" " * (BODY_BYTES + 1)),
+        asked(415, b"{}", {"Content-Type": "text/plain"}),
+        asked(422, b"{}"),
+        Asked(path, path, 405),
+    ]
+
+
+EVERY_ANSWER = [
+    *_reading("/"),
+    *_reading("/row"),
+    *_reading("/mine/<name>", "/mine/whatever"),
+    *_reading("/plan/<slug>", "/plan/short-steady"),
+    Asked("/plan/<slug>", "/plan/nothing", 404),
+    *_reading("/manifest.webmanifest"),
+    *_reading("/sw.js"),
+    *_reading("/robots.txt"),
+    *_reading("/healthz", keeps=False),
+    *_reading("/static/dist/<name>", "/static/dist/main-AAAA.js", keeps=False),
+    Asked("/static/dist/<name>", "/static/dist/nothing.js", 404),
+    *_reading("/static/icons/<name>", "/static/icons/icon.svg"),
+    Asked("/static/icons/<name>", "/static/icons/nothing.svg", 404),
+    *_reading("/api/plans"),
+    *_reading("/api/plans/<slug>", "/api/plans/short-steady"),
+    Asked("/api/plans/<slug>", "/api/plans/nothing", 404),
+    *_reading("/api/openapi.json"),
+    *_sending("/api/timeline", {"plan": PLAN}),
+    *_sending("/api/shorthand", {"plan": PLAN}),
+    Asked("", "/api/nothing", 404),
+    Asked("", "/nothing", 404),
+    Asked("", "/nothing", 404, headers={"Accept": "text/html"}),
+]

@@ -1,0 +1,72 @@
+"""The built-in plans over HTTP."""
+
+from __future__ import annotations
+
+import gzip
+
+import brotli
+import pytest
+from flask.testing import FlaskClient
+
+from tests.web.asking import post
+
+
+def test_the_listing_says_what_there_is_to_choose_from(client: FlaskClient) -> None:
+    answer = client.get("/api/plans")
+    assert answer.get_json() == {
+        "plans": [
+            {
+                "slug": "short-steady",
+                "title": "Five steady minutes",
+                "summary": "Enough to try something out.",
+                "kind": "steady",
+                "seconds_s": 300.0,
+                "strokes": 100,
+                "estimated": False,
+            },
+            {
+                "slug": "up-and-a-piece",
+                "title": "A way up and a piece",
+                "summary": "A summary that is folded over two lines.",
+                "kind": "test",
+                "seconds_s": 870.0,
+                "strokes": 214,
+                "estimated": True,
+            },
+        ]
+    }
+
+
+def test_a_plan_comes_with_its_timeline_for_anybody(client: FlaskClient) -> None:
+    document = client.get("/api/plans/short-steady").get_json()
+    assert set(document) == {"slug", "kind", "plan", "timeline"}
+    assert document["timeline"]["plan"] == document["plan"]
+    assert document["timeline"]["fit"] == "clock"
+    assert "athlete" not in document["timeline"]
+
+
+def test_its_timeline_is_what_the_planner_answers_for_the_same_plan(client: FlaskClient) -> None:
+    document = client.get("/api/plans/up-and-a-piece").get_json()
+    assert post(client, "/api/timeline", {"plan": document["plan"]}).get_json() == document["timeline"]
+
+
+@pytest.mark.parametrize("path", ["/api/plans", "/api/plans/short-steady", "/api/openapi.json"])
+def test_what_has_not_changed_is_not_sent_again(client: FlaskClient, path: str) -> None:
+    first = client.get(path)
+    assert first.headers["Cache-Control"] == "no-cache"
+    again = client.get(path, headers={"If-None-Match": first.headers["ETag"]})
+    assert (again.status_code, again.data) == (304, b"")
+    assert client.get(path, headers={"If-None-Match": '"another"'}).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("accepted", "coding"),
+    [("br, gzip", "br"), ("gzip", "gzip"), ("br;q=0, gzip", "gzip"), ("identity", None)],
+)
+def test_it_is_compressed_as_the_client_likes(client: FlaskClient, accepted: str, coding: str | None) -> None:
+    plain = client.get("/api/plans/short-steady", headers={"Accept-Encoding": "identity"}).data
+    answer = client.get("/api/plans/short-steady", headers={"Accept-Encoding": accepted})
+    assert answer.headers.get("Content-Encoding") == coding
+    assert answer.headers["Vary"] == "Accept-Encoding"
+    unpack = {"br": brotli.decompress, "gzip": gzip.decompress, None: bytes}[coding]
+    assert unpack(answer.data) == plain

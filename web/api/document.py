@@ -1,0 +1,170 @@
+"""The API's description (OpenAPI 3.1), generated; `python -m web.api.document` prints it."""
+
+from __future__ import annotations
+
+import json
+import sys
+from typing import Any
+
+from flask import Blueprint, Response, request
+from marshmallow import Schema
+from werkzeug.http import HTTP_STATUS_CODES
+
+from planner.notation.reader import read
+from planner.notation.writer import write
+from planner.schemas.plan_schema import dump_plan
+from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.timeline_schema import dump_timeline
+from planner.schemas.timeline_shape import TimelineShape
+from planner.timeline import compile_timeline
+from web.api.answer_shapes import (
+    BuiltinPlanShape,
+    HealthShape,
+    PlanListingShape,
+    ProblemDocumentShape,
+    ShorthandAnswerShape,
+)
+from web.api.components import describe_types, reference
+from web.api.errors import DETAILS, PROBLEM_JSON
+from web.api.plans import plan_answers
+from web.api.writing import JSON, json_bytes
+from web.builtin_plans import BuiltinPlan, Library
+from web.settings import VERSION
+from web.stored import Stored, answer
+
+ABOUT = (
+    "Plans of indoor-rowing sessions, and the timelines compiled from them. Exact times cross the wire as "
+    "pairs of whole numbers beside plain ones. Every error is a problem document that names each mistake and "
+    "its place. JSON in UTF-8 only, at most 256 KiB; whole numbers are written as such: 1, not 1.0."
+)
+EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
+REFUSALS = {
+    400: ("The body is not JSON that can be read in one way only.", "line 1, column 9: expecting value"),
+    404: ("There is nothing of that name.", "there is no built-in plan of that name"),
+    405: ("This address does not do that.", DETAILS[405]),
+    413: ("The body is too large.", DETAILS[413]),
+    415: ("The body is not sent as plain JSON.", "send JSON, with Content-Type: application/json"),
+    422: (
+        "The JSON does not say what it should; each mistake is named.",
+        "rate 62 is above 50 strokes a minute",
+    ),
+    500: ("A mistake of the server's own.", DETAILS[500]),
+}
+KEPT = {"304": {"description": "It has not changed since the ETag that was sent."}}
+ANY = {"type": "object"}
+READING = (405, 500)
+SENDING = (400, 405, 413, 415, 422, 500)
+
+
+def api_document() -> dict[str, Any]:
+    """The whole description as JSON."""
+    spec = describe_types("Slipway", VERSION, ABOUT)
+    for path, operations in _paths().items():
+        spec.path(path=path, operations=operations)
+    return dict(spec.to_dict())
+
+
+def _paths() -> dict[str, dict[str, Any]]:
+    plan = read(EXAMPLE_TEXT)
+    timeline = compile_timeline(plan)
+    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline)
+    answers = plan_answers(Library({builtin.slug: builtin}, ()))
+    listing, whole = (json.loads(stored.body) for stored in answers.values())
+    asked, told = {"plan": dump_plan(plan)}, dump_timeline(timeline)
+    written = {"plan": dump_plan(plan), "text": write(plan)}
+    health = {"status": "ok", "version": VERSION, "database": "none"}
+    slug = {
+        "name": "slug",
+        "in": "path",
+        "required": True,
+        "description": "a plan's name, from the listing",
+        "schema": {"type": "string"},
+        "example": builtin.slug,
+    }
+    return {
+        "/api/plans": {"get": _reading("listPlans", "The built-in plans", PlanListingShape, listing)},
+        "/api/plans/{slug}": {
+            "get": {
+                **_reading("getPlan", "A built-in plan with its timeline", BuiltinPlanShape, whole, 404),
+                "parameters": [slug],
+            }
+        },
+        "/api/timeline": {
+            "post": _sending(
+                "compileTimeline", "What is rowed", TimelineRequestSchema, asked, TimelineShape, told
+            )
+        },
+        "/api/shorthand": {
+            "post": _sending(
+                "convertShorthand",
+                "Shorthand to a plan, or a plan to shorthand",
+                ShorthandRequestSchema,
+                {"text": EXAMPLE_TEXT},
+                ShorthandAnswerShape,
+                written,
+            )
+        },
+        "/api/openapi.json": {
+            "get": _operation("getDescription", "This description", {"200": _described(ANY), **KEPT}, READING)
+        },
+        "/healthz": {"get": _reading("getHealth", "Whether the app is well", HealthShape, health)},
+    }
+
+
+def _reading(name: str, summary: str, shape: type[Schema], example: object, *refusals: int) -> dict[str, Any]:
+    kept = {} if shape is HealthShape else KEPT
+    good = {"200": _described(reference(shape), example), **kept}
+    return _operation(name, summary, good, (*refusals, *READING))
+
+
+def _sending(
+    name: str, summary: str, asks: type[Schema], asked: object, shape: type[Schema], example: object
+) -> dict[str, Any]:
+    body = {"required": True, "content": {JSON: {"schema": reference(asks), **_example(asked)}}}
+    good = {"200": _described(reference(shape), example)}
+    return {**_operation(name, summary, good, SENDING), "requestBody": body}
+
+
+def _operation(name: str, summary: str, good: dict[str, Any], refusals: tuple[int, ...]) -> dict[str, Any]:
+    responses = {**good, **{str(status): _refusal(status) for status in sorted(refusals)}}
+    return {"operationId": name, "summary": summary, "responses": responses}
+
+
+def _described(schema: dict[str, Any], example: object = None) -> dict[str, Any]:
+    content = {"schema": schema, **(_example(example) if example is not None else {})}
+    return {"description": "What was asked for.", "content": {JSON: content}}
+
+
+def _example(value: object) -> dict[str, Any]:
+    return {"examples": {"one": {"value": value}}}
+
+
+def _refusal(status: int) -> dict[str, Any]:
+    description, detail = REFUSALS[status]
+    problems = [{"pointer": "/plan/parts/0/blocks/0/rate", "sentence": detail}] if status == 422 else []
+    document = {
+        "type": "about:blank",
+        "title": HTTP_STATUS_CODES[status],
+        "status": status,
+        "detail": detail,
+        "problems": problems,
+    }
+    content = {PROBLEM_JSON: {"schema": reference(ProblemDocumentShape), **_example(document)}}
+    return {"description": description, "content": content}
+
+
+def document_api() -> Blueprint:
+    """GET /api/openapi.json."""
+    blueprint = Blueprint("document_api", __name__)
+    stored = Stored(json_bytes(api_document()), JSON)
+
+    @blueprint.get("/api/openapi.json")
+    def document() -> Response:
+        """The API's description."""
+        return answer(stored, request)
+
+    return blueprint
+
+
+if __name__ == "__main__":
+    json.dump(api_document(), sys.stdout, indent=2, sort_keys=True)

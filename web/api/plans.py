@@ -1,0 +1,66 @@
+"""GET /api/plans and /api/plans/<slug>: the plans that come with the app, written out once at the start."""
+
+from __future__ import annotations
+
+from flask import Blueprint, Response, abort, request
+
+from planner.schemas.plan_schema import dump_plan
+from planner.schemas.timeline_schema import dump_timeline
+from web.api.writing import JSON, json_bytes
+from web.builtin_plans import BuiltinPlan, Library
+from web.stored import Stored, answer
+
+LISTING = "/api/plans"
+
+
+def plan_answers(library: Library) -> dict[str, Stored]:
+    """Every answer about built-in plans by its path; the pages let phones keep the same ones."""
+    listing = {"plans": [_summary(plan) for plan in library.plans.values()]}
+    answers = {LISTING: _stored(listing)}
+    for plan in library.plans.values():
+        answers[f"{LISTING}/{plan.slug}"] = _stored(_whole(plan))
+    return answers
+
+
+def _stored(document: object) -> Stored:
+    return Stored(json_bytes(document), JSON)
+
+
+def _summary(plan: BuiltinPlan) -> dict[str, object]:
+    totals = plan.timeline.totals
+    return {
+        "slug": plan.slug,
+        "title": plan.plan.title,
+        "summary": plan.plan.summary or "",
+        "kind": plan.kind,
+        "seconds_s": float(totals.seconds),
+        "strokes": totals.strokes,
+        "estimated": totals.estimated,
+    }
+
+
+def _whole(plan: BuiltinPlan) -> dict[str, object]:
+    return {
+        "slug": plan.slug,
+        "kind": plan.kind,
+        "plan": dump_plan(plan.plan),
+        "timeline": dump_timeline(plan.timeline),
+    }
+
+
+def plans_api(answers: dict[str, Stored]) -> Blueprint:
+    """The two addresses."""
+    blueprint = Blueprint("plans_api", __name__)
+
+    @blueprint.get(LISTING)
+    def plans() -> Response:
+        """What there is to choose from."""
+        return answer(answers[LISTING], request)
+
+    @blueprint.get(f"{LISTING}/<slug>")
+    def plan(slug: str) -> Response:
+        """One plan with its timeline for anybody."""
+        found = answers.get(f"{LISTING}/{slug}")
+        return answer(found, request) if found else abort(404, "there is no built-in plan of that name")
+
+    return blueprint

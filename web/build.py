@@ -1,0 +1,148 @@
+"""Builds the client: one esbuild run for each kind of code, by way of Flask-Assets, into static/dist.
+
+`python -m web.build` ends with status 1 when anything fails. The row screen, like every other, is in the one
+main bundle without lazy imports, so that nothing has to be fetched while somebody rows.
+"""
+
+from __future__ import annotations
+
+import gzip
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any, TextIO
+
+import brotli
+from flask import Flask
+from flask_assets import Bundle, Environment
+from webassets.filter import Filter
+
+from web.assets import COMPRESSIBLE, DIST_URL, ENCODINGS, MANIFEST
+from web.settings import ROOT, Settings
+
+ESBUILD = ROOT / "node_modules" / ".bin" / "esbuild"
+TICKER = "src/audio/ticker-worker.ts"
+SERVICE_WORKER = "src/offline/service-worker.ts"
+PAGE = ("src/main.ts", "styles/app.css")
+# Browsers with what the app uses anyway: Trusted Types, wake lock in installed apps (facts in DEVELOPERS.md).
+TARGET = "es2022"
+COMMON = [
+    "--bundle",
+    "--minify",
+    f"--target={TARGET}",
+    "--loader:.woff2=file",
+    "--asset-names=[name]-[hash]",
+    '--define:process.env.NODE_ENV="production"',
+    "--log-level=warning",
+    "--log-override:css-syntax-error=error",
+    "--color=false",
+]
+
+
+class BuildError(RuntimeError):
+    """The client cannot be built; holds what the bundler said."""
+
+
+class EsbuildFilter(Filter):
+    """Bundles all entries at once; what webassets keeps as its output is the list of what came out."""
+
+    name = "esbuild"  # type: ignore[assignment]
+    max_debug_level = None  # type: ignore[assignment]
+
+    def __init__(self, sources: Path, dist: Path) -> None:
+        super().__init__()  # type: ignore[no-untyped-call]
+        self.sources, self.dist = sources, dist
+
+    def concat(self, out: TextIO, hunks: Any, **_: Any) -> None:
+        """Write the files into the folder and their list into `out`."""
+        out.write(json.dumps(bundle(self.sources, self.dist), indent=2))
+
+
+def bundle(sources: Path, dist: Path) -> dict[str, Any]:
+    """Bundle the client in `sources` into `dist`; the names of what came out. Raises BuildError."""
+    worker = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
+    ticker = _esbuild(sources, dist, [TICKER], "--format=iife", "--entry-names=[name]-[hash]")
+    ticker_url = json.dumps(DIST_URL + ticker["ticker-worker.js"])
+    page = _esbuild(
+        sources,
+        dist,
+        PAGE,
+        "--format=esm",
+        "--entry-names=[name]-[hash]",
+        f"--define:TICKER_WORKER_URL={ticker_url}",
+    )
+    entries = {**page, **ticker}
+    names = sorted(path.name for path in dist.iterdir() if path.name not in worker.values())
+    return {"entries": entries, "files": names, "service_worker": worker["service-worker.js"]}
+
+
+def _esbuild(
+    sources: Path, dist: Path, entries: tuple[str, ...] | list[str], *options: str
+) -> dict[str, str]:
+    """The output's name by the entry's name, such as main.js."""
+    meta = dist / "meta.json"
+    command = [str(ESBUILD), *entries, *COMMON, *options, f"--outdir={dist}", f"--metafile={meta}"]
+    done = subprocess.run(command, cwd=sources, capture_output=True, text=True, check=False)
+    if done.returncode or done.stderr:
+        raise BuildError(done.stderr or f"esbuild ended with status {done.returncode}")
+    outputs = json.loads(meta.read_text(encoding="utf-8"))["outputs"]
+    meta.unlink()
+    made = {output["entryPoint"]: Path(path) for path, output in outputs.items() if output.get("entryPoint")}
+    return {Path(entry).stem + path.suffix: path.name for entry, path in made.items()}
+
+
+def build(settings: Settings, sources: Path = ROOT / "static") -> dict[str, int]:
+    """Build into a folder beside the real one and then swap them; bytes over the wire by file name."""
+    making = settings.dist.with_name(settings.dist.name + ".making")
+    shutil.rmtree(making, ignore_errors=True)
+    making.mkdir(parents=True)
+    try:
+        _run_flask_assets(sources, making)
+        sizes = {path.name: _compress(path) for path in sorted(making.iterdir()) if path.name != MANIFEST}
+        shutil.rmtree(settings.dist, ignore_errors=True)
+        making.rename(settings.dist)
+    finally:
+        shutil.rmtree(making, ignore_errors=True)
+    return sizes
+
+
+def _run_flask_assets(sources: Path, dist: Path) -> None:
+    app = Flask(__name__, static_folder=str(sources))
+    app.config.update(ASSETS_CACHE=False, ASSETS_MANIFEST=False, ASSETS_URL_EXPIRE=False, ASSETS_DEBUG=False)
+    environment = Environment(app)
+    environment.directory = str(dist)
+    environment.append_path(str(sources))
+    client = Bundle(*PAGE, SERVICE_WORKER, TICKER, filters=EsbuildFilter(sources, dist), output=MANIFEST)
+    with app.app_context():
+        environment.register("client", client)
+        client.build(force=True)
+
+
+def _compress(path: Path) -> int:
+    """Write the compressed forms beside a file of text; bytes over the wire of the smallest form."""
+    body = path.read_bytes()
+    if path.suffix not in COMPRESSIBLE:
+        return len(body)
+    forms = {"br": bytes(brotli.compress(body, quality=11)), "gzip": gzip.compress(body, 9, mtime=0)}
+    for coding, form in forms.items():
+        path.with_name(path.name + ENCODINGS[coding]).write_bytes(form)
+    return min(map(len, forms.values()))
+
+
+def main() -> int:
+    """Build, and say what came out; 1 when it failed."""
+    try:
+        sizes = build(Settings())
+    except BuildError as error:
+        print(f"The client cannot be built:\n{error}", file=sys.stderr)
+        return 1
+    for name, size in sizes.items():
+        print(f"  {size / 1000:7.1f} kB  {name}")
+    print(f"  {sum(sizes.values()) / 1000:7.1f} kB  over the wire in all")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,65 @@
+"""Makes the app: a list of what it is put together from."""
+
+from __future__ import annotations
+
+import logging
+
+from flask import Flask, Response, request
+from werkzeug.exceptions import NotFound
+
+from web.api.answer_cache import AnswerCache
+from web.api.document import document_api
+from web.api.errors import answer_errors, problem_for
+from web.api.plans import plan_answers, plans_api
+from web.api.reading import BODY_BYTES
+from web.api.shorthand import shorthand_api
+from web.api.timelines import timelines_api
+from web.assets import load_assets, static_files
+from web.builtin_plans import Library, load_library
+from web.pages import Pages, make_pages, not_found, pages
+from web.security_headers import add_security_headers
+from web.settings import ROOT, Settings
+
+_log = logging.getLogger("slipway")
+
+
+def create_app(settings: Settings) -> Flask:
+    """The app with these settings. Raises CannotStart when the client has not been built."""
+    app = Flask("slipway", root_path=str(ROOT), template_folder="templates", static_folder=None)
+    app.config["MAX_CONTENT_LENGTH"] = BODY_BYTES
+    add_security_headers(app, settings.https)
+    answer_errors(app)
+
+    library = load_library(settings.plans)
+    _name_damaged(library)
+    answers = plan_answers(library)
+    assets = load_assets(settings)
+    with app.app_context():
+        made = make_pages(assets, answers)
+    _answer_missing_pages(app, made)
+
+    app.register_blueprint(pages(made, frozenset(library.plans)))
+    app.register_blueprint(static_files(assets))
+    app.register_blueprint(plans_api(answers))
+    app.register_blueprint(timelines_api(AnswerCache()))
+    app.register_blueprint(shorthand_api())
+    app.register_blueprint(document_api())
+    return app
+
+
+def _name_damaged(library: Library) -> None:
+    for damaged in library.damaged:
+        _log.warning("plan file left out: %s, line %d: %s", damaged.file, damaged.line, damaged.reason)
+
+
+def _answer_missing_pages(app: Flask, made: Pages) -> None:
+    """People get a page, programs a problem document."""
+
+    @app.errorhandler(NotFound)
+    def missing(error: NotFound) -> Response:
+        wants_page = (
+            request.accept_mimetypes.best_match(["application/problem+json", "text/html"]) == "text/html"
+        )
+        if wants_page and not request.path.startswith(("/api/", "/static/")):
+            return not_found(made)
+        return problem_for(error)

@@ -1,0 +1,75 @@
+"""Answers known before they are asked for: their bytes, compressed forms, ETag and how long to keep them."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import brotli
+from flask import Request, Response
+
+FOR_EVER = "public, max-age=31536000, immutable"
+ASK_AGAIN = "no-cache"
+NEVER = "no-store"
+
+CODINGS = ("br", "gzip")
+"""Best first."""
+BROTLI_QUALITY = 5
+"""For what is compressed while somebody waits; the build uses the most there is."""
+GZIP_LEVEL = 6
+WORTH_COMPRESSING = 1024
+
+
+@dataclass
+class Stored:
+    """Bytes to be answered, and their compressed forms: those given, and others made when first asked for."""
+
+    body: bytes
+    content_type: str
+    cache: str = ASK_AGAIN
+    compressible: bool = True
+    encoded: dict[str, bytes] = field(default_factory=dict)
+
+    @cached_property
+    def digest(self) -> str:
+        """A short name for exactly these bytes."""
+        return hashlib.sha256(self.body).hexdigest()[:32]
+
+    def encode(self, coding: str) -> bytes:
+        """The bytes in this coding."""
+        if coding not in self.encoded:
+            self.encoded[coding] = compress(self.body, coding)
+        return self.encoded[coding]
+
+
+def compress(body: bytes, coding: str) -> bytes:
+    """The bytes in a coding, quickly rather than as small as can be."""
+    if coding == "br":
+        return bytes(brotli.compress(body, quality=BROTLI_QUALITY))
+    return gzip.compress(body, GZIP_LEVEL, mtime=0)
+
+
+def answer(stored: Stored, request: Request, status: int = 200) -> Response:
+    """The stored bytes in the best coding that the client takes, or 304 when it has them already."""
+    coding = _coding_for(stored, request)
+    response = Response(
+        stored.encode(coding) if coding else stored.body, status, content_type=stored.content_type
+    )
+    response.headers["Cache-Control"] = stored.cache
+    if coding:
+        response.headers["Content-Encoding"] = coding
+    if stored.compressible:
+        response.headers["Vary"] = "Accept-Encoding"
+    if stored.cache == ASK_AGAIN and status == 200:
+        response.set_etag(stored.digest, weak=True)
+        response.make_conditional(request)
+    return response
+
+
+def _coding_for(stored: Stored, request: Request) -> str | None:
+    if not stored.compressible or len(stored.body) < WORTH_COMPRESSING:
+        return None
+    accepted = request.accept_encodings
+    return next((coding for coding in CODINGS if accepted.quality(coding) > 0), None)
