@@ -21,10 +21,11 @@ class ShorthandProblem(Problem):
 class ShorthandError(InputError):
     """Shorthand that cannot be read; each of its `problems` is a ShorthandProblem."""
 
-    problems: tuple[ShorthandProblem, ...]  # type: ignore[assignment]
+    problems: tuple[ShorthandProblem, ...]
 
     def __init__(self, problems: Iterable[ShorthandProblem]) -> None:
-        super().__init__(sorted(problems, key=lambda p: (p.line, p.column)))
+        in_order: list[ShorthandProblem] = sorted(problems, key=lambda p: (p.line, p.column))
+        super().__init__(in_order)
 
 
 class MistakeError(Exception):

@@ -6,13 +6,13 @@ told, it does not stop anything.
 
 from __future__ import annotations
 
-from tests.bench import compiling, first_load, serving
+from tests.bench import compiling, first_load, offline_start, serving
 from tests.bench.measuring import table, verdict
 
 
 def main() -> None:
     """Measure everything."""
-    rows = [row for measure in (compiling, serving, first_load) for row in measure.rows()]
+    rows = [row for measure in (compiling, serving, first_load, offline_start) for row in measure.rows()]
     print(table(rows))
     print(verdict(rows))
 

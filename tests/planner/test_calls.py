@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from planner.calls import place_calls, spoken_seconds
+from planner.calls import Misfit, PlacedCall, place_calls, spoken_seconds
 from planner.plan import Call
 from planner.strokes import Strokes, strokes_in
 
 MINUTE_AT_20 = strokes_in(60, 20)
 
 
-def placed(*calls: Call, strokes: Strokes | None = MINUTE_AT_20, known: bool = True):  # noqa: ANN201
+def placed(
+    *calls: Call, strokes: Strokes | None = MINUTE_AT_20, known: bool = True
+) -> tuple[tuple[PlacedCall, ...], tuple[Misfit, ...]]:
     return place_calls(calls, strokes, Fraction(60), length_known=known)
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from planner.athlete import Athlete, Level, Result
-from planner.intensity import target_of, rower_of
+from planner.intensity import rower_of, target_of
 from planner.plan import (
     Change,
     Cr10,

@@ -1,0 +1,16 @@
+/** The words of the wire under the names that the engine uses. */
+import type { Segment } from "./wire.js";
+
+export type { Call, Finding, Pace, PartTotals, PlacedCall, Plan, PlanSummary, Result, Segment, Target, Timeline, Totals } from "./wire.js";
+
+/** Exact seconds as [numerator, denominator]. */
+export type Pair = readonly [number, number];
+
+export type Fit = "clock" | "rate";
+export type Kind = Segment["kind"];
+export type Ends = Segment["ends"];
+
+/** Whether somebody is at the handle in this segment. */
+export function isRowed(segment: Segment): boolean {
+  return segment.kind === "row" || segment.kind === "drill";
+}

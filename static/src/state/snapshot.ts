@@ -1,0 +1,73 @@
+/** What the screens see of a session at one moment. */
+import type { Beat } from "../timeline/position.js";
+import type { Sums } from "../timeline/rowed.js";
+import type { Segment, Timeline } from "../plan/types.js";
+
+/**
+ * Which screen is due:
+ * `none` no session; `count-in` seconds before the first catch; `running`; `waiting` the segment is over by the
+ * clock or estimate and goes on only by a tap (the beat of a metre block runs on); `held`; `asking` after a long
+ * absence, see `absence`; `finished`, see `done`; `elsewhere` another tab has the session: `takeOver()`.
+ */
+export type Phase = "none" | "count-in" | "running" | "waiting" | "held" | "asking" | "finished" | "elsewhere";
+
+/** `lost`: it should be heard and is not; a tap that calls `wakeSound()` brings it back. */
+export type SoundState = "on" | "off" | "lost";
+
+/** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none. */
+export type ScreenState = "on" | "off" | "impossible";
+
+export interface Absence {
+  /** How long the app was away. */
+  away_s: number;
+  /** `choose`: all three answers stand; `too-old`: over 12 h, or the clock went back: only end and discard. */
+  kind: "choose" | "too-old";
+}
+
+/** Something to tell the athlete once; `number` grows with each, so that a screen sees that it is new. */
+export interface Notice {
+  number: number;
+  /** The device slept or the app was frozen, and the session's clock has run on; or the device's clock was moved. */
+  kind: "was-away" | "clock-moved";
+  seconds: number;
+}
+
+export interface Snapshot {
+  /** Grows whenever anything but the passing of time has changed: draw everything anew only then. */
+  readonly version: number;
+  readonly phase: Phase;
+  readonly timeline: Timeline | null;
+  /** The segment being rowed, or the one that a count-in leads to. */
+  readonly index: number;
+  readonly segment: Segment | null;
+  readonly next: Segment | null;
+  /** Seconds since the segment's start. */
+  readonly elapsed_s: number;
+  /** Seconds to its end; null where no end is known (open, past the estimate, or only a guess). */
+  readonly left_s: number | null;
+  /** Strokes finished in this segment; null without a beat. */
+  readonly stroke: number | null;
+  readonly strokes_left: number | null;
+  /** Where in the stroke we are; null without a beat. */
+  readonly beat: Beat | null;
+  /** Whole seconds to the first catch while counting in, else null. */
+  readonly count_in: number | null;
+  /** What the coach says now, or "". */
+  readonly call: string;
+  /** Of the whole session, 0 to 1. */
+  readonly progress: number;
+  /** When a start by the clock is set: the wall clock at that moment, in ms since 1970. */
+  readonly starts_at_ms: number | null;
+  readonly sound: SoundState;
+  readonly screen: ScreenState;
+  /** Whether this tab has the session. */
+  readonly owner: boolean;
+  /** `memory`: nothing can be stored on this device, so a reload would lose the session. Say so. */
+  readonly kept: "disk" | "memory";
+  readonly absence: Absence | null;
+  readonly notice: Notice | null;
+  /** What has been rowed so far, rests included in its seconds. */
+  readonly done: Sums;
+  /** Whether the session went to the end of the plan. */
+  readonly whole: boolean;
+}
