@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor, log2, pow
 
 from planner.athlete import Athlete, Level, Result
 
@@ -27,7 +27,7 @@ ASSUMED_TWO_K_SPLIT = {
 
 def tenths_of(value: float) -> Fraction:
     """The nearest tenth of a computed number of seconds, a tie going up."""
-    return Fraction(floor(value * 10 + 0.5), 10)
+    return Fraction(math.floor(value * 10 + 0.5), 10)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +41,12 @@ class TwoK:
 
 def by_power_law(result: Result, metres: int) -> float:
     """Predicted seconds for a distance by the endurance power law."""
-    return float(result.seconds) * pow(metres / result.metres, POWER_LAW_EXPONENT)
+    return float(result.seconds) * math.pow(metres / result.metres, POWER_LAW_EXPONENT)
 
 
 def by_doubling(result: Result, metres: int) -> float:
     """Predicted seconds for a distance by the five-seconds-per-doubling custom."""
-    split = float(result.split) + SECONDS_PER_DOUBLING * log2(metres / result.metres)
+    split = float(result.split) + SECONDS_PER_DOUBLING * math.log2(metres / result.metres)
     return split * metres / 500
 
 

@@ -86,7 +86,9 @@ def _esbuild(
     command = [str(ESBUILD), *entries, *COMMON, *options, f"--outdir={dist}", f"--metafile={meta}"]
     done = subprocess.run(command, cwd=sources, capture_output=True, text=True, check=False)
     if done.returncode or done.stderr:
-        raise BuildError(done.stderr or f"esbuild ended with status {done.returncode}")
+        # Where Node starts esbuild, its own report of that failure follows esbuild's words.
+        said = done.stderr.partition("\nnode:")[0].strip()
+        raise BuildError(said or f"esbuild ended with status {done.returncode}")
     outputs = json.loads(meta.read_text(encoding="utf-8"))["outputs"]
     meta.unlink()
     made = {output["entryPoint"]: Path(path) for path, output in outputs.items() if output.get("entryPoint")}

@@ -64,11 +64,16 @@ def _explained(text: str, trouble: UnexpectedInput) -> MistakeError:
     received = word[0] if word else ""
     if not received:
         what = "the line ends too early"
-    elif near := get_close_matches(received.lower(), WORDS + HEADINGS, 1, 0.6):
+    elif near := _near(received.lower(), at_start=not text[:column].strip()):
         what = f'cannot read "{received}": did you mean "{near[0]}"?'
     else:
         what = f'cannot read "{received}" here'
     return MistakeError(column, f"{what}{_what_would_do(accepted)}", received, accepted)
+
+
+def _near(word: str, *, at_start: bool) -> list[str]:
+    known = WORDS + HEADINGS if at_start else WORDS
+    return [] if word in known else get_close_matches(word, known, 1, 0.6)
 
 
 def _what_would_do(accepted: tuple[str, ...]) -> str:

@@ -232,6 +232,7 @@ def test_only_a_throttled_chromium_keeps_pages_for_going_back(
 ) -> None:
     chromium = launch("chromium", throttled=throttled)
     chromium.open(site.url + "/first.html")
+    chromium.wait_for("() => document.documentElement.dataset.kept === 'yes'")
     chromium.evaluate("() => { window.stillHere = true; }")
     chromium.open(site.url + "/second.html")
     chromium.evaluate("() => { history.back(); }")

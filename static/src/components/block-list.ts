@@ -1,10 +1,10 @@
 /** The blocks of a plan as they were written: by part, repeats kept together ("3 times"). Property `timeline`. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import type { Block, Call, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
-import { clock } from "../plan/format.js";
+import { clock, splitClock } from "../plan/format.js";
 import { type } from "./look.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
-import { drillWords, effortWords, lengthWords, partName, settingWords, splitWords, strokesWords } from "./segment-words.js";
+import { drillWords, effortWords, lengthWords, partName, settingWords, strokesWords } from "./segment-words.js";
 
 export class BlockList extends LitElement {
   static override properties = { timeline: { attribute: false } };
@@ -84,8 +84,8 @@ export class BlockList extends LitElement {
 
   private splitNote(segment: Segment): string {
     const split = segment.target?.split_s;
-    if (split === undefined || effortWords(segment.target) === splitWords(split)) return split === undefined ? "" : " /500 m";
-    return ` · ${splitWords(split)}`;
+    if (split === undefined || effortWords(segment.target) === splitClock(split)) return split === undefined ? "" : " /500 m";
+    return ` · ${splitClock(split)}`;
   }
 
   private says(block: Block, segment: Segment) {

@@ -5,7 +5,7 @@
  * Events: `draft`, `make`, `resume`, `update`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { ShorthandProblem } from "../data/api.js";
+import type { Problem } from "../plan/wire.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-library.js";
 import type { PlanCard } from "./plan-library.js";
@@ -27,7 +27,7 @@ export class FirstScreen extends LitElement {
   declare kept: readonly PlanCard[];
   declare running: string;
   declare draft: string;
-  declare problems: readonly ShorthandProblem[];
+  declare problems: readonly Problem[];
   declare busy: boolean;
   declare message: string;
   declare notice: string;

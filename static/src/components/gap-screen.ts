@@ -5,13 +5,13 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
-import { clock } from "../plan/format.js";
+import { clock, splitClock } from "../plan/format.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
-import { effortWords, lengthWords, partName, settingWords, splitWords, whatWords } from "./segment-words.js";
+import { effortWords, lengthWords, partName, settingWords, whatWords } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
 
@@ -135,7 +135,7 @@ export class GapScreen extends LitElement {
     const split = next.target?.split_s;
     return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${whatWords(next)} · ${lengthWords(next)}</b>
       <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "",
-        split !== undefined && effortWords(next.target) !== splitWords(split) ? `starts at ${splitWords(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
+        split !== undefined && effortWords(next.target) !== splitClock(split) ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
       ${next.focus ? html`<span dir="auto">${next.focus}</span>` : nothing}</div>`;
   }
 

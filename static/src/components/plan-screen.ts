@@ -5,13 +5,12 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Finding, Timeline } from "../plan/wire.js";
-import { clock } from "../plan/format.js";
+import { clock, splitClock } from "../plan/format.js";
 import "./block-list.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
 import "./result-field.js";
 import "./saved-mark.js";
-import { splitWords } from "./segment-words.js";
 
 export class PlanScreen extends LitElement {
   static override properties = {
@@ -92,7 +91,7 @@ export class PlanScreen extends LitElement {
       <div><dt class="small">in all${about}</dt><dd>${clock(totals.seconds_s)}</dd></div>
       <div><dt class="small">strokes${about}</dt><dd>${totals.strokes}</dd></div>
       ${totals.metres === undefined ? nothing : html`<div><dt class="small">km, about</dt><dd>${(totals.metres / 1000).toFixed(1)}</dd></div>`}
-      ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitWords(totals.split_s)}</dd></div>`}
+      ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
     </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}</div>`;
   }
 

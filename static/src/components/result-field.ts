@@ -3,7 +3,7 @@
  * Property `seconds` (or null). Event `result` (detail: seconds, or null when the field was emptied).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { splitWords } from "./segment-words.js";
+import { splitClock } from "../plan/format.js";
 import { fields, type } from "./look.js";
 
 /** A 2000 m time outside this is a slip of the finger: 5:00 is beyond any record, 20:00 is walking pace. */
@@ -31,7 +31,7 @@ export class ResultField extends LitElement {
     return html`<div>
       <label for="time">Your 2000 m, for splits <span class="small">(if you have one)</span></label>
       <input id="time" inputmode="text" autocomplete="off" placeholder="such as 7:42.0" aria-describedby="hint"
-        aria-invalid=${this.problem ? "true" : "false"} .value=${this.seconds === null ? "" : splitWords(this.seconds)} @change=${this.read} />
+        aria-invalid=${this.problem ? "true" : "false"} .value=${this.seconds === null ? "" : splitClock(this.seconds)} @change=${this.read} />
       <p id="hint" class="small">${this.problem ? html`<span class="bad" role="alert">${this.problem}</span>` : html`Stays on this phone.${this.seconds === null ? nothing : " Empty the field to go without."}`}</p>
     </div>`;
   }

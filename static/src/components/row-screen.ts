@@ -1,19 +1,20 @@
 /** The row screen: what is being rowed now, to the stroke.
  *
- * Properties: `timeline`; `index` of the segment, `elapsed_s` in it (whole seconds), `stroke` (strokes done);
- * `held`; `countIn` (seconds to the first catch, or null); `sound` (on, off, lost); `saved` (see saved-mark).
+ * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
+ * snapshot, in whole seconds; `held`; `countIn` (seconds to the first catch, or null); `sound`; `saved`.
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
  * Events: back, hold, skip, end, sound; done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
+import type { SoundState } from "../state/snapshot.js";
 import { buttons, type } from "./look.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
-import { announcement, callWords, faceOf, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import { announcement, asksDone, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
@@ -22,14 +23,15 @@ import "./stroke-rail.js";
 import type { StrokeRail } from "./stroke-rail.js";
 import "./stroke-ticks.js";
 
-export type SoundState = "on" | "off" | "lost";
-
 export class RowScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
     index: { type: Number },
     elapsed_s: { attribute: false },
+    left_s: { attribute: false },
     stroke: { attribute: false },
+    strokes_left: { attribute: false },
+    call: {},
     held: { type: Boolean },
     countIn: { attribute: false },
     sound: {},
@@ -38,7 +40,10 @@ export class RowScreen extends LitElement {
   declare timeline: Timeline | undefined;
   declare index: number;
   declare elapsed_s: number;
+  declare left_s: number | null;
   declare stroke: number | null;
+  declare strokes_left: number | null;
+  declare call: string;
   declare held: boolean;
   declare countIn: number | null;
   declare sound: SoundState;
@@ -48,7 +53,10 @@ export class RowScreen extends LitElement {
     super();
     this.index = 0;
     this.elapsed_s = 0;
+    this.left_s = null;
     this.stroke = null;
+    this.strokes_left = null;
+    this.call = "";
     this.held = false;
     this.countIn = null;
     this.sound = "on";
@@ -94,7 +102,7 @@ export class RowScreen extends LitElement {
     return html`<div class="count">
       <p>${segment.kind === "row" || segment.kind === "drill" ? "First catch in" : "Starts in"}</p>
       <div class="digits" role="timer" aria-live="off">${this.countIn}</div>
-      <p dir="auto">${callWords(segment, 0)}</p>
+      <p dir="auto">${focusWords(segment)}</p>
     </div>`;
   }
 
@@ -102,11 +110,11 @@ export class RowScreen extends LitElement {
     const face = faceOf(segment, this);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
-      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : callWords(segment, this.elapsed_s)}</p>`}
+      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : this.call || focusWords(segment)}</p>`}
       ${this.face(face)}
-      ${face.asksDone ? this.done() : nothing}
+      ${asksDone(segment) ? this.done() : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
-      <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${face.strokesDone}></stroke-ticks>
+      <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
         ${this.want(segment)}
         <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
@@ -119,18 +127,18 @@ export class RowScreen extends LitElement {
 
   private face(face: Face) {
     const size = face.big.length > 5 ? "seven" : face.big.length > 4 ? "five" : "";
-    const tight = face.rate.length + face.strokesLeft.length > 4 ? "tight" : "";
+    const tight = face.rate.length + face.strokes.length > 4 ? "tight" : "";
     return html`<div class="face ${tight}">
-      <div class="time ${face.bigIsTimeLeft ? "" : "noted"}">
-        <div class="big digits ${size}" role="timer" aria-live="off" aria-label=${face.bigIsTimeLeft ? "Time left" : nothing}>${face.big}</div>
-        ${face.bigIsTimeLeft ? nothing : html`<span class="unit">${face.bigNote}</span>`}
+      <div class="time ${face.bigNote ? "noted" : ""}">
+        <div class="big digits ${size}" role="timer" aria-live="off" aria-label=${face.bigNote ? nothing : "Time left"}>${face.big}</div>
+        ${face.bigNote ? html`<span class="unit">${face.bigNote}</span>` : nothing}
       </div>
       <div class="rate">
         ${face.rate ? html`<span class="mid digits"><i>r</i>${face.rate}</span>` : nothing}
         <span class="unit">${face.rateNote}</span>
       </div>
       <div class="strokes">
-        ${face.strokesLeft ? html`<span class="mid digits">${face.strokesLeft}</span><span class="unit">${face.strokesNote}</span>` : nothing}
+        ${face.strokes ? html`<span class="mid digits">${face.strokes}</span><span class="unit">${face.strokesNote}</span>` : nothing}
       </div>
     </div>`;
   }

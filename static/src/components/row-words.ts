@@ -1,69 +1,59 @@
 /** What the row screen says at one moment, as plain text: drawn again only where a text has changed. */
 import type { Segment, Timeline } from "../plan/wire.js";
-import { clock } from "../plan/format.js";
-import { drillWords, effortWords, partName, settingWords, splitWords, strokeWords, whatWords, lengthWords, nextWords } from "./segment-words.js";
+import { clock, splitClock } from "../plan/format.js";
+import {
+  drillWords, effortWords, lengthWords, nextWords, partName, settingWords, strokeWords, whatWords,
+} from "./segment-words.js";
 
-/** Where the session is, as the screens need it. Seconds within the segment; strokes counted from 0. */
+/** Where the session is, in whole seconds, as a snapshot has it. */
 export interface Place {
-  index: number;
   elapsed_s: number;
+  /** Null where no end is known. */
+  left_s: number | null;
   stroke: number | null;
+  strokes_left: number | null;
 }
 
 export interface Face {
   big: string;
+  /** What the big figure is, where it is not the time left. */
   bigNote: string;
-  bigIsTimeLeft: boolean;
   rate: string;
   rateNote: string;
-  strokesLeft: string;
+  strokes: string;
   strokesNote: string;
-  strokesDone: number;
-  /** A tap ends it: the screen shows Done. */
-  asksDone: boolean;
-}
-
-/** Whole seconds still to go, rounded up, so that 0:00 is shown only at the end. */
-export function secondsLeft(left_s: number): number {
-  return Math.max(0, Math.ceil(left_s - 1e-6));
 }
 
 export function faceOf(segment: Segment, place: Place): Face {
-  return { ...numbers(segment, place), ...rateWords(segment), ...strokesOf(segment, place), asksDone: asksDone(segment) };
+  return { ...bigWords(segment, place), ...rateWords(segment), ...strokesOf(place) };
 }
 
+/** Whether a tap ends it, so that the screen shows Done. */
 export function asksDone(segment: Segment): boolean {
   return segment.ends === "tap" || segment.ends === "metres";
 }
 
-function numbers(segment: Segment, place: Place) {
-  if (segment.ends === "tap") {
-    return { big: clock(Math.floor(place.elapsed_s)), bigNote: "rowed; press Done when you stop", bigIsTimeLeft: false };
-  }
-  if (segment.ends === "metres") return { big: `${segment.metres_asked}m`, bigNote: metresNote(segment, place), bigIsTimeLeft: false };
-  return { big: clock(secondsLeft(segment.duration_s - place.elapsed_s)), bigNote: "left", bigIsTimeLeft: true };
+function bigWords(segment: Segment, { elapsed_s, left_s }: Place): { big: string; bigNote: string } {
+  if (segment.ends === "tap") return { big: clock(elapsed_s), bigNote: "rowed; press Done when you stop" };
+  if (segment.ends === "metres") return { big: `${segment.metres_asked}m`, bigNote: metresNote(segment, left_s) };
+  return { big: clock(left_s ?? 0), bigNote: "" };
 }
 
-function metresNote(segment: Segment, place: Place): string {
-  if (segment.basis === "assumed") return "metres by your monitor, then Done";
-  const left = secondsLeft(segment.duration_s - place.elapsed_s);
-  if (left > 0) return segment.waits ? `metres, about ${clock(left)} left, then Done` : `metres, about ${clock(left)} left`;
-  return "metres: press Done at the end";
+function metresNote(segment: Segment, left_s: number | null): string {
+  if (left_s === null) return "metres: press Done when your monitor shows them";
+  return `metres, about ${clock(left_s)} left${segment.waits ? ", then Done" : ""}`;
 }
 
-function rateWords(segment: Segment) {
+function rateWords(segment: Segment): { rate: string; rateNote: string } {
   if (segment.rate !== undefined) return { rate: String(segment.rate), rateNote: strokeWords(segment) };
   if (segment.drill?.swap) return { rate: "", rateNote: "swap sides, no beat" };
   return { rate: "", rateNote: segment.kind === "rest" ? "sit still, breathe" : "any rate you like" };
 }
 
-function strokesOf(segment: Segment, place: Place) {
-  if (!segment.strokes || place.stroke === null) return { strokesLeft: "", strokesNote: "", strokesDone: 0 };
-  const left = Math.max(0, segment.strokes - place.stroke);
-  if (segment.ends === "tap" || segment.basis === "assumed") {
-    return { strokesLeft: String(place.stroke), strokesNote: place.stroke === 1 ? "stroke done" : "strokes done", strokesDone: place.stroke };
-  }
-  return { strokesLeft: String(left), strokesNote: left === 1 ? "stroke left" : "strokes left", strokesDone: place.stroke };
+function strokesOf({ stroke, strokes_left }: Place): { strokes: string; strokesNote: string } {
+  if (stroke === null) return { strokes: "", strokesNote: "" };
+  if (strokes_left === null) return { strokes: String(stroke), strokesNote: stroke === 1 ? "stroke done" : "strokes done" };
+  return { strokes: String(strokes_left), strokesNote: strokes_left === 1 ? "stroke left" : "strokes left" };
 }
 
 /** "block 5 of 12", counted in segments of the same part. */
@@ -72,11 +62,8 @@ export function whereWords(timeline: Timeline, segment: Segment): string {
   return `${part.indexOf(segment) + 1} of ${part.length}`;
 }
 
-/** The one thing to say now: a call while it is fresh, else the focus, else what this is. */
-export function callWords(segment: Segment, elapsed_s: number): string {
-  const fresh = segment.calls.filter((call) => elapsed_s >= call.at_s && elapsed_s < call.at_s + Math.max(call.seconds, 0) + 4);
-  const latest = fresh[fresh.length - 1];
-  if (latest) return latest.text;
+/** The one thing to keep in mind: the focus and the drill, or what to do in a rest. */
+export function focusWords(segment: Segment): string {
   if (segment.kind === "rest") return whatWords(segment);
   return [drillWords(segment), segment.focus].filter(Boolean).join(": ");
 }
@@ -89,7 +76,7 @@ export interface Wanted {
 
 export function wantedOf(segment: Segment): Wanted {
   const target = segment.target;
-  const split = target?.split_s === undefined ? "" : splitWords(target.split_s);
+  const split = target?.split_s === undefined ? "" : splitClock(target.split_s);
   const effort = effortWords(target);
   return { split, effort: effort === split ? "" : effort, talk: target?.talk ?? "" };
 }

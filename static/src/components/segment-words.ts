@@ -1,6 +1,6 @@
 /** A segment in the words of the trade: "r26 three-quarter · 0:30". */
 import type { Segment, Target } from "../plan/wire.js";
-import { clock } from "../plan/format.js";
+import { clock, splitClock } from "../plan/format.js";
 
 export const PART_NAMES: Record<string, string> = {
   "warm-up": "Warm-up",
@@ -51,17 +51,9 @@ export function effortWords(target: Target | undefined): string {
   if (target.change_s !== undefined) return changeWords(target.change_s);
   if (target.cr10 !== undefined) return `effort ${target.cr10} of 10`;
   if (target.heart_rate) return heartRateWords(target.heart_rate);
-  if (target.split_s !== undefined && target.two_k_power_fraction === undefined) return splitWords(target.split_s);
+  if (target.split_s !== undefined && target.two_k_power_fraction === undefined) return splitClock(target.split_s);
   if (target.two_k_power_fraction !== undefined) return `${Math.round(target.two_k_power_fraction * 100)} % of 2 km power`;
   return "";
-}
-
-/** The split to hold, "1:55.5", or nothing where none is known. */
-export function splitWords(split_s: number): string {
-  const tenths = Math.round(split_s * 10);
-  const minutes = Math.floor(tenths / 600);
-  const seconds = ((tenths % 600) / 10).toFixed(1).padStart(4, "0");
-  return `${minutes}:${seconds}`;
 }
 
 /** "2.5 s a stroke, every 2 strokes = 5 s" */

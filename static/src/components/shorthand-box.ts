@@ -3,7 +3,7 @@
  * Properties: `text`, `problems`, `busy`, `message`. Events: `draft` (detail: the text as typed), `make`.
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
-import type { ShorthandProblem } from "../data/api.js";
+import type { Problem } from "../plan/wire.js";
 import { buttons, fields, type } from "./look.js";
 
 const EXAMPLE = "5' r18 light\n3 x (10 strokes r28 full, 50\" r20 light)\n2000m r30 @1:55";
@@ -16,7 +16,7 @@ export class ShorthandBox extends LitElement {
     message: {},
   };
   declare text: string;
-  declare problems: readonly ShorthandProblem[];
+  declare problems: readonly Problem[];
   declare busy: boolean;
   declare message: string;
 
@@ -59,7 +59,7 @@ export class ShorthandBox extends LitElement {
     if (changed.has("problems") && this.problems[0]?.line !== undefined) this.showPlace(this.problems[0]);
   }
 
-  private problem(problem: ShorthandProblem) {
+  private problem(problem: Problem) {
     const accepted = problem.accepted ?? [];
     return html`<div class="problem">
       ${problem.line === undefined ? nothing : html`<button type="button" @click=${() => this.showPlace(problem)}>
@@ -85,7 +85,7 @@ export class ShorthandBox extends LitElement {
   }
 
   /** Puts the caret where reading stopped. */
-  private showPlace(problem: ShorthandProblem): void {
+  private showPlace(problem: Problem): void {
     const lines = this.text.split("\n");
     const line = Math.max(0, (problem.line ?? 1) - 1);
     const start = lines.slice(0, line).reduce((sum, each) => sum + each.length + 1, 0);

@@ -18,12 +18,12 @@ class Handler(SimpleHTTPRequestHandler):
 
     def end_headers(self) -> None:
         self.send_header("Content-Security-Policy", POLICY)
-        self.send_header("Cache-Control", "no-store")
+        self.send_header("Cache-Control", "no-cache")
         super().end_headers()
 
     def translate_path(self, path: str) -> str:
         file = super().translate_path(path)
-        return file if Path(file).is_file() else super().translate_path("/")
+        return file if Path(file).is_file() else super().translate_path("/index.html")
 
 
 address = (os.environ["HOST"], int(os.environ["PORT"]))

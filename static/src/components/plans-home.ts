@@ -1,0 +1,141 @@
+/** Brings the first screen what it shows: plans of the server and of this device, the draft, an open session. */
+import { LitElement, html } from "lit";
+import { NoAnswer, Refused } from "../data/api.js";
+import { database } from "../data/database.js";
+import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from "../data/plans.js";
+import { changeSettings, readSettings } from "../data/settings.js";
+import { applyUpdate, canSave, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
+import type { PlanSummary, Problem } from "../plan/wire.js";
+import { player } from "../state/player.js";
+import "./first-screen.js";
+import type { PlanCard } from "./plan-library.js";
+import { goTo } from "./routes.js";
+
+const NO_SIGNAL = "Making a plan from text needs signal, and there is none. What you wrote is kept here: press again later.";
+const NOT_SECURE = "This connection cannot save for offline use, because its address does not begin with https. Sessions run while this page stays open.";
+const NO_STORE = "This browser keeps nothing for this page, as in a private window. Sessions run while this page stays open.";
+
+export class PlansHome extends LitElement {
+  static override properties = {
+    library: { state: true },
+    kept: { state: true },
+    proved: { state: true },
+    draft: { state: true },
+    problems: { state: true },
+    message: { state: true },
+    busy: { state: true },
+    trouble: { state: true },
+    updateReady: { state: true },
+    running: { state: true },
+  };
+  declare library: readonly PlanCard[] | undefined;
+  declare kept: readonly PlanRecord[];
+  declare proved: boolean;
+  declare draft: string;
+  declare problems: readonly Problem[];
+  declare message: string;
+  declare busy: boolean;
+  declare trouble: string;
+  declare updateReady: boolean;
+  declare running: string;
+  private stopWatching: (() => void)[] = [];
+
+  constructor() {
+    super();
+    this.kept = [];
+    this.proved = false;
+    this.draft = "";
+    this.problems = [];
+    this.message = "";
+    this.busy = false;
+    this.trouble = "";
+    this.updateReady = false;
+    this.running = "";
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.title = "Slipway";
+    this.stopWatching = [player.watch(() => this.look()), onUpdateReady(() => (this.updateReady = true))];
+    this.look();
+    void this.gather();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stopWatching.forEach((stop) => stop());
+  }
+
+  override render() {
+    return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => cardOf(record, this.proved))}
+      .ready=${this.proved} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
+      .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
+      .updateReady=${this.updateReady && !this.running}
+      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${() => void applyUpdate()}></first-screen>`;
+  }
+
+  private look(): void {
+    const { phase, timeline } = player.snapshot();
+    const open = phase !== "none" && phase !== "finished";
+    this.running = open ? (timeline?.plan.title ?? "a session") : "";
+  }
+
+  private async gather(): Promise<void> {
+    this.draft = (await readSettings()).draft;
+    this.kept = await keptPlans();
+    this.updateReady = await updateIsReady();
+    await Promise.all([this.gatherLibrary(), savedProof().then((proof) => (this.proved = proof.state === "proved"))]);
+  }
+
+  private async gatherLibrary(): Promise<void> {
+    try {
+      this.library = (await libraryPlans()).map(libraryCard);
+    } catch {
+      this.library = [];
+      this.trouble = "The library needs signal the first time. Plans opened before are above.";
+    }
+  }
+
+  private notice(): string {
+    if (!canSave()) return NOT_SECURE;
+    return database.where() === "memory" ? NO_STORE : "";
+  }
+
+  private keepDraft(event: CustomEvent<string>): void {
+    this.draft = event.detail;
+    this.problems = [];
+    this.message = "";
+    void changeSettings({ draft: event.detail });
+  }
+
+  private async make(): Promise<void> {
+    this.busy = true;
+    this.problems = [];
+    this.message = "";
+    try {
+      const record = await makePlan(this.draft);
+      goTo(this, addressOf(record));
+    } catch (error) {
+      this.explain(error);
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  private explain(error: unknown): void {
+    if (error instanceof Refused && error.problems.length) this.problems = error.problems;
+    else if (error instanceof NoAnswer) this.message = NO_SIGNAL;
+    else this.message = error instanceof Error ? error.message : String(error);
+  }
+}
+customElements.define("plans-home", PlansHome);
+
+function libraryCard(plan: PlanSummary): PlanCard {
+  return { ...plan, href: `/plan/${encodeURIComponent(plan.slug)}`, saved: false };
+}
+
+function cardOf(record: PlanRecord, proved: boolean): PlanCard {
+  const { plan, timeline } = record;
+  const { seconds_s, estimated } = timeline.totals;
+  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved: proved, ...(plan.summary ? { summary: plan.summary } : {}) };
+}

@@ -1,0 +1,39 @@
+/** The addresses of the screens, and how one asks for another. */
+
+export type Route =
+  | { screen: "first" }
+  | { screen: "plan"; source: "built-in" | "mine"; name: string }
+  | { screen: "row"; source?: "built-in" | "mine"; name?: string };
+
+const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+
+export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
+  const plan = PLAN.exec(address.pathname);
+  if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
+  return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
+}
+
+/** Where a plan is rowed; a reload on the set-up card comes back to it. */
+export function rowAddress(source: "built-in" | "mine", name: string): string {
+  return `/row?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+}
+
+/** Asks the app for another address; it changes screens without a new page. */
+export function goTo(from: HTMLElement, address: string): void {
+  from.dispatchEvent(new CustomEvent("go", { detail: address, bubbles: true, composed: true }));
+}
+
+function rowRoute(search: URLSearchParams): Route {
+  const plan = search.get("plan");
+  const mine = search.get("mine");
+  if (mine) return { screen: "row", source: "mine", name: mine };
+  return plan ? { screen: "row", source: "built-in", name: plan } : { screen: "row" };
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,85 @@
+/** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
+import { LitElement, css, html } from "lit";
+import { routeOf, type Route } from "./routes.js";
+import "./plans-home.js";
+import "./plan-opened.js";
+import "./session-flow.js";
+
+export class SlipwayApp extends LitElement {
+  static override properties = { route: { state: true } };
+  declare route: Route;
+  private readonly light = matchMedia("(prefers-color-scheme: light)");
+  private readonly follow = () => this.dress();
+  private readonly arrive = () => this.show();
+
+  constructor() {
+    super();
+    this.route = routeOf(location);
+  }
+
+  static override styles = css`:host { display: block; }`;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener("popstate", this.arrive);
+    this.light.addEventListener("change", this.follow);
+    this.addEventListener("go", (event) => this.go((event as CustomEvent<string>).detail));
+    this.addEventListener("click", (event) => this.followLink(event));
+    this.addEventListener("screen-changed", () => this.greet());
+    this.dress();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener("popstate", this.arrive);
+    this.light.removeEventListener("change", this.follow);
+  }
+
+  override render() {
+    const { route } = this;
+    if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
+    if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    return html`<plans-home></plans-home>`;
+  }
+
+  private go(address: string): void {
+    history.pushState(null, "", address);
+    this.show();
+  }
+
+  private show(): void {
+    this.route = routeOf(location);
+    this.dress();
+    scrollTo(0, 0);
+    this.greet();
+  }
+
+  /** Rowing is dark water, whatever the system says; reading follows the system. */
+  private dress(): void {
+    const dark = this.route.screen === "row" || !this.light.matches;
+    document.documentElement.dataset["theme"] = dark ? "dark" : "light";
+  }
+
+  /** A new screen starts at its heading, for those who hear it or go by the keyboard. */
+  private greet(): void {
+    requestAnimationFrame(() => headingIn(this.renderRoot)?.focus({ preventScroll: true }));
+  }
+
+  private followLink(event: MouseEvent): void {
+    if (event.defaultPrevented || event.button || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    const link = event.composedPath().find((node): node is HTMLAnchorElement => node instanceof HTMLAnchorElement);
+    if (!link || link.origin !== location.origin || link.target || link.hasAttribute("download")) return;
+    event.preventDefault();
+    this.go(link.pathname + link.search);
+  }
+}
+customElements.define("slipway-app", SlipwayApp);
+
+function headingIn(root: ParentNode): HTMLElement | null {
+  for (const element of root.querySelectorAll<HTMLElement>("*")) {
+    if (element.matches("h1[tabindex]")) return element;
+    const inside = element.shadowRoot && headingIn(element.shadowRoot);
+    if (inside) return inside;
+  }
+  return null;
+}
