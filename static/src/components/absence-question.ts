@@ -1,32 +1,51 @@
-/** After an absence of a minute or more: how to go on. Property `away_s`; event `answer` (detail: clock, stopped or end). */
+/** After an absence of a minute or more: how to go on.
+ *
+ * Properties: `away_s`; `old`, after so long that only ending or throwing away makes sense.
+ * Event: `answer` (detail: clock, stopped, end or discard).
+ */
 import { LitElement, css, html } from "lit";
 import { clock } from "../plan/format.js";
 import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
 
-export type AbsenceAnswer = "clock" | "stopped" | "end";
+export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
 
 export class AbsenceQuestion extends LitElement {
-  static override properties = { away_s: { attribute: false } };
+  static override properties = { away_s: { attribute: false }, old: { type: Boolean } };
   declare away_s: number;
+  declare old: boolean;
 
   constructor() {
     super();
     this.away_s = 0;
+    this.old = false;
   }
 
   static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 400; font-size: 16px; margin-top: 2px; }`];
 
   override render() {
     return html`<dialog aria-labelledby="title" @cancel=${(event: Event) => event.preventDefault()}>
-      <h2 id="title">You were away for ${clock(this.away_s)}</h2>
+      ${this.old ? this.tooLong() : this.howToGoOn()}
+    </dialog>`;
+  }
+
+  private howToGoOn() {
+    return html`<h2 id="title">You were away for ${clock(this.away_s)}</h2>
       <p>How do you want to go on?</p>
       <div class="choices">
         <button type="button" class="go" autofocus @click=${() => this.answer("stopped")}>From where I stopped</button>
         <button type="button" @click=${() => this.answer("clock")}>By the clock<small>as if I had kept rowing</small></button>
         <button type="button" @click=${() => this.answer("end")}>End the session</button>
-      </div>
-    </dialog>`;
+      </div>`;
+  }
+
+  private tooLong() {
+    return html`<h2 id="title">A session was left open</h2>
+      <p>That is too long ago to row on, or this phone’s clock was moved since.</p>
+      <div class="choices">
+        <button type="button" class="go" autofocus @click=${() => this.answer("end")}>End it and keep what I rowed</button>
+        <button type="button" @click=${() => this.answer("discard")}>Throw it away</button>
+      </div>`;
   }
 
   override firstUpdated(): void {

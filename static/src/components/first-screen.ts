@@ -1,7 +1,8 @@
 /** The first screen: a running session first, then plans that need no signal, the library, and one's own.
  *
- * Properties: `builtIn`, `kept` (plan cards), `running` (title of an open session, or ""), `draft`, `problems`,
- * `busy`, `message` (of the box), `notice` (one line about the connection, or ""), `updateReady`.
+ * Properties: `builtIn`, `kept` (plan cards), `ready` (kept plans are proved to run with no signal), `running`
+ * (title of an open session, or ""), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
+ * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`.
  * Events: `draft`, `make`, `resume`, `update`.
  */
 import { LitElement, css, html, nothing } from "lit";
@@ -15,33 +16,39 @@ export class FirstScreen extends LitElement {
   static override properties = {
     builtIn: { attribute: false },
     kept: { attribute: false },
+    ready: { type: Boolean },
     running: {},
     draft: {},
     problems: { attribute: false },
     busy: { type: Boolean },
     message: {},
     notice: {},
+    trouble: {},
     updateReady: { type: Boolean },
   };
   declare builtIn: readonly PlanCard[] | undefined;
   declare kept: readonly PlanCard[];
+  declare ready: boolean;
   declare running: string;
   declare draft: string;
   declare problems: readonly Problem[];
   declare busy: boolean;
   declare message: string;
   declare notice: string;
+  declare trouble: string;
   declare updateReady: boolean;
 
   constructor() {
     super();
     this.kept = [];
+    this.ready = false;
     this.running = "";
     this.draft = "";
     this.problems = [];
     this.busy = false;
     this.message = "";
     this.notice = "";
+    this.trouble = "";
     this.updateReady = false;
   }
 
@@ -60,10 +67,11 @@ export class FirstScreen extends LitElement {
       ${this.running ? this.open() : nothing}
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
-      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept">Ready with no signal</h2>
+      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
         <plan-library .plans=${this.kept}></plan-library></section>` : nothing}
       <section aria-labelledby="library"><h2 id="library">Plans</h2>
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
+        ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
       </section>
       <section><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}

@@ -39,7 +39,7 @@ export class PlanLibrary extends LitElement {
 
   static override styles = [type, css`
     :host { display: grid; gap: 18px; }
-    h3 { font-size: 17px; color: var(--ink-2); margin-bottom: 8px; }
+    h2 { font-size: 17px; color: var(--ink-2); margin-bottom: 8px; }
     ul { display: grid; gap: 8px; }
     a { display: grid; grid-template-columns: 1fr auto; gap: 2px 14px; align-items: baseline; min-height: var(--target); align-content: center;
       padding: 13px 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); text-decoration: none; }
@@ -57,7 +57,7 @@ export class PlanLibrary extends LitElement {
     const kinds = [...new Set([...Object.keys(KINDS), ...this.plans.map((plan) => plan.kind ?? "")])]
       .filter((kind) => this.plans.some((plan) => (plan.kind ?? "") === kind));
     return kinds.map((kind) => html`<section>
-      ${kind ? html`<h3>${KINDS[kind] ?? capital(kind)}</h3>` : nothing}
+      ${kind ? html`<h2>${KINDS[kind] ?? capital(kind)}</h2>` : nothing}
       ${list(this.plans.filter((plan) => (plan.kind ?? "") === kind))}
     </section>`);
   }

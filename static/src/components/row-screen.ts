@@ -1,7 +1,8 @@
 /** The row screen: what is being rowed now, to the stroke.
  *
  * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
- * snapshot, in whole seconds; `held`; `countIn` (seconds to the first catch, or null); `sound`; `saved`.
+ * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
+ * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark).
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
  * Events: back, hold, skip, end, sound; done (detail: seconds ago).
  */
@@ -32,6 +33,8 @@ export class RowScreen extends LitElement {
     stroke: { attribute: false },
     strokes_left: { attribute: false },
     call: {},
+    remark: {},
+    sleeps: { type: Boolean },
     held: { type: Boolean },
     countIn: { attribute: false },
     sound: {},
@@ -44,6 +47,8 @@ export class RowScreen extends LitElement {
   declare stroke: number | null;
   declare strokes_left: number | null;
   declare call: string;
+  declare remark: string;
+  declare sleeps: boolean;
   declare held: boolean;
   declare countIn: number | null;
   declare sound: SoundState;
@@ -57,6 +62,8 @@ export class RowScreen extends LitElement {
     this.stroke = null;
     this.strokes_left = null;
     this.call = "";
+    this.remark = "";
+    this.sleeps = false;
     this.held = false;
     this.countIn = null;
     this.sound = "on";
@@ -75,6 +82,7 @@ export class RowScreen extends LitElement {
       <plan-profile .timeline=${this.timeline} .now=${segment.start_s + Math.min(this.elapsed_s, segment.duration_s)}></plan-profile>
       ${this.keys()}
       <div class="foot"><saved-mark short state=${this.saved}></saved-mark>
+        ${this.sleeps ? html`<p class="small">The screen may go dark: set this phone to stay on.</p>` : nothing}
         <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
@@ -110,7 +118,7 @@ export class RowScreen extends LitElement {
     const face = faceOf(segment, this);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
-      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : this.call || focusWords(segment)}</p>`}
+      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : this.remark || this.call || focusWords(segment)}</p>`}
       ${this.face(face)}
       ${asksDone(segment) ? this.done() : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
@@ -173,6 +181,7 @@ export class RowScreen extends LitElement {
   private spoken(segment: Segment): string {
     if (this.sound === "lost") return "Sound is lost.";
     if (this.held) return "Held. The clock stands still.";
+    if (this.remark) return this.remark;
     return announcement(this.timeline!, segment);
   }
 

@@ -1,4 +1,4 @@
-/** Whether a plan will run with no signal, in words. Attribute `state`: saved, saving, not-saved or insecure. */
+/** Whether a plan will run with no signal, in words. Attribute `state`: saved, saving, not-saved, memory or insecure. */
 import { LitElement, css, html } from "lit";
 import { type } from "./look.js";
 
@@ -6,6 +6,7 @@ const WORDS: Record<string, string> = {
   saved: "Saved on this phone. It will run with no signal.",
   saving: "Saving on this phone …",
   "not-saved": "Not saved on this phone yet. Keep this page open, or come back with signal.",
+  memory: "This browser stores nothing: a reload would lose the session.",
   insecure: "This connection cannot save for offline use. The session runs while this page stays open.",
 };
 

@@ -40,7 +40,8 @@ export class SetUpCard extends LitElement {
         <div><dt>Fan</dt><dd>On, blowing at you.</dd></div>
         <div><dt>Water</dt><dd>Where you can reach it from the seat.</dd></div>
         <div><dt>Floor</dt><dd>Machine level and steady; nothing under the seat's way or behind you.</dd></div>
-        <div><dt>Phone</dt><dd>One or two metres away, screen towards you, sound up.</dd></div>
+        <div><dt>Phone</dt><dd>One or two metres away, screen towards you, sound
+          up${"wakeLock" in navigator ? "" : ", and set so that its screen does not go dark by itself"}.</dd></div>
       </dl>
       <div class="bar">
         <button type="button" @click=${() => this.tell("leave")}>Not yet</button>

@@ -2,91 +2,238 @@
  * A session as a list of timed facts, and where they put us. Pure: the same facts give the same place for ever.
  *
  * Every moment is in seconds of the session's own clock (state/session-clock), which starts at 0 when the session
- * is made and runs through holds, sleep and reloads. Where somebody has to take up the handle first, a fact lies
- * a few seconds ahead of the moment at which it was written: until then we count in.
+ * is made and runs through holds, sleep and reloads. `at_s` is the moment at which a fact was written; where
+ * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
-import type { Segment, Timeline } from "../plan/types.js";
-import { isRowed } from "../plan/types.js";
 import { seconds } from "../plan/exact-time.js";
-import { beatRunsOn, catchAt, strokeNumber } from "./position.js";
+import type { Segment, Timeline } from "../plan/types.js";
+import { catchAt, strokeNumber } from "./position.js";
 import type { Stint } from "./rowed.js";
 
 /** Back goes to the segment before when pressed this soon after the start of one. */
 export const BACK_AGAIN_S = 3;
 
-/** Seconds before a start set by the clock in which we count in. */
-export const COUNT_IN_S = 5;
-
 export type Fact =
-  /** The first catch of the session. May lie ahead. */
-  | { kind: "started"; at_s: number }
+  | { kind: "started"; at_s: number; count_in_s: number }
   | { kind: "held"; at_s: number }
-  /** From the catch of the stroke one was in. May lie ahead. */
-  | { kind: "went-on"; at_s: number }
-  /** To the next segment. May lie ahead. */
-  | { kind: "skipped"; at_s: number }
+  /** After a hold: from the catch of the stroke one was in. */
+  | { kind: "went-on"; at_s: number; count_in_s: number }
+  /** To the next segment. */
+  | { kind: "skipped"; at_s: number; count_in_s: number }
   | { kind: "stepped-back"; at_s: number }
-  /** The segment ended: a metre block, an open block, a gap. Written at `at_s`, it ended `ago_s` before. May lie ahead. */
-  | { kind: "tapped"; at_s: number; ago_s: number }
-  /** The gap ends at `start_s` by the clock; null takes that back. */
+  /** A metre block, an open block or a gap is over, and was so `ago_s` before. */
+  | { kind: "tapped"; at_s: number; ago_s: number; count_in_s: number }
+  /** The gap is over at `start_s` by the clock; null takes that back, and so does a hold. */
   | { kind: "start-set"; at_s: number; start_s: number | null }
-  /** Back after an absence that began at `since_s`: either the clock has run on, or we go on from there at `at_s`. */
-  | { kind: "returned"; at_s: number; since_s: number; how: "by-clock" | "where-stopped" }
+  /** Back after an absence since `since_s`: the clock has run on, or we go on from where we were then. */
+  | { kind: "returned"; at_s: number; since_s: number; how: "by-clock" | "where-stopped"; count_in_s: number }
   | { kind: "ended"; at_s: number };
 
-/** Where the facts put us, as of the last one, or later when `advance` has been called. */
-export type State = Ready | Running | Held | Finished;
-
-interface Ready {
-  readonly mode: "ready";
+interface Common {
+  /** The moment of the last fact. */
   readonly since_s: number;
+  /** What was gone through, without the stretch that is being rowed. */
   readonly stints: readonly Stint[];
 }
 
-/** Second x of the segment is at moment `zero_s + x`, from the moment `from_s` on; before that we count in. */
-interface Running {
+export interface Ready extends Common {
+  readonly mode: "ready";
+}
+
+/** The timeline's second x is at the moment `base_s + x`; before `from_s` we count in. */
+export interface Running extends Common {
   readonly mode: "running";
   readonly index: number;
-  readonly zero_s: number;
+  readonly base_s: number;
   readonly from_s: number;
-  /** A start set by the clock, while in a gap. */
+  /** In a gap: the moment set for the start of what follows. */
   readonly start_s: number | null;
-  readonly since_s: number;
-  readonly stints: readonly Stint[];
 }
 
-interface Held {
+export interface Held extends Common {
   readonly mode: "held";
   readonly index: number;
   readonly elapsed_s: number;
-  readonly since_s: number;
-  readonly stints: readonly Stint[];
 }
 
-interface Finished {
+export interface Finished extends Common {
   readonly mode: "finished";
   readonly index: number;
   readonly elapsed_s: number;
   /** The plan was gone through to its end. */
   readonly whole: boolean;
-  readonly since_s: number;
-  readonly stints: readonly Stint[];
 }
 
-const NOT_STARTED: State = { mode: "ready", since_s: 0, stints: [] };
+export type State = Ready | Running | Held | Finished;
 
-/** The state after all these facts, as of the last of them. Facts stand in the order in which they were written. */
+/** The state after all these facts, as of the last of them; they stand in the order in which they were written. */
 export function replay(timeline: Timeline, facts: readonly Fact[]): State {
-  return facts.reduce((state, fact) => follow(timeline, state, fact), NOT_STARTED);
+  return facts.reduce<State>((state, fact) => follow(timeline, state, fact), { mode: "ready", since_s: 0, stints: [] });
 }
 
-/** The state after one more fact. A fact that says nothing at this point (a hold while held) changes nothing. */
+/** The state after one more fact. A fact that says nothing at this point, such as a hold while held, changes nothing. */
 export function follow(timeline: Timeline, before: State, fact: Fact): State {
-  if (before.mode === "finished") return before;
-  if (fact.kind === "started") return before.mode === "ready" ? begin(timeline, before, fact.at_s) : before;
-  if (fact.kind === "tapped") return tap(timeline, before, fact);
-  if (fact.kind === "returned") return comeBack(timeline, before, fact);
   const at_s = Math.max(fact.at_s, before.since_s);
-  const state = advance(timeline, before, fact.kind === "ended" ? at_s : at_s);
-  return state.mode === "finished" ? state : { ...apply(timeline, state, fact, at_s), since_s: at_s };
+  const state = advance(timeline, before, at_s);
+  const after = state.mode === "finished" ? state : apply(timeline, before, state, { ...fact, at_s });
+  return { ...after, since_s: at_s };
+}
+
+/** The moment at which second 0 of a segment is, or would have been. */
+export function zeroOf(timeline: Timeline, running: Running): number {
+  return running.base_s + seconds(segmentAt(timeline, running.index).start);
+}
+
+/** Seconds into the segment at a moment; while counting in, where it will go on. */
+export function elapsedAt(timeline: Timeline, running: Running, at_s: number): number {
+  return Math.max(0, Math.max(at_s, running.from_s) - zeroOf(timeline, running));
+}
+
+/** The state at a later moment when nothing is written meanwhile: segments that do not wait have gone on. */
+export function advance(timeline: Timeline, state: State, to_s: number): State {
+  let current = state;
+  while (current.mode === "running") {
+    const end_s = endOf(timeline, current);
+    if (end_s === null || to_s < end_s) return current;
+    current = goOnByItself(timeline, current, end_s);
+  }
+  return current;
+}
+
+/** When a running segment goes on by itself: at its end, or at the start set by the clock; null when it waits. */
+export function endOf(timeline: Timeline, running: Running): number | null {
+  if (running.start_s !== null) return running.start_s;
+  const segment = segmentAt(timeline, running.index);
+  if (segment.waits) return null;
+  const next = timeline.segments[running.index + 1];
+  return running.base_s + (next ? seconds(next.start) : seconds(segment.start) + seconds(segment.duration));
+}
+
+function goOnByItself(timeline: Timeline, running: Running, end_s: number): Running | Finished {
+  const stints = [...running.stints, ...stintTo(timeline, running, end_s)];
+  const index = running.index + 1;
+  if (!timeline.segments[index]) return finish(running, seconds(segmentAt(timeline, running.index).duration), stints, true);
+  if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
+  return { ...running, index, from_s: end_s, stints };
+}
+
+/** `before` is the state at the last fact, `state` that at the moment of this one. */
+function apply(timeline: Timeline, before: State, state: State, fact: Fact): State {
+  switch (fact.kind) {
+    case "started":
+      return state.mode === "ready" ? enter(timeline, state, 0, fact.at_s + fact.count_in_s) : state;
+    case "held":
+      return state.mode === "running" ? hold(timeline, state, fact.at_s) : state;
+    case "went-on":
+      return state.mode === "held" ? goOn(timeline, state, fact.at_s + fact.count_in_s) : state;
+    case "skipped":
+      return leave(timeline, state, fact.at_s, fact.count_in_s, false);
+    case "stepped-back":
+      return stepBack(timeline, state, fact.at_s);
+    case "tapped":
+      return tap(timeline, before, state, fact);
+    case "start-set":
+      return setStart(timeline, state, fact);
+    case "returned":
+      return fact.how === "where-stopped" ? goOnFrom(timeline, before, fact) : state;
+    case "ended":
+      return end(timeline, state, fact.at_s);
+  }
+}
+
+function hold(timeline: Timeline, running: Running, at_s: number): Held {
+  const { index, since_s } = running;
+  const stints = [...running.stints, ...stintTo(timeline, running, at_s)];
+  return { mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), since_s, stints };
+}
+
+function goOn(timeline: Timeline, held: Held, from_s: number): Running {
+  const segment = segmentAt(timeline, held.index);
+  const caught_s = segment.stroke ? catchAt(segment, strokeNumber(segment, held.elapsed_s)) : held.elapsed_s;
+  return { ...enter(timeline, held, held.index, from_s), base_s: from_s - caught_s - seconds(segment.start) };
+}
+
+/** Into the start of a segment at a moment. */
+function enter(timeline: Timeline, { since_s, stints }: Common, index: number, from_s: number): Running {
+  const base_s = from_s - seconds(segmentAt(timeline, index).start);
+  return { mode: "running", index, base_s, from_s, start_s: null, since_s, stints };
+}
+
+/** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
+function leave(timeline: Timeline, state: State, at_s: number, count_in_s: number, whole: boolean): State {
+  if (state.mode === "ready" || state.mode === "finished") return state;
+  const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
+  const index = state.index + 1;
+  if (!timeline.segments[index]) return finish(left, left.elapsed_s, left.stints, whole);
+  const staysHeld = state.mode === "held" && segmentAt(timeline, state.index).kind !== "gap";
+  if (staysHeld) return { ...left, index, elapsed_s: 0 };
+  return enter(timeline, left, index, startOf(state, at_s + count_in_s));
+}
+
+function stepBack(timeline: Timeline, state: State, at_s: number): State {
+  if (state.mode === "ready" || state.mode === "finished") return state;
+  const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
+  const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
+  return state.mode === "held" ? { ...left, index, elapsed_s: 0 } : enter(timeline, left, index, startOf(state, at_s));
+}
+
+function startOf(state: Running | Held, at_s: number): number {
+  return state.mode === "running" ? Math.max(state.from_s, at_s) : at_s;
+}
+
+/**
+ * A tap dated back belongs to the segment that ran then: when a metre block had already gone on by its estimate,
+ * the tap says when it really ended, so that the one being rowed now began earlier. Never further back than that.
+ */
+function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kind: "tapped" }): State {
+  if (state.mode === "ready" || !endsByTap(segmentAt(timeline, state.index))) return state;
+  if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, true);
+  const zero_s = zeroOf(timeline, state);
+  const ended_s = Math.max(fact.at_s - fact.ago_s, before.since_s);
+  const previous = timeline.segments[state.index - 1];
+  if (ended_s >= zero_s || previous?.ends !== "metres") {
+    return leave(timeline, state, Math.max(ended_s, zero_s), fact.count_in_s, true);
+  }
+  const then_s = Math.max(ended_s, state.base_s + seconds(previous.start));
+  const then = advance(timeline, before, then_s);
+  return then.mode === "running" && then.index === state.index - 1 ? leave(timeline, then, then_s, 0, true) : state;
+}
+
+/** Whether a tap can end it. */
+export function endsByTap(segment: Segment): boolean {
+  return segment.kind === "gap" || segment.ends === "metres" || segment.ends === "tap";
+}
+
+function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { kind: "start-set" }): State {
+  const inGap = state.mode === "running" && segmentAt(timeline, state.index).kind === "gap";
+  if (!inGap || !timeline.segments[state.index + 1]) return state;
+  return { ...state, start_s: start_s === null ? null : Math.max(start_s, at_s) };
+}
+
+function goOnFrom(timeline: Timeline, before: State, fact: Fact & { kind: "returned" }): State {
+  const stopped_s = Math.max(fact.since_s, before.since_s);
+  const then = advance(timeline, before, stopped_s);
+  return then.mode === "running" ? goOn(timeline, hold(timeline, then, stopped_s), fact.at_s + fact.count_in_s) : then;
+}
+
+function end(timeline: Timeline, state: State, at_s: number): State {
+  if (state.mode === "ready" || state.mode === "finished") return state;
+  const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
+  return finish(left, left.elapsed_s, left.stints, false);
+}
+
+function finish({ index, since_s }: Running | Held, elapsed_s: number, stints: readonly Stint[], whole: boolean): Finished {
+  return { mode: "finished", index, elapsed_s, whole, since_s, stints };
+}
+
+/** What was gone through since the segment, or the part of it, began: one stint, or none when it had no length. */
+function stintTo(timeline: Timeline, running: Running, to_s: number): Stint[] {
+  const [from_s, to] = [running.from_s, to_s].map((at_s) => elapsedAt(timeline, running, at_s)) as [number, number];
+  return to > from_s ? [{ index: running.index, from_s, to_s: to }] : [];
+}
+
+function segmentAt(timeline: Timeline, index: number): Segment {
+  const segment = timeline.segments[index];
+  if (!segment) throw new RangeError(`there is no segment ${index}: the timeline has ${timeline.segments.length}`);
+  return segment;
 }
