@@ -43,4 +43,4 @@ def test_the_accessibility_checker_finds_nothing(
 
 def test_an_address_without_a_plan_says_so(chromium: Browser, server: Server) -> None:
     chromium.open(server.url + "/plan/nothing-here")
-    chromium.see(words("There is no plan at this address."))
+    chromium.see(words("there is no built-in plan of that name"))
