@@ -1,0 +1,98 @@
+"""The command line: a plan in shorthand to its canonical text, or to its timeline."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import re
+import sys
+from pathlib import Path
+
+from planner.athlete import Athlete, Result
+from planner.errors import InputError
+from planner.limits import RESULT_METRES, RESULT_SECONDS, SPLIT
+from planner.notation.reader import read
+from planner.notation.writer import write
+from planner.schemas.timeline_schema import dump_timeline
+from planner.strokes import Fit, Rhythm
+from planner.timeline import Timeline, compile_timeline
+from planner.units import clock, read_clock, split_clock
+
+_RESULT = re.compile(r"(\d{1,6})\s*m=(.+)", re.ASCII)
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Runs one command; 1, with a sentence on the error stream, when the input cannot be used."""
+    asked = _parser().parse_args(arguments)
+    try:
+        text = asked.file.read_text(encoding="utf-8")
+        print(_shorthand(text) if asked.command == "shorthand" else _timeline(text, asked), end="")
+    except InputError as error:
+        print("\n".join(problem.sentence for problem in error.problems), file=sys.stderr)
+        return 1
+    except (OSError, UnicodeDecodeError) as error:
+        print(f"{asked.file} cannot be read: {error}", file=sys.stderr)
+        return 1
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser("python -m planner", description="Rowing plans, to the stroke.")
+    commands = parser.add_subparsers(dest="command", required=True)
+    shorthand = commands.add_parser("shorthand", help="write a plan's text in canonical form")
+    timeline = commands.add_parser("timeline", help="list what is rowed, with exact starts")
+    for command in (shorthand, timeline):
+        command.add_argument("file", type=Path, help="a text in the coach's shorthand")
+    timeline.add_argument("--result", type=read_result, help="a recent best, such as 2000m=7:42")
+    timeline.add_argument("--fit", type=Fit, choices=list(Fit), default=Fit.CLOCK, help="keep length or rate")
+    timeline.add_argument("--rhythm", type=Rhythm, choices=list(Rhythm), default=Rhythm.MACHINE)
+    timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
+    return parser
+
+
+def read_result(text: str) -> Result:
+    """A result such as 2000m=7:42.0; raises ArgumentTypeError with what would do."""
+    found = _RESULT.fullmatch(text)
+    if not found:
+        raise argparse.ArgumentTypeError(f'cannot read the result "{text}": write it as 2000m=7:42.0')
+    try:
+        result = Result(int(found[1]), read_clock(found[2]))
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(str(error)) from None
+    complaint = RESULT_METRES.complaint(result.metres) or RESULT_SECONDS.complaint(result.seconds)
+    if not complaint and not SPLIT.low <= result.split <= SPLIT.high:
+        complaint = f"a split of {split_clock(result.split)} is not between 1:00.0 and 6:00.0 per 500 m"
+    if complaint:
+        raise argparse.ArgumentTypeError(complaint)
+    return result
+
+
+def _shorthand(text: str) -> str:
+    return write(read(text))
+
+
+def _timeline(text: str, asked: argparse.Namespace) -> str:
+    athlete = Athlete((asked.result,)) if asked.result else None
+    timeline = compile_timeline(read(text), athlete, asked.fit, asked.rhythm)
+    if asked.json:
+        return json.dumps(dump_timeline(timeline), ensure_ascii=False, allow_nan=False) + "\n"
+    return "\n".join(_rows(timeline)) + "\n"
+
+
+def _rows(timeline: Timeline) -> list[str]:
+    rows = [f"{'start':>9} {'length':>9} {'rate':>5} {'strokes':>7} {'split':>7}  what"]
+    for segment in timeline.segments:
+        stretch = segment.stretch
+        split = stretch.target.split if stretch.target else None
+        rows.append(
+            f"{clock(segment.start):>9} {clock(stretch.duration):>9} {stretch.rate or '':>5} "
+            f"{stretch.strokes.count if stretch.strokes else '':>7} "
+            f"{split_clock(split) if split else '':>7}  "
+            f"{segment.part}, {stretch.kind.value}{' (estimated)' if segment.estimated else ''}"
+        )
+    rows.extend(f"{finding.severity.value}: {finding.sentence}" for finding in timeline.findings)
+    return rows
+
+
+if __name__ == "__main__":
+    sys.exit(main())
