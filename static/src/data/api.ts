@@ -1,0 +1,72 @@
+/** The server's API: every call with a time-out, every refusal as a typed error. */
+import type { BuiltinPlan, Plan, PlanListing, PlanSummary, Problem, ProblemDocument, ShorthandAnswer, Timeline } from "../plan/wire.js";
+
+const TIMEOUT_MS = 15_000;
+
+/** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
+export type ShorthandProblem = Problem;
+
+/** The server answered, and refused: `problems` says what to mend, if it can be mended. */
+export class Refused extends Error {
+  override readonly name = "Refused";
+
+  constructor(readonly status: number, detail: string, readonly problems: readonly Problem[]) {
+    super(detail);
+  }
+}
+
+/** No answer came: no signal, a server that is down, or one that took longer than 15 s. */
+export class NoAnswer extends Error {
+  override readonly name = "NoAnswer";
+}
+
+/** The built-in plans. Throws Refused or NoAnswer, as does everything here. */
+export async function fetchPlans(): Promise<PlanSummary[]> {
+  return (await ask<PlanListing>("/api/plans")).plans;
+}
+
+/** One built-in plan, with its timeline for anybody. */
+export function fetchPlan(slug: string): Promise<BuiltinPlan> {
+  return ask<BuiltinPlan>(`/api/plans/${encodeURIComponent(slug)}`);
+}
+
+/** The plan that a coach's shorthand says, with the shorthand in canonical form. */
+export async function readShorthand(text: string): Promise<{ plan: Plan; text: string }> {
+  const answer = await ask<ShorthandAnswer>("/api/shorthand", { text });
+  if (!answer.plan) throw new NoAnswer("the answer to the shorthand holds no plan");
+  return { plan: answer.plan, text: answer.text };
+}
+
+/** The timeline of a plan for anybody; it is scaled to a result on the device. */
+export function fetchTimeline(plan: Plan): Promise<Timeline> {
+  return ask<Timeline>("/api/timeline", { plan });
+}
+
+async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
+  const response = await send(path, body);
+  const document = await json(response);
+  if (response.ok) return document as Answer;
+  throw refusal(response.status, document);
+}
+
+async function send(path: string, body: unknown): Promise<Response> {
+  const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) };
+  try {
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(TIMEOUT_MS) });
+  } catch (error) {
+    throw new NoAnswer("no answer came: there is no signal, or the server is not there", { cause: error });
+  }
+}
+
+async function json(response: Response): Promise<unknown> {
+  try {
+    return await response.json();
+  } catch (error) {
+    throw new NoAnswer(`an answer came (status ${response.status}) that is not from Slipway`, { cause: error });
+  }
+}
+
+function refusal(status: number, document: unknown): Refused {
+  const { detail, problems } = (document ?? {}) as Partial<ProblemDocument>;
+  return new Refused(status, detail ?? `the server refused with status ${status}`, problems ?? []);
+}

@@ -1,0 +1,134 @@
+/**
+ * What is kept on this device, in IndexedDB: its shape, and an access that survives lost connections.
+ *
+ * Browsers close the connections of pages in the background (WebKit above all), so every request that fails for
+ * such a reason drops the handle, opens anew and is tried once more. Where no database can be opened at all, the
+ * same records are held in memory while the page is open, and `where()` says so.
+ */
+import { openDB, type DBSchema, type IDBPDatabase, type StoreNames } from "idb";
+import type { PlanRecord } from "./plans.js";
+import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
+import type { Settings } from "./settings.js";
+import { memoryShelf } from "./memory-shelf.js";
+
+export interface Shape extends DBSchema {
+  plans: { key: string; value: PlanRecord };
+  sessions: { key: string; value: SessionRecord };
+  facts: { key: [string, number]; value: FactRecord };
+  heartbeats: { key: string; value: Heartbeat };
+  settings: { key: string; value: { name: string; values: Partial<Settings> } };
+}
+
+export type Store = StoreNames<Shape>;
+export type Value<Name extends Store> = Shape[Name]["value"];
+export type Key<Name extends Store> = Shape[Name]["key"];
+
+/** `strict` waits until the record has left for the disk; `relaxed` leaves the moment to the system. */
+export type Durability = "strict" | "relaxed";
+
+/** Records by store and key. */
+export interface Shelf {
+  get<Name extends Store>(store: Name, key: Key<Name>): Promise<Value<Name> | undefined>;
+  all<Name extends Store>(store: Name, from?: Key<Name>, to?: Key<Name>): Promise<Value<Name>[]>;
+  put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability): Promise<void>;
+  remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
+}
+
+export interface Database extends Shelf {
+  /** Where records go: `memory` when nothing can be stored, so that they are gone with the page. */
+  where(): "disk" | "memory";
+  /** Opens the database again if the browser has closed it; to be called when the page comes back. */
+  reopen(): Promise<void>;
+}
+
+const NAME = "slipway";
+const VERSION = 1;
+const KEY_PATHS: { [Name in Store]: string | string[] } = {
+  plans: "id",
+  sessions: "id",
+  facts: ["session", "number"],
+  heartbeats: "session",
+  settings: "name",
+};
+
+type Handle = IDBPDatabase<Shape>;
+
+/** Opens the connection; `dropped` is told when it is lost or has to be given up. */
+export function openHandle(dropped: () => void): Promise<Handle> {
+  return openDB<Shape>(NAME, VERSION, {
+    upgrade(db) {
+      for (const store of Object.keys(KEY_PATHS) as Store[]) {
+        if (!db.objectStoreNames.contains(store)) db.createObjectStore(store, { keyPath: KEY_PATHS[store] });
+      }
+    },
+    blocking(_current, _blocked, event) {
+      (event.target as IDBDatabase).close();
+      dropped();
+    },
+    terminated: dropped,
+  });
+}
+
+/** A database over connections made by `open`; tests hand in connections that break. */
+export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Database {
+  let handle: Promise<Handle> | undefined;
+  let memory: Shelf | undefined;
+
+  const drop = () => void (handle = undefined);
+
+  async function withHandle<Result>(work: (db: Handle) => Promise<Result>): Promise<Result> {
+    handle ??= open(drop);
+    const opening = handle;
+    try {
+      return await work(await opening);
+    } catch (error) {
+      if (!isLostConnection(error)) throw error;
+      if (handle === opening) drop();
+      handle ??= open(drop);
+      return work(await handle);
+    }
+  }
+
+  /** On disk if that can be opened, else in memory from now on. */
+  async function shelf(): Promise<Shelf> {
+    if (memory) return memory;
+    try {
+      await (handle ??= open(drop));
+      return disk;
+    } catch {
+      drop();
+      return (memory = memoryShelf(KEY_PATHS));
+    }
+  }
+
+  const disk: Shelf = {
+    get: (store, key) => withHandle((db) => db.get(store, key)),
+    all: (store, from, to) =>
+      withHandle((db) => db.getAll(store, from === undefined ? undefined : IDBKeyRange.bound(from, to))),
+    put: (store, value, durability = "relaxed") =>
+      withHandle(async (db) => {
+        const transaction = db.transaction(store, "readwrite", { durability });
+        await Promise.all([transaction.store.put(value), transaction.done]);
+      }),
+    remove: (store, key) => withHandle((db) => db.delete(store, key)),
+  };
+
+  return {
+    get: async (store, key) => (await shelf()).get(store, key),
+    all: async (store, from, to) => (await shelf()).all(store, from, to),
+    put: async (store, value, durability) => (await shelf()).put(store, value, durability),
+    remove: async (store, key) => (await shelf()).remove(store, key),
+    where: () => (memory ? "memory" : "disk"),
+    reopen: async () => void (await withHandle((db) => db.count("settings")).catch(() => undefined)),
+  };
+}
+
+/** Whether a request failed because its connection was gone, so that a new one may well answer. */
+export function isLostConnection(error: unknown): boolean {
+  const { name, message } = (error ?? {}) as { name?: string; message?: string };
+  if (name === "InvalidStateError" || name === "AbortError" || name === "UnknownError") return true;
+  return /connection|server lost|closing/i.test(message ?? "");
+}
+
+/** The database of this device. */
+export const database: Database = makeDatabase(openHandle);

@@ -1,0 +1,40 @@
+/** The same records without a disk: for browsers that refuse to store anything. */
+import type { Key, Shelf, Store, Value } from "./database.js";
+
+/** A shelf that forgets everything when the page is closed. */
+export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): Shelf {
+  const stores = new Map<Store, Map<string, unknown>>();
+  const records = (store: Store) => stores.get(store) ?? stores.set(store, new Map()).get(store)!;
+
+  const keyOf = (store: Store, value: unknown) => {
+    const fields = value as Record<string, unknown>;
+    const path = keyPaths[store];
+    return Array.isArray(path) ? path.map((name) => fields[name]) : fields[path];
+  };
+
+  return {
+    async get<Name extends Store>(store: Name, key: Key<Name>) {
+      return structuredClone(records(store).get(JSON.stringify(key))) as Value<Name> | undefined;
+    },
+    async all<Name extends Store>(store: Name, from?: Key<Name>, to?: Key<Name>) {
+      const found = [...records(store).values()].map((value) => ({ value, key: keyOf(store, value) }));
+      const inside = found.filter(({ key }) => from === undefined || (order(key, from) >= 0 && order(key, to) <= 0));
+      return inside.sort((a, b) => order(a.key, b.key)).map(({ value }) => structuredClone(value) as Value<Name>);
+    },
+    async put<Name extends Store>(store: Name, value: Value<Name>) {
+      records(store).set(JSON.stringify(keyOf(store, value)), structuredClone(value));
+    },
+    async remove<Name extends Store>(store: Name, key: Key<Name>) {
+      records(store).delete(JSON.stringify(key));
+    },
+  };
+}
+
+/** As IndexedDB orders keys: a number before a text, lists item by item. */
+function order(a: unknown, b: unknown): number {
+  if (Array.isArray(a) && Array.isArray(b)) {
+    return a.map((item, index) => order(item, b[index])).find((difference) => difference !== 0) ?? 0;
+  }
+  if (typeof a === "number" && typeof b === "number") return a - b;
+  return String(a) < String(b) ? -1 : String(a) > String(b) ? 1 : 0;
+}

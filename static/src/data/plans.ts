@@ -1,0 +1,86 @@
+/** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
+import type { Plan, PlanSummary, Timeline } from "../plan/types.js";
+import { NoAnswer, Refused, fetchPlan, fetchPlans, fetchTimeline, readShorthand } from "./api.js";
+import { database } from "./database.js";
+import { newId } from "./ids.js";
+
+/** A plan kept on this device. */
+export interface PlanRecord {
+  /** `built-in:<slug>` or `mine:<id>`. */
+  id: string;
+  source: "built-in" | "mine";
+  /** The end of its address: /plan/<name> for built-in plans, /mine/<name> for one's own. */
+  name: string;
+  /** The library's word for it; "" for one's own. */
+  kind: string;
+  plan: Plan;
+  /** For anybody: scale it to a result with plan/scale. */
+  timeline: Timeline;
+  /** One's own plans: the canonical shorthand. */
+  text?: string;
+  kept_at_ms: number;
+}
+
+/** Where a plan is opened: /plan/half-hour-at-twenty. */
+export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
+  return `/${record.source === "mine" ? "mine" : "plan"}/${encodeURIComponent(record.name)}`;
+}
+
+/** The library, from the server or its copy in the cache. Throws NoAnswer where there is neither. */
+export function libraryPlans(): Promise<PlanSummary[]> {
+  return fetchPlans();
+}
+
+/** The plans kept on this device, the last opened first. */
+export async function keptPlans(): Promise<PlanRecord[]> {
+  const records = await database.all("plans");
+  return records.sort((a, b) => b.kept_at_ms - a.kept_at_ms);
+}
+
+/**
+ * Opens a built-in plan and keeps it; without an answer, the copy kept earlier.
+ * Throws Refused (404: no such plan) or NoAnswer (and never opened here before).
+ */
+export async function openBuiltIn(slug: string): Promise<PlanRecord> {
+  const id = `built-in:${slug}`;
+  try {
+    const { kind, plan, timeline } = await fetchPlan(slug);
+    return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, kept_at_ms: Date.now() });
+  } catch (error) {
+    const kept = error instanceof NoAnswer ? await database.get("plans", id) : undefined;
+    if (kept) return kept;
+    throw error;
+  }
+}
+
+/** Opens one's own plan. Throws Refused (404) where this device has none of that name. */
+export async function openMine(name: string): Promise<PlanRecord> {
+  const record = await database.get("plans", `mine:${name}`);
+  if (!record) throw new Refused(404, "this plan is not on this device: it may have been made on another one", []);
+  return keep({ ...record, kept_at_ms: Date.now() });
+}
+
+/** Reads a coach's shorthand, compiles it and keeps the plan. Throws Refused (its problems say where), NoAnswer. */
+export async function makePlan(text: string): Promise<PlanRecord> {
+  const read = await readShorthand(text);
+  const timeline = await fetchTimeline(read.plan);
+  const name = newId();
+  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...read, timeline, kept_at_ms: Date.now() });
+}
+
+/** Whether a plan, read back from storage, is really there with its timeline: half the proof that it is saved. */
+export async function isKept(id: string): Promise<boolean> {
+  if (database.where() === "memory") return false;
+  const record = await database.get("plans", id);
+  return record !== undefined && record.timeline.segments.length > 0;
+}
+
+/** Takes a plan off this device. */
+export function forgetPlan(id: string): Promise<void> {
+  return database.remove("plans", id);
+}
+
+async function keep(record: PlanRecord): Promise<PlanRecord> {
+  await database.put("plans", record);
+  return record;
+}

@@ -1,0 +1,32 @@
+/** What a person has chosen on this device, and the few things the app has to remember about them. */
+import { database } from "./database.js";
+
+export interface Settings {
+  /** Whether the session is to be heard. */
+  sound: boolean;
+  /** How loud, from 0 to 1. */
+  volume: number;
+  /** Seconds of a recent 2000 m, for splits; null without one. Never leaves the device. */
+  result_s: number | null;
+  /** Whether the cautions before the first session have been read. */
+  cautions_read: boolean;
+  /** The shorthand being written on the first screen. */
+  draft: string;
+}
+
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, cautions_read: false, draft: "" };
+
+/** Every setting, those never chosen at their default. */
+export async function readSettings(): Promise<Settings> {
+  const stored = await database.get("settings", KEY);
+  return { ...DEFAULTS, ...(stored?.values ?? {}) };
+}
+
+/** Changes some settings; the answer holds all of them. */
+export async function changeSettings(changes: Partial<Settings>): Promise<Settings> {
+  const values = { ...(await readSettings()), ...changes };
+  await database.put("settings", { name: KEY, values });
+  return values;
+}
+
+const KEY = "all";
