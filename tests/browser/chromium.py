@@ -31,6 +31,7 @@ KINDER_THAN_PHONES = [
     "--disable-back-forward-cache",
 ]
 CLICK_MILLISECONDS = 2000
+PAGE_OF_FAILURE_MILLISECONDS = 2000
 
 
 class Chromium(Browser):
@@ -73,6 +74,9 @@ class Chromium(Browser):
         try:
             self.page.goto(url)
         except PlaywrightError as error:
+            # The browser's own page about the failure would else break into what is opened next.
+            with contextlib.suppress(PlaywrightError):
+                self.page.wait_for_url("chrome-error://**", timeout=PAGE_OF_FAILURE_MILLISECONDS)
             raise AssertionError(f"{self.name} cannot open {url}: {error.message}") from None
 
     def reload(self) -> None:

@@ -42,7 +42,7 @@ function checked(address: string): string {
   return address;
 }
 
-/** Registers the service worker; quietly does nothing where there can be none. Call once, at the start. */
+/** Has the service worker keep what is needed with no signal; does nothing where there can be none. Call once, at the start. */
 export async function register(): Promise<void> {
   if (!container()) return;
   try {

@@ -40,12 +40,14 @@ export interface Ready extends Common {
   readonly mode: "ready";
 }
 
-/** The timeline's second x is at the moment `base_s + x`; before `from_s` we count in. */
+/** The timeline's second x is at the moment `base_s + x`; before `from_s` nothing runs. */
 export interface Running extends Common {
   readonly mode: "running";
   readonly index: number;
   readonly base_s: number;
   readonly from_s: number;
+  /** Whether we count in to `from_s`, because somebody has to take up the handle. */
+  readonly counts_in: boolean;
   /** In a gap: the moment set for the start of what follows. */
   readonly start_s: number | null;
 }
@@ -114,18 +116,18 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
   const index = running.index + 1;
   if (!timeline.segments[index]) return finish(running, seconds(segmentAt(timeline, running.index).duration), stints, true);
   if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
-  return { ...running, index, from_s: end_s, stints };
+  return { ...running, index, from_s: end_s, counts_in: false, stints };
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
 function apply(timeline: Timeline, before: State, state: State, fact: Fact): State {
   switch (fact.kind) {
     case "started":
-      return state.mode === "ready" ? enter(timeline, state, 0, fact.at_s + fact.count_in_s) : state;
+      return state.mode === "ready" ? enter(timeline, state, 0, fact.at_s, fact.count_in_s) : state;
     case "held":
       return state.mode === "running" ? hold(timeline, state, fact.at_s) : state;
     case "went-on":
-      return state.mode === "held" ? goOn(timeline, state, fact.at_s + fact.count_in_s) : state;
+      return state.mode === "held" ? goOn(timeline, state, fact.at_s, fact.count_in_s) : state;
     case "skipped":
       return leave(timeline, state, fact.at_s, fact.count_in_s, false);
     case "stepped-back":
@@ -147,16 +149,18 @@ function hold(timeline: Timeline, running: Running, at_s: number): Held {
   return { mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), since_s, stints };
 }
 
-function goOn(timeline: Timeline, held: Held, from_s: number): Running {
+function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number): Running {
   const segment = segmentAt(timeline, held.index);
   const caught_s = segment.stroke ? catchAt(segment, strokeNumber(segment, held.elapsed_s)) : held.elapsed_s;
-  return { ...enter(timeline, held, held.index, from_s), base_s: from_s - caught_s - seconds(segment.start) };
+  const running = enter(timeline, held, held.index, at_s, count_in_s);
+  return { ...running, base_s: running.base_s - caught_s };
 }
 
-/** Into the start of a segment at a moment. */
-function enter(timeline: Timeline, { since_s, stints }: Common, index: number, from_s: number): Running {
+/** Into the start of a segment, so many seconds after a moment. */
+function enter(timeline: Timeline, { since_s, stints }: Common, index: number, at_s: number, count_in_s = 0): Running {
+  const from_s = at_s + count_in_s;
   const base_s = from_s - seconds(segmentAt(timeline, index).start);
-  return { mode: "running", index, base_s, from_s, start_s: null, since_s, stints };
+  return { mode: "running", index, base_s, from_s, counts_in: count_in_s > 0, start_s: null, since_s, stints };
 }
 
 /** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
@@ -167,18 +171,19 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
   if (!timeline.segments[index]) return finish(left, left.elapsed_s, left.stints, whole);
   const staysHeld = state.mode === "held" && segmentAt(timeline, state.index).kind !== "gap";
   if (staysHeld) return { ...left, index, elapsed_s: 0 };
-  return enter(timeline, left, index, startOf(state, at_s + count_in_s));
+  return enter(timeline, left, index, at_s, Math.max(count_in_s, toCount(state, at_s)));
 }
 
 function stepBack(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
-  return state.mode === "held" ? { ...left, index, elapsed_s: 0 } : enter(timeline, left, index, startOf(state, at_s));
+  return state.mode === "held" ? { ...left, index, elapsed_s: 0 } : enter(timeline, left, index, at_s, toCount(state, at_s));
 }
 
-function startOf(state: Running | Held, at_s: number): number {
-  return state.mode === "running" ? Math.max(state.from_s, at_s) : at_s;
+/** Seconds still to be counted in: somebody who changes segments then has not taken up the handle yet. */
+function toCount(state: Running | Held, at_s: number): number {
+  return state.mode === "running" ? Math.max(0, state.from_s - at_s) : 0;
 }
 
 /**
@@ -213,7 +218,7 @@ function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { 
 function goOnFrom(timeline: Timeline, before: State, fact: Fact & { kind: "returned" }): State {
   const stopped_s = Math.max(fact.since_s, before.since_s);
   const then = advance(timeline, before, stopped_s);
-  return then.mode === "running" ? goOn(timeline, hold(timeline, then, stopped_s), fact.at_s + fact.count_in_s) : then;
+  return then.mode === "running" ? goOn(timeline, hold(timeline, then, stopped_s), fact.at_s, fact.count_in_s) : then;
 }
 
 function end(timeline: Timeline, state: State, at_s: number): State {

@@ -1,0 +1,1 @@
+/** The one object the screens watch: it starts, runs, restores and ends a session. */
