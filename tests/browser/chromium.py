@@ -72,12 +72,21 @@ class Chromium(Browser):
 
     def open(self, url: str) -> None:
         try:
-            self.page.goto(url)
+            self._go(url)
         except PlaywrightError as error:
             # The browser's own page about the failure would else break into what is opened next.
             with contextlib.suppress(PlaywrightError):
                 self.page.wait_for_url("chrome-error://**", timeout=PAGE_OF_FAILURE_MILLISECONDS)
             raise AssertionError(f"{self.name} cannot open {url}: {error.message}") from None
+
+    def _go(self, url: str) -> None:
+        """Go there; once more when the page about an earlier failure, which tries again by itself, broke in."""
+        try:
+            self.page.goto(url)
+        except PlaywrightError as error:
+            if "chrome-error:" not in error.message:
+                raise
+            self.page.goto(url)
 
     def reload(self) -> None:
         self.page.reload()
