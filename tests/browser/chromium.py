@@ -80,7 +80,7 @@ class Chromium(Browser):
             raise AssertionError(f"{self.name} cannot open {url}: {error.message}") from None
 
     def _go(self, url: str) -> None:
-        """Go there; once more when the page about an earlier failure, which tries again by itself, broke in."""
+        """Go there; once more when the page about an earlier failure broke in by trying again."""
         try:
             self.page.goto(url)
         except PlaywrightError as error:

@@ -21,6 +21,7 @@ BUILT = {
     "app-BBBB.css": "body { margin: 0 }" * 100,
     "ticker-worker-CCCC.js": "self.onmessage = () => {};",
     "a-font-DDDD.woff2": "not really a font",
+    "a-font-mono-EEEE.woff2": "nor is this",
 }
 SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;"
 

@@ -67,7 +67,7 @@ def test_the_page_knows_where_its_worker_is(sources: Path, settings: Settings) -
 def test_fonts_get_hashed_names_which_the_styles_use(sources: Path, settings: Settings) -> None:
     build(settings, sources)
     assets = load_assets(settings)
-    (font,) = assets.fonts
+    (font,) = assets.text_fonts
     assert Path(font).name in assets.files[assets.entries["app.css"]].body.decode()
 
 

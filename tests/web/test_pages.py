@@ -85,7 +85,7 @@ def test_the_shell_has_no_inline_script_and_no_inline_style(client: FlaskClient)
     ]
 
 
-def test_the_shell_loads_its_fonts_early(client: FlaskClient) -> None:
+def test_the_shell_loads_early_the_fonts_that_every_screen_shows(client: FlaskClient) -> None:
     preloads = [tag for tag in Tags(client.get("/").text).named("link") if tag.get("rel") == "preload"]
     assert [tag["href"] for tag in preloads] == ["/static/dist/a-font-DDDD.woff2"]
 

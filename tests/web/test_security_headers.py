@@ -27,7 +27,7 @@ EXPECTED = {
     ),
     "Permissions-Policy": (
         "screen-wake-lock=(self), autoplay=(self), fullscreen=(self), "
-        "accelerometer=(), bluetooth=(), camera=(), "
+        "accelerometer=(), camera=(), "
         "display-capture=(), encrypted-media=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), "
         "microphone=(), midi=(), payment=(), publickey-credentials-get=(), serial=(), usb=(), "
         "xr-spatial-tracking=()"
