@@ -39,9 +39,9 @@ class Assets:
         return DIST_URL + self.entries[entry]
 
     @property
-    def fonts(self) -> list[str]:
-        """The addresses of the fonts."""
-        return [DIST_URL + name for name in self.files if name.endswith(".woff2")]
+    def text_fonts(self) -> list[str]:
+        """The addresses of the fonts that every screen shows; digits have one of their own."""
+        return [DIST_URL + name for name in self.files if name.endswith(".woff2") and "-mono-" not in name]
 
 
 def load_assets(settings: Settings) -> Assets:

@@ -23,11 +23,11 @@ CONTENT_POLICY = {
     "trusted-types": "lit-html slipway",
 }
 
-# What a session needs stays on; everything else that a page could ask for is off.
+# What a session needs stays on; everything else that a page could ask for is off. Only features that every
+# engine with this header knows: an unknown one is a warning in the console of each page.
 ALLOWED_FEATURES = ("screen-wake-lock", "autoplay", "fullscreen")
 REFUSED_FEATURES = (
     "accelerometer",
-    "bluetooth",
     "camera",
     "display-capture",
     "encrypted-media",

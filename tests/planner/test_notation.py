@@ -116,3 +116,25 @@ def test_a_damaged_plan_raises_nothing_but_its_own_error(data: st.DataObject) ->
     junk = data.draw(st.sampled_from(["", "(", ")", "/", "x", "9999999999", "'", "\n", "r", ","]))
     with suppress(ShorthandError):
         read(text[:at] + junk + text[at + 1 :])
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2 x (" * 2000 + "3' r18" + ")" * 2000,
+        "2 x (" * 150 + "3' r18" + ")" * 150,
+        "2 x (\n" * 290 + "3' r18\n" + ")\n" * 290,
+        "main" + " " * 19_000 + "x",
+        "setting" + " " * 19_000 + "x",
+        'each side 20"' + " " * 19_000 + "x",
+        "1" * 19_000,
+    ],
+    ids=lambda text: text[:16],
+)
+def test_text_made_to_be_slow_or_deep_is_refused(text: str) -> None:
+    with pytest.raises(ShorthandError):
+        read(text)
+
+
+def test_spaces_as_phones_and_word_processors_write_them_are_read() -> None:
+    assert read_blocks("\ufeff3'\u00a0r18\u202flight\t") == read_blocks("3' r18 light")

@@ -69,7 +69,6 @@ def test_the_shell_is_asked_for_again_each_time_and_not_sent_again(client: Flask
 def test_everything_the_shell_asks_for_is_there(client: FlaskClient) -> None:
     tags = Tags(client.get("/").text)
     asked = [tag["href"] for tag in tags.named("link")] + [tag["src"] for tag in tags.named("script")]
-    asked += [tag["data-ticker-worker"] for tag in tags.named("html")]
     assert len(asked) >= 6
     assert {address: client.get(str(address)).status_code for address in asked} == dict.fromkeys(asked, 200)
 
