@@ -10,6 +10,7 @@ from pathlib import Path
 from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
+from planner.limits import DEPTH
 from planner.notation.mistake import MistakeError
 
 WORDS = ("light", "half", "three-quarter", "full", "race", "rest", "open", "strokes", "each side", "swap")
@@ -50,10 +51,20 @@ def _grammar() -> Lark:
 
 def read_line(text: str) -> Tree[Token]:
     """The tree of a line; raises MistakeError with its column."""
+    _hold_depth(text)
     try:
         return _grammar().parse(text)
     except UnexpectedInput as trouble:
         raise _explained(text, trouble) from None
+
+
+def _hold_depth(text: str) -> None:
+    """Refuses deep brackets before anything walks into them."""
+    depth = 0
+    for column, character in enumerate(text):
+        depth += (character == "(") - (character == ")")
+        if depth > DEPTH:
+            raise MistakeError(column, f"repeats stand more than {DEPTH} deep: write the inner ones out", "(")
 
 
 def _explained(text: str, trouble: UnexpectedInput) -> MistakeError:

@@ -201,7 +201,7 @@ MISTAKES = (
     ),
     Mistake(
         "2 x (2 x (2 x (2 x (2 x (3' r18)))))",
-        "line 1, column 1: repeats stand more than 4 deep: write the inner ones out",
+        "line 1, column 25: repeats stand more than 4 deep: write the inner ones out",
     ),
     Mistake(
         '90 x (90 x 1" r20)',

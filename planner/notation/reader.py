@@ -28,14 +28,21 @@ from planner.text import clean
 UNTITLED = "My session"
 MOST_CHARACTERS = 20_000
 MOST_LINES = 600
+MOST_IN_LINE = 1_000
 
-_STRAIGHT = str.maketrans({"’": "'", "‘": "'", "′": "'", "”": '"', "“": '"', "″": '"', "–": "-", "−": "-"})
+_STRAIGHT = str.maketrans(
+    dict.fromkeys("’‘′ʹ´`", "'")
+    | dict.fromkeys("”“″ʺ„", '"')
+    | dict.fromkeys("–—−‐‑", "-")
+    | dict.fromkeys("\t\u00a0\u2007\u2009\u200a\u202f\u3000", " ")
+)
+# Possessive (*+): a run of spaces is looked at once, however long it is.
 _HEADER = re.compile(r"\s*(title|summary|set-?up)\s*:\s*(.*)", re.I)
-_HEADING = re.compile(r"\s*(?:(warm[- ]?up)|(main(?: piece)?)|(cool[- ]?down))\s*:?\s*", re.I)
+_HEADING = re.compile(r"\s*+(?:(warm[- ]?up)|(main(?: piece)?)|(cool[- ]?down))\s*+:?\s*+", re.I)
 _GAP = re.compile(r"\s*gap\b\s*:?\s*(.*)", re.I)
 _NOTE = re.compile(r"\s*(focus|drill)\b\s*:?\s*(.*)", re.I)
 _CALL = re.compile(r"\s*call\b\s*(?:(at|last)\s+(\d{1,6})\s*(?:strokes?\s*)?)?:?\s*(.*)", re.I)
-_SETTING = re.compile(r"\s*setting\b\s*:?\s*(?:(lever)|(drag factor))\s+(\d{1,6})\s*", re.I)
+_SETTING = re.compile(r"\s*+setting\b\s*+:?\s*+(?:(lever)|(drag factor))\s++(\d{1,6})\s*+", re.I)
 _SETTING_WORD = re.compile(r"\s*setting\b", re.I)
 _KINDS = (PartKind.WARM_UP, PartKind.MAIN, PartKind.COOL_DOWN)
 
@@ -58,7 +65,7 @@ def read_blocks(text: str) -> tuple[Step, ...]:
 
 
 def _read_lines(text: str) -> _Reading:
-    lines = text.split("\n")
+    lines = text.removeprefix("\ufeff").split("\n")
     if len(text) > MOST_CHARACTERS or len(lines) > MOST_LINES:
         sentence = f"the text is longer than {MOST_LINES} lines or {MOST_CHARACTERS} characters: shorten it"
         raise ShorthandError([MistakeError(0, sentence).on(1)])
@@ -107,6 +114,10 @@ class _Reading:
             self.problems.append(mistake.on(number))
 
     def _take(self, line: str) -> None:
+        if len(line) > MOST_IN_LINE:
+            raise MistakeError(
+                MOST_IN_LINE, f"a line of {len(line)} characters is longer than {MOST_IN_LINE}"
+            )
         if found := _HEADER.fullmatch(line):
             self._take_header(found)
         elif found := _HEADING.fullmatch(line):
