@@ -79,7 +79,7 @@ units: node_modules/ready
 	@rm -rf $(CLIENT_TESTS)
 	@$(NODE_TOOLS)/esbuild $$(find tests/client -name '*.test.ts') --bundle --platform=node --format=esm \
 	  --sourcemap=inline --outbase=tests/client --outdir=$(CLIENT_TESTS) --out-extension:.js=.mjs --log-level=warning
-	@node --enable-source-maps --test $$(find $(CLIENT_TESTS) -name '*.test.mjs')
+	@node --enable-source-maps --test --test-reporter=spec $$(find $(CLIENT_TESTS) -name '*.test.mjs')
 
 pytest: .venv/ready-to-test client
 	@echo "- Testing the planner, the server and the app in three browsers (pytest)."

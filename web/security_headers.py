@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from flask import Flask, Response
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
+
+from flask import Flask
+
+if TYPE_CHECKING:
+    from _typeshed.wsgi import StartResponse, WSGIEnvironment
 
 # No inline script or style, nothing from elsewhere; scripts get addresses only through two named policies.
 CONTENT_POLICY = {
@@ -66,10 +72,14 @@ def security_headers(https: bool) -> dict[str, str]:
 
 
 def add_security_headers(app: Flask, https: bool) -> None:
-    """Put the headers on whatever the app answers."""
-    headers = tuple(security_headers(https).items())
+    """Put the headers on whatever the app answers, at its outermost layer."""
+    headers = list(security_headers(https).items())
+    inside = app.wsgi_app
 
-    @app.after_request
-    def secure(response: Response) -> Response:
-        response.headers.extend(headers)
-        return response
+    def secured(environ: WSGIEnvironment, start_response: StartResponse) -> Iterable[bytes]:
+        def start(status: str, given: list[tuple[str, str]], *error: Any) -> Any:
+            return start_response(status, [*given, *headers], *error)
+
+        return inside(environ, start)
+
+    app.wsgi_app = secured  # type: ignore[method-assign]

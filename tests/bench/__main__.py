@@ -6,15 +6,24 @@ told, it does not stop anything.
 
 from __future__ import annotations
 
+import os
+
 from tests.bench import compiling, first_load, offline_start, serving
-from tests.bench.measuring import table, verdict
+from tests.bench.measuring import Row, table, verdict
 
 
 def main() -> None:
     """Measure everything."""
-    rows = [row for measure in (compiling, serving, first_load, offline_start) for row in measure.rows()]
+    rows = [_machine()]
+    rows += [row for measure in (compiling, serving, first_load, offline_start) for row in measure.rows()]
     print(table(rows))
     print(verdict(rows))
+
+
+def _machine() -> Row:
+    """What else was going on: times mean little on a machine that is busy."""
+    waiting = os.getloadavg()[0]
+    return Row("this machine at the start", f"{os.cpu_count()} processors, load {waiting:.1f}")
 
 
 if __name__ == "__main__":

@@ -67,7 +67,7 @@ class Chromium(Browser):
             self.context.close()
         self._playwright.stop()
 
-    def close(self) -> None:
+    def _quit(self) -> None:
         self._forget()
 
     def open(self, url: str) -> None:

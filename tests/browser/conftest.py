@@ -23,7 +23,7 @@ PICTURES = ROOT / "build" / "browser-failures"
 
 # launch("firefox", dark=True): the fields of Options; each browser has a profile of its own.
 Launch = Callable[..., Browser]
-Outcome = pytest.StashKey[bool]()
+STARTED: pytest.StashKey[list[Browser]] = pytest.StashKey()
 
 
 @pytest.fixture
@@ -38,7 +38,7 @@ def server(tmp_path: Path) -> Iterator[Server]:
 @pytest.fixture
 def launch(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Launch]:
     """A function that starts a browser by engine name; all it started are closed after the test."""
-    started: list[Browser] = []
+    started: list[Browser] = request.node.stash.setdefault(STARTED, [])
 
     def start(engine: str, **options: Any) -> Browser:
         profile = tmp_path / f"profile-{len(started)}-{engine}"
@@ -46,9 +46,6 @@ def launch(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Launch]:
         return started[-1]
 
     yield start
-    if request.node.stash.get(Outcome, False):
-        for number, browser in enumerate(started):
-            _record(request.node, number, browser)
     for browser in started:
         browser.close()
 
@@ -73,15 +70,19 @@ def pytest_configure() -> None:
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_makereport(item: pytest.Item) -> Generator[None, pytest.TestReport, pytest.TestReport]:
     report = yield
-    if report.when == "call":
-        item.stash[Outcome] = report.failed
+    if report.when == "call" and report.failed and STARTED in item.stash:
+        started = item.stash[STARTED]
+        for number, browser in enumerate(started):
+            report.sections.append((f"what {browser.name} showed", _record(browser, f"{item.name}-{number}")))
     return report
 
 
-def _record(item: pytest.Item, number: int, browser: Browser) -> None:
-    """Keep what the page showed; a browser that was killed, or never opened a page, shows nothing."""
+def _record(browser: Browser, name: str) -> str:
+    """The page's text, and its picture in a file."""
+    if not browser.is_running:
+        return "Nothing: it was killed or closed."
     try:
-        item.add_report_section("call", f"{browser.name} showed", browser.text())
-        browser.screenshot(PICTURES / f"{item.name.replace('/', '-')}-{number}.png")
+        browser.screenshot(PICTURES / f"{name.replace('/', '-')}.png")
+        return browser.text()
     except Exception as error:  # noqa: BLE001 - whatever the driver says, the test's own failure comes first
-        item.add_report_section("call", f"{browser.name} showed", f"nothing: {error}")
+        return f"Nothing: {error}"

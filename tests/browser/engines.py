@@ -69,7 +69,8 @@ class Browser(ABC):
         self.profile = profile
         self.options = options
         self.profile.mkdir(parents=True, exist_ok=True)
-        self._start()
+        self.is_running = False
+        self.reopen()
 
     # --- What each engine does its own way
 
@@ -81,8 +82,8 @@ class Browser(ABC):
         """Let go of the driver after the browser itself was killed."""
 
     @abstractmethod
-    def close(self) -> None:
-        """Quit in the orderly way; the profile stays."""
+    def _quit(self) -> None:
+        """End the browser in the orderly way, and the driver."""
 
     @abstractmethod
     def open(self, url: str) -> None:
@@ -130,13 +131,27 @@ class Browser(ABC):
 
     def kill(self) -> None:
         """SIGKILL the browser and all its processes at one blow, as a phone does that runs out of memory."""
+        assert self.is_running, f"{self.name} does not run"
         kill_started_with(self.profile)
+        self.is_running = False
         self._forget()
+
+    def close(self) -> None:
+        """Quit in the orderly way, if it runs; the profile stays."""
+        if self.is_running:
+            self.is_running = False
+            self._quit()
 
     def reopen(self, **changes: Any) -> None:
         """Start again on the same profile, after `kill` or `close`; changes are to Options."""
+        assert not self.is_running, f"{self.name} runs already"
         self.options = replace(self.options, **changes)
-        self._start()
+        try:
+            self._start()
+        except BaseException:
+            kill_started_with(self.profile)
+            raise
+        self.is_running = True
 
     def click(self, target: Target, seconds: float = PATIENCE_SECONDS) -> None:
         """Click the one element meant, really (the browser's own input events), once it can be clicked."""

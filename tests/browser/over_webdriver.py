@@ -26,6 +26,7 @@ from selenium.webdriver.common.service import Service
 from selenium.webdriver.remote.command import Command
 from selenium.webdriver.remote.webdriver import WebDriver
 from selenium.webdriver.remote.webelement import WebElement
+from urllib3.exceptions import HTTPError
 
 from tests.browser.engines import Browser, NotYetError, PageLeftError
 from tests.browser.processes import end_started_with
@@ -68,9 +69,9 @@ class OverWebDriver(Browser):
         self._service.process.kill()
         self._service.process.wait()
 
-    def close(self) -> None:
+    def _quit(self) -> None:
         # Not driver.quit(): before it quits it may wait 10 s for its own socket.
-        with contextlib.suppress(WebDriverException):
+        with contextlib.suppress(WebDriverException, HTTPError):
             self.driver.execute(Command.QUIT)
         end_started_with(self.profile)
         self._forget()

@@ -1,8 +1,29 @@
+/** Times and splits as people read them. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { clock } from "../../static/src/plan/format.js";
+import { clock, countdown, splitClock, wholeSecondsLeft } from "../../static/src/plan/format.js";
+import { nextAt, timeOfDay } from "../../static/src/state/time-of-day.js";
 
-test("minutes and seconds", () => assert.equal(clock(462), "7:42"));
-test("hours when there are any", () => assert.equal(clock(3900), "1:05:00"));
-test("never below nothing", () => assert.equal(clock(-3), "0:00"));
-test("a part of a second rounds to the nearest", () => assert.equal(clock(59.6), "1:00"));
+test("a length of time reads as minutes, and from an hour on as hours", () => {
+  assert.deepEqual([0, 30, 90, 599.5, 3599.4, 3600, 3905].map(clock), ["0:00", "0:30", "1:30", "10:00", "59:59", "1:00:00", "1:05:05"]);
+  assert.equal(clock(-3), "0:00");
+});
+
+test("a countdown reads zero only at the end", () => {
+  assert.equal(countdown(0.01), "0:01");
+  assert.equal(countdown(60), "1:00");
+  assert.equal(countdown(0), "0:00");
+  assert.equal(wholeSecondsLeft(30.0000000001), 30);
+});
+
+test("a split always has its tenth", () => {
+  assert.deepEqual([115.5, 120, 119.96, 60.04].map(splitClock), ["1:55.5", "2:00.0", "2:00.0", "1:00.0"]);
+});
+
+test("a time of day is the next one that the clock will show", () => {
+  const noon = new Date(2026, 10, 25, 12, 0, 0).getTime();
+  assert.equal(timeOfDay(nextAt("17:30", noon)), "17:30");
+  assert.equal(nextAt("17:30", noon) - noon, 5.5 * 3600_000);
+  assert.equal(new Date(nextAt("12:00", noon)).getDate(), 26);
+  assert.throws(() => nextAt("25:00", noon), /not a time of day/);
+});

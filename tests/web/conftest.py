@@ -29,7 +29,11 @@ SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;"
 @pytest.fixture(scope="session")
 def settings(tmp_path_factory: pytest.TempPathFactory) -> Settings:
     """Settings for an app whose client was built by hand."""
-    dist = tmp_path_factory.mktemp("dist")
+    return built_by_hand(tmp_path_factory.mktemp("dist"))
+
+
+def built_by_hand(dist: Path) -> Settings:
+    """Settings for a client that is put together in this folder."""
     for name, text in BUILT.items():
         (dist / name).write_text(text)
     (dist / "service-worker.js").write_text(SERVICE_WORKER)

@@ -1,4 +1,9 @@
-/** Wakes the page up again and again; browsers slow a worker's timer down less than a page's. */
-const EVERY_MS = 100;
+/** The worker behind ticker.ts: a message sets how many milliseconds lie between two ticks. */
+export {};
 
-setInterval(() => postMessage("tick"), EVERY_MS);
+let timer: ReturnType<typeof setInterval> | undefined;
+
+self.onmessage = (event: MessageEvent<number>) => {
+  clearInterval(timer);
+  timer = setInterval(() => self.postMessage("tick"), event.data);
+};

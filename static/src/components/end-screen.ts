@@ -1,14 +1,11 @@
-/** After a session: what was rowed, how to come down, the way back. Properties: `title`, `done`, `planned`. */
+/** After a session: what was rowed, how to come down, the way back. 
+ *
+ * Properties: `planTitle`, `done` and `planned` (sums), `whole` (went to the end of the plan). Event: `leave`.
+ */
 import { LitElement, css, html, nothing } from "lit";
 import { clock } from "../plan/format.js";
+import type { Sums } from "../timeline/rowed.js";
 import { buttons, page, type } from "./look.js";
-
-/** Sums of a session: seconds and strokes, and metres where every split was known. */
-export interface Sums {
-  seconds_s: number;
-  strokes: number;
-  metres?: number;
-}
 
 export class EndScreen extends LitElement {
   static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, whole: { type: Boolean } };
@@ -43,7 +40,7 @@ export class EndScreen extends LitElement {
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,
           and stand up slowly. Drink, put on something dry.</p>
         <p>If anything from the stop signs is still there in a few minutes, get help.</p></section>
-      <a class="button go" href="/">Back to the plans</a>
+      <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Back to the plans</button>
     </main>`;
   }
 

@@ -51,6 +51,7 @@ export class GapScreen extends LitElement {
     .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
     .time { font-size: min(33.8cqw, 24cqh); margin-left: -0.04em; }
     .time.five { font-size: min(31cqw, 24cqh); }
+    .time.eight { font-size: min(19cqw, 24cqh); }
     .unit { display: block; margin-top: 10px; font-size: 19px; color: var(--ink-2); }
     .count { flex: 1 1 auto; display: grid; align-content: center; }
     .todo { display: flex; flex-wrap: wrap; gap: 4px 18px; font-size: 22px; font-weight: 700; }
@@ -76,6 +77,7 @@ export class GapScreen extends LitElement {
       main { display: grid; grid-template: auto 1fr auto / minmax(0, 1.15fr) minmax(0, 1fr); gap: 6px 24px; }
       header { grid-column: 1 / -1; }
       .time, .time.five { font-size: min(19cqw, 42cqh); }
+      .time.eight { font-size: min(12cqw, 42cqh); }
       .todo { font-size: 18px; }
       .set { font-size: 18px; }
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
@@ -102,7 +104,7 @@ export class GapScreen extends LitElement {
         <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
       </div></header>
       <div class="count">
-        <div class="time digits ${this.left_s >= 600 ? "five" : ""}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>
+        <div class="time digits ${sizeOf(clock(this.left_s))}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>
         <span class="unit">${this.timeWords()}</span>
       </div>
       <div class="about">
@@ -135,7 +137,7 @@ export class GapScreen extends LitElement {
     const split = next.target?.split_s;
     return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${whatWords(next)} · ${lengthWords(next)}</b>
       <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "",
-        split !== undefined && effortWords(next.target) !== splitClock(split) ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
+        split !== undefined && effortWords(next.target) !== splitClock(split) ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
       ${next.focus ? html`<span dir="auto">${next.focus}</span>` : nothing}</div>`;
   }
 
@@ -162,3 +164,8 @@ export class GapScreen extends LitElement {
   }
 }
 customElements.define("gap-screen", GapScreen);
+
+/** A start by the clock may be hours away: "4:05", "10:30", "1:30:00". */
+function sizeOf(time: string): string {
+  return time.length > 5 ? "eight" : time.length > 4 ? "five" : "";
+}

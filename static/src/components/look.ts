@@ -66,6 +66,9 @@ export const type = css`
     outline: 3px solid var(--ink);
     outline-offset: 3px;
   }
+  h1[tabindex]:focus-visible {
+    outline: none;
+  }
   @media (forced-colors: active) {
     /* the plate that this mode puts behind text would cut into digits set this close */
     .digits { forced-color-adjust: none; color: CanvasText; }

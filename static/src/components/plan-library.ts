@@ -47,6 +47,7 @@ export class PlanLibrary extends LitElement {
     b { font-size: 20px; line-height: 1.2; overflow-wrap: anywhere; }
     .minutes { white-space: nowrap; font-weight: 700; }
     .line { grid-column: 1 / -1; line-height: 1.3; overflow-wrap: anywhere; }
+    .about { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }
     .saved { display: inline-flex; gap: 6px; align-items: center; }
     svg { width: 13px; height: 13px; fill: none; stroke: currentColor; stroke-width: 2.2; }
     @media (min-width: 900px) { ul { grid-template-columns: 1fr 1fr; } }
@@ -68,7 +69,7 @@ function list(plans: readonly PlanCard[]): TemplateResult {
   return html`<ul>${plans.map((plan) => html`<li><a href=${plan.href}>
     <b dir="auto">${plan.title}</b>
     <span class="minutes">${minutes(plan)}</span>
-    ${plan.summary ? html`<span class="small line" dir="auto">${plan.summary}</span>` : nothing}
+    ${plan.summary ? html`<span class="small line about" dir="auto">${plan.summary}</span>` : nothing}
     ${plan.saved ? html`<span class="small line saved"><svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7l3.5 4L12 3" /></svg>Saved on this phone</span>` : nothing}
   </a></li>`)}</ul>`;
 }

@@ -5,7 +5,7 @@ import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
 import "./plan-screen.js";
-import { goTo, rowAddress } from "./routes.js";
+import { goTo, rowAddress, tellScreen } from "./routes.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 export class PlanOpened extends LitElement {
@@ -53,8 +53,9 @@ export class PlanOpened extends LitElement {
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);
-      return;
     }
+    tellScreen(this);
+    if (!this.record) return;
     await watchSaved(this.record.id, (saved) => (this.saved = saved), () => !this.isConnected);
   }
 

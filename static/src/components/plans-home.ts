@@ -3,6 +3,7 @@ import { LitElement, html } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { database } from "../data/database.js";
 import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from "../data/plans.js";
+import { openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { applyUpdate, canSave, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
 import type { PlanSummary, Problem } from "../plan/wire.js";
@@ -56,8 +57,8 @@ export class PlansHome extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     document.title = "Slipway";
-    this.stopWatching = [player.watch(() => this.look()), onUpdateReady(() => (this.updateReady = true))];
-    this.look();
+    this.stopWatching = [player.subscribe(() => void this.look()), onUpdateReady(() => (this.updateReady = true))];
+    void this.look();
     void this.gather();
   }
 
@@ -74,10 +75,10 @@ export class PlansHome extends LitElement {
       @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${() => void applyUpdate()}></first-screen>`;
   }
 
-  private look(): void {
-    const { phase, timeline } = player.snapshot();
-    const open = phase !== "none" && phase !== "finished";
-    this.running = open ? (timeline?.plan.title ?? "a session") : "";
+  /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
+  private async look(): Promise<void> {
+    const open = await openSession();
+    this.running = open?.record.plan.title ?? "";
   }
 
   private async gather(): Promise<void> {

@@ -23,6 +23,14 @@ export function goTo(from: HTMLElement, address: string): void {
   from.dispatchEvent(new CustomEvent("go", { detail: address, bubbles: true, composed: true }));
 }
 
+/** How a screen is to be seen: reading follows the system, rowing is dark water. */
+export type Dress = "reading" | "rowing";
+
+/** Says that another screen stands here now, so that the keyboard and the ear start at its heading. */
+export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
+  from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
+}
+
 function rowRoute(search: URLSearchParams): Route {
   const plan = search.get("plan");
   const mine = search.get("mine");

@@ -25,8 +25,8 @@ export const rowLook = css`
   .tools { display: flex; flex: none; }
   .tools button { padding: 0 3px; border: 0; background: transparent; font-size: 16px; }
   .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
-  .call { display: flex; align-items: center; min-height: 1.2em; font-size: clamp(22px, 6.6cqw, 28px); font-weight: 700; line-height: 1.12; overflow-wrap: anywhere; }
-  .face { flex: 1 1 auto; display: grid; grid-template-columns: auto auto; align-content: center; align-items: start; justify-content: space-between; gap: clamp(8px, 2cqh, 18px) 8px; }
+  .call { flex: none; display: flex; align-items: center; min-height: 1.2em; font-size: clamp(22px, 6.6cqw, 28px); font-weight: 700; line-height: 1.12; overflow-wrap: anywhere; }
+  .face { flex: 1 0 auto; display: grid; grid-template-columns: auto auto; align-content: center; align-items: start; justify-content: space-between; gap: clamp(8px, 2cqh, 18px) 8px; }
   .time { grid-column: 1 / -1; }
   .big { font-size: min(33.8cqw, 19cqh); margin-left: -0.04em; white-space: nowrap; }
   .big.five { font-size: min(31cqw, 19cqh); }

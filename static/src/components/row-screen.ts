@@ -4,7 +4,7 @@
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
  * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark).
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
- * Events: back, hold, skip, end, sound; done (detail: seconds ago).
+ * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
@@ -100,7 +100,7 @@ export class RowScreen extends LitElement {
       <p class="where"><b>${partName(segment.part)}</b> block ${whereWords(this.timeline!, segment)}</p>
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
-        <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "on" ? "Mute" : "Unmute"}</span></button>
+        <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
         <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
       </div>
     </header>`;
@@ -130,7 +130,7 @@ export class RowScreen extends LitElement {
   }
 
   private soundLost() {
-    return html`<button type="button" class="call go lost" @click=${() => this.tell("sound")}>Sound is lost. Tap here</button>`;
+    return html`<button type="button" class="call go lost" @click=${() => this.tell("wake")}>Sound is lost. Tap here</button>`;
   }
 
   private face(face: Face) {
@@ -156,7 +156,7 @@ export class RowScreen extends LitElement {
     if (!split && !effort && !talk) return nothing;
     const depth = Math.round(depthOf(segment, quickestSplit(this.timeline!), 2));
     return html`<p class="want"><span class="chip d${depth}"></span>
-      ${split ? html`<span><b>${split}</b> /500 m</span>` : html`<b>${effort}</b>`}
+      ${split ? html`<span><b>${split}</b> /500 m</span>` : html`<b>${effort}</b>`}
       <span class="talk">${[split ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
   }
 
@@ -189,7 +189,7 @@ export class RowScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "back" | "hold" | "skip" | "end" | "sound"): void {
+  private tell(name: "back" | "hold" | "skip" | "end" | "sound" | "wake"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

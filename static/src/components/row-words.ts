@@ -94,3 +94,9 @@ export function announcement(timeline: Timeline, segment: Segment): string {
   return [`${partName(segment.part)}: ${whatWords(segment)}, ${lengthWords(segment)}`, opening,
     `Next ${followingWords(timeline, segment)}`].filter(Boolean).join(". ") + ".";
 }
+
+/** What happened to the clock while nobody looked. */
+export function noticeWords({ kind, seconds }: { kind: "was-away" | "clock-moved"; seconds: number }): string {
+  if (kind === "was-away") return `You were away for ${clock(seconds)}: the clock ran on.`;
+  return "This phone’s clock was moved. The session kept its own time.";
+}

@@ -76,8 +76,8 @@ export function strokesWords(count: number): string {
 }
 
 function offsetWords(seconds: number): string {
-  if (seconds === 0) return "2 km split";
-  return `2 km split ${seconds > 0 ? "+" : "−"} ${trimmed(Math.abs(seconds))} s`;
+  if (seconds === 0) return "at 2 km split";
+  return `at 2 km split ${seconds > 0 ? "+" : "−"} ${trimmed(Math.abs(seconds))} s`;
 }
 
 function changeWords(seconds: number): string {

@@ -8,6 +8,9 @@ import { buttons, fields, type } from "./look.js";
 
 const EXAMPLE = "5' r18 light\n3 x (10 strokes r28 full, 50\" r20 light)\n2000m r30 @1:55";
 
+/** The place stands on the button beside the sentence already. */
+const PLACE = /^line \d+, column \d+: /;
+
 export class ShorthandBox extends LitElement {
   static override properties = {
     text: {},
@@ -65,7 +68,7 @@ export class ShorthandBox extends LitElement {
       ${problem.line === undefined ? nothing : html`<button type="button" @click=${() => this.showPlace(problem)}>
         Line ${problem.line}, column ${problem.column}</button>`}
       ${problem.received ? html`<p>Read: <code><bdi>${problem.received}</bdi></code></p>` : nothing}
-      <p dir="auto">${problem.sentence}</p>
+      <p dir="auto">${problem.sentence.replace(PLACE, "")}</p>
       ${accepted.length ? html`<p class="small">What would do here: ${accepted.join("; ")}</p>` : nothing}
     </div>`;
   }

@@ -1,6 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html } from "lit";
-import { routeOf, type Route } from "./routes.js";
+import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
 import "./plan-opened.js";
 import "./session-flow.js";
@@ -8,6 +8,7 @@ import "./session-flow.js";
 export class SlipwayApp extends LitElement {
   static override properties = { route: { state: true } };
   declare route: Route;
+  private dressed: Dress = "reading";
   private readonly light = matchMedia("(prefers-color-scheme: light)");
   private readonly follow = () => this.dress();
   private readonly arrive = () => this.show();
@@ -25,7 +26,10 @@ export class SlipwayApp extends LitElement {
     this.light.addEventListener("change", this.follow);
     this.addEventListener("go", (event) => this.go((event as CustomEvent<string>).detail));
     this.addEventListener("click", (event) => this.followLink(event));
-    this.addEventListener("screen-changed", () => this.greet());
+    this.addEventListener("screen-changed", (event) => {
+      this.dress((event as CustomEvent<Dress>).detail);
+      this.greet();
+    });
     this.dress();
   }
 
@@ -49,15 +53,14 @@ export class SlipwayApp extends LitElement {
 
   private show(): void {
     this.route = routeOf(location);
-    this.dress();
+    this.dress("reading");
     scrollTo(0, 0);
     this.greet();
   }
 
-  /** Rowing is dark water, whatever the system says; reading follows the system. */
-  private dress(): void {
-    const dark = this.route.screen === "row" || !this.light.matches;
-    document.documentElement.dataset["theme"] = dark ? "dark" : "light";
+  private dress(dress = this.dressed): void {
+    this.dressed = dress;
+    document.documentElement.dataset["theme"] = dress === "rowing" || !this.light.matches ? "dark" : "light";
   }
 
   /** A new screen starts at its heading, for those who hear it or go by the keyboard. */

@@ -17,20 +17,25 @@ export class StopSigns extends LitElement {
   }
 
   static override styles = [type, buttons, dialogs, css`
-    .signs { display: grid; gap: 8px; padding-left: 22px; list-style: disc; font-size: 19px; }
+    dialog { padding-bottom: 0; }
+    h2:focus { outline: none; }
+    .signs { display: grid; gap: 6px; padding-left: 22px; list-style: disc; font-size: 18px; line-height: 1.3; }
+    .choices { position: sticky; bottom: 0; grid-template-columns: 1fr 1fr; padding: 10px 0 18px; background: var(--water); }
+    .choices button { padding: 8px; }
+    .choices .go, .alone { grid-column: 1 / -1; }
     .signs li::marker { color: var(--catch); }
   `];
 
   override render() {
     return html`<dialog aria-labelledby="title" @keydown=${keepKeys}>
-      <h2 id="title">Stop rowing if you feel</h2>
+      <h2 id="title" tabindex="-1" autofocus>Stop rowing if you feel</h2>
       ${stopSigns()}
       <p><b>${GET_HELP}</b></p>
       <p class="small">${this.held ? "The session is held: the clock stands still." : "The clock is running on behind this page."}</p>
       <div class="choices">
         ${this.held ? nothing : html`<button type="button" @click=${this.hold}>Hold the session</button>`}
-        <button type="button" @click=${this.end}>End the session</button>
-        <button type="button" class="go" autofocus @click=${this.close}>I am fine, go back</button>
+        <button type="button" class=${this.held ? "alone" : ""} @click=${this.end}>End the session</button>
+        <button type="button" class="go" @click=${this.close}>I am fine, go back</button>
       </div>
     </dialog>`;
   }

@@ -80,7 +80,8 @@ export function forgetPlan(id: string): Promise<void> {
   return database.remove("plans", id);
 }
 
+/** A device that is full still lets a plan be rowed; `isKept` then says no. */
 async function keep(record: PlanRecord): Promise<PlanRecord> {
-  await database.put("plans", record);
+  await database.put("plans", record).catch(() => undefined);
   return record;
 }

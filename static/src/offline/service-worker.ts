@@ -1,14 +1,57 @@
-/** Keeps the shell, the fonts, the code and the built-in plans, and answers with them when there is no signal.
+/**
+ * The service worker: what happens at each event.
  *
- * A new version waits until every window of the old one is closed: nothing changes while somebody rows.
+ * A newer build waits until every window of the old one is closed, or until a page, on a person's wish and while no
+ * session runs, tells it to take over. Only the very first one takes its page at once, so that the first visit can
+ * already be proved to be saved.
  */
-import { createHandlerBoundToURL, precacheAndRoute } from "workbox-precaching";
-import { NavigationRoute, registerRoute } from "workbox-routing";
+import { missing, precache, rules } from "./caching-rules.js";
 
-declare const self: { __SLIPWAY_PRECACHE: { url: string; revision: string | null }[] };
+interface Extendable extends Event {
+  waitUntil(work: Promise<unknown>): void;
+}
 
-const SHELL = "/";
-const SCREENS = [/^\/$/, /^\/plan\//];
+interface Asked extends Event {
+  readonly request: Request;
+  respondWith(answer: Promise<Response>): void;
+}
 
-precacheAndRoute(self.__SLIPWAY_PRECACHE);
-registerRoute(new NavigationRoute(createHandlerBoundToURL(SHELL), { allowlist: SCREENS }));
+interface Told extends Extendable {
+  readonly data: { kind?: string } | null;
+  readonly ports: readonly MessagePort[];
+}
+
+interface Scope {
+  readonly registration: ServiceWorkerRegistration;
+  readonly clients: { claim(): Promise<void> };
+  skipWaiting(): Promise<void>;
+  addEventListener(name: "install" | "activate", listener: (event: Extendable) => void): void;
+  addEventListener(name: "fetch", listener: (event: Asked) => void): void;
+  addEventListener(name: "message", listener: (event: Told) => void): void;
+}
+
+const scope = globalThis as unknown as Scope;
+const kept = precache();
+const router = rules(kept);
+let first = false;
+
+scope.addEventListener("install", (event) => {
+  first = !scope.registration.active;
+  event.waitUntil(kept.install(event as never));
+});
+
+scope.addEventListener("activate", (event) => {
+  event.waitUntil(kept.activate(event as never).then(() => (first ? scope.clients.claim() : undefined)));
+});
+
+scope.addEventListener("fetch", (event) => {
+  const answer = router.handleRequest({ request: event.request, event: event as never });
+  if (answer) event.respondWith(answer);
+});
+
+scope.addEventListener("message", (event) => {
+  if (event.data?.kind === "take-over") event.waitUntil(scope.skipWaiting());
+  if (event.data?.kind === "is-everything-saved") {
+    event.waitUntil(missing(kept).then((urls) => event.ports[0]?.postMessage({ missing: urls })));
+  }
+});

@@ -1,1 +1,234 @@
-/** The one object the screens watch: it starts, runs, restores and ends a session. */
+/**
+ * The one object the screens watch: it starts, runs, restores and ends a session.
+ *
+ * Every command is written as a fact and counts at once; one that means nothing at this point changes nothing.
+ * `start`, `wakeSound` and `setSound` are to be called in a tap, since browsers give sound and screen only then.
+ */
+import { newId } from "../data/ids.js";
+import type { PlanRecord } from "../data/plans.js";
+import { closeSession, discardSession, openSession, saveSession, type SessionRecord } from "../data/sessions.js";
+import { changeSettings, readSettings } from "../data/settings.js";
+import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import { COUNT_IN_S } from "../timeline/place.js";
+import { Keeper } from "./keeper.js";
+import type { Reading } from "./session-clock.js";
+import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
+import { SessionRun } from "./session-run.js";
+import type { Snapshot } from "./snapshot.js";
+
+/** How to go on after an absence; `discard` also takes the session off the device. */
+export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
+
+export class Player {
+  private readonly keeper: Keeper;
+  private readonly lock: SessionLock;
+  private volume = 1;
+
+  /** Tests hand in clocks and a lock of their own. */
+  constructor(
+    private readonly read: () => Reading = readClocks,
+    makeLock: (lost: () => void) => SessionLock = makeSessionLock,
+  ) {
+    this.keeper = new Keeper(read);
+    this.lock = makeLock(() => this.lostToAnotherTab());
+    void readSettings().then(({ sound, volume }) => this.applySound(sound, volume));
+  }
+
+  /** Calls `listener` whenever the snapshot's version has grown; the answer stops that. */
+  subscribe(listener: (snapshot: Snapshot) => void): () => void {
+    return this.keeper.subscribe(listener);
+  }
+
+  /** The session at this moment; cheap enough for every frame. */
+  snapshot(): Snapshot {
+    return this.keeper.snapshot();
+  }
+
+  /**
+   * Starts a session with a count-in. False when another tab has one running: the phase is then `elsewhere`.
+   * A session that was left open on this device is ended.
+   */
+  async start(plan: PlanRecord, timeline: Timeline): Promise<boolean> {
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(true)]);
+    if (!(await this.lock.take())) return this.isElsewhere();
+    await woken;
+    this.keeper.setAside();
+    const record = this.newRecord(plan, timeline);
+    await endLeftOpen();
+    await saveSession(record).catch(() => undefined);
+    this.keeper.begin(SessionRun.make(record, this.read()));
+    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0]) });
+    return true;
+  }
+
+  /**
+   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none.
+   * Else the phase is as its facts have it, or `asking`, or `elsewhere`; its sound is `lost` until a tap calls
+   * `wakeSound`.
+   */
+  async restore(): Promise<boolean> {
+    if (this.keeper.run) return true;
+    if (!(await openSession())) return false;
+    if (await this.lock.take()) return this.resume();
+    this.isElsewhere();
+    return true;
+  }
+
+  /** Takes the session over from the tab that has it. False when it has been ended meanwhile. */
+  async takeOver(): Promise<boolean> {
+    await this.lock.takeOver();
+    this.keeper.owner = true;
+    return this.resume();
+  }
+
+  hold(): void {
+    this.keeper.command(({ place, at_s }) => (place.phase === "held" ? null : { kind: "held", at_s }));
+  }
+
+  /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
+  goOn(): void {
+    this.keeper.command(({ place, at_s, segment }) =>
+      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: countIn(segment) } : null,
+    );
+  }
+
+  /** To the start of this segment, or of the one before when this has only just begun. */
+  back(): void {
+    this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
+  }
+
+  /** To the next segment; out of a gap with a count-in. */
+  skip(): void {
+    this.keeper.command(({ at_s, segment, next }) => ({ kind: "skipped", at_s, count_in_s: outOf(segment, next) }));
+  }
+
+  /** A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in. */
+  done(seconds_ago = 0): void {
+    this.keeper.command(({ at_s, segment, next }) => {
+      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: outOf(segment, next) };
+    });
+  }
+
+  /** In a gap: starts the piece when the wall clock shows this moment, in ms since 1970; null takes that back. */
+  startAtClock(wall_ms: number | null): void {
+    this.keeper.command(({ at_s }) => {
+      const start_s = wall_ms === null ? null : at_s + (wall_ms - this.read().wall_ms) / 1000;
+      return { kind: "start-set", at_s, start_s };
+    });
+  }
+
+  /** Ends the session here; what was rowed stays on the device. */
+  end(): void {
+    this.keeper.command(({ at_s }) => ({ kind: "ended", at_s }));
+  }
+
+  /** How to go on when the phase is `asking`; of a session that is too old only `end` and `discard` mean anything. */
+  async answerAbsence(answer: AbsenceAnswer): Promise<void> {
+    const { run, asked } = this.keeper;
+    if (!run || !asked) return;
+    if (answer === "discard") return this.discard();
+    if (asked.kind === "too-old" && answer !== "end") return;
+    this.keeper.asked = null;
+    const { since_s } = asked;
+    const segment = run.record.timeline.segments[run.placeAt(since_s).index];
+    const how = answer === "clock" ? "by-clock" : "where-stopped";
+    const count_in_s = answer === "stopped" ? countIn(segment) : 0;
+    this.keeper.write({ kind: "returned", at_s: run.now_s, since_s, how, count_in_s });
+    if (answer === "end") this.keeper.write({ kind: "ended", at_s: run.now_s });
+  }
+
+  /** Takes the session off this device. */
+  async discard(): Promise<void> {
+    const { run } = this.keeper;
+    this.close();
+    await run?.save();
+    if (run) await discardSession(run.record.id);
+  }
+
+  /** Leaves the session: the phase is `none` again. One that still runs is left open, to be restored. */
+  close(): void {
+    this.keeper.setAside();
+    this.keeper.sound.close();
+    this.lock.release();
+    this.keeper.changed();
+  }
+
+  /** Brings the sound back, in a tap. */
+  async wakeSound(): Promise<void> {
+    await Promise.all([this.keeper.sound.wake(), this.keeper.screen.seen()]);
+    this.keeper.changed();
+  }
+
+  /** Whether the session is heard, from now on and the next time. */
+  async setSound(on: boolean): Promise<void> {
+    this.applySound(on, this.volume);
+    await Promise.all([on ? this.wakeSound() : undefined, changeSettings({ sound: on })]);
+  }
+
+  /** How loud, from 0 to 1. */
+  async setVolume(volume: number): Promise<void> {
+    const { sound } = await changeSettings({ volume });
+    this.applySound(sound, volume);
+  }
+
+  private resume(): Promise<boolean> {
+    return openSession().then((stored) => {
+      if (!stored) return this.close(), false;
+      const { run, found, since_s } = SessionRun.resume(stored, this.read());
+      this.keeper.begin(run, found, since_s);
+      return true;
+    });
+  }
+
+  private newRecord(plan: PlanRecord, timeline: Timeline): SessionRecord {
+    const made_at_ms = this.read().wall_ms;
+    return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
+  }
+
+  private applySound(on: boolean, volume: number): void {
+    this.volume = volume;
+    this.keeper.sound.set(on, volume);
+    this.keeper.changed();
+  }
+
+  private lostToAnotherTab(): void {
+    this.keeper.sound.close();
+    this.isElsewhere();
+  }
+
+  private isElsewhere(): false {
+    this.keeper.setAside();
+    this.keeper.owner = false;
+    this.keeper.changed();
+    return false;
+  }
+}
+
+/** Whether a session runs, or was left open, anywhere on this device: then the app must not be changed under it. */
+export async function sessionIsOpen(): Promise<boolean> {
+  return (await openSession()) !== undefined || sessionRunsSomewhere();
+}
+
+/** The build of the app: the hashed name of its code. */
+const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
+
+/** Seconds to take up the handle, where one is needed. */
+function countIn(segment: Segment | undefined): number {
+  return segment && isRowed(segment) ? COUNT_IN_S : 0;
+}
+
+function outOf(segment: Segment, next: Segment | undefined): number {
+  return segment.kind === "gap" ? countIn(next) : 0;
+}
+
+async function endLeftOpen(): Promise<void> {
+  const left = await openSession();
+  if (left) await closeSession(left.record);
+}
+
+function readClocks(): Reading {
+  return { wall_ms: Date.now(), mono_ms: performance.now() };
+}
+
+/** The player of this tab. */
+export const player = new Player();

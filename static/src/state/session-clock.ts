@@ -23,13 +23,13 @@ export interface ClockState {
   last: Reading;
 }
 
-/** What a look, or coming back, has found. `seconds` of `slept` have been added; those of `moved` have not. */
+/** What a look, or coming back, has found. `seconds` of `slept` have been added to the session, the others not. */
 export type Found =
   | { kind: "nothing" }
   | { kind: "slept"; seconds: number }
   | { kind: "moved"; seconds: number }
   /** Nobody can tell how much time has passed: the session goes on from where it was, and somebody is to be asked. */
-  | { kind: "unknown" };
+  | { kind: "unknown"; seconds: number };
 
 /** The clocks may disagree by this much between two looks before anything is made of it: they are read apart. */
 const TOLERANCE_MS = 150;
@@ -62,7 +62,7 @@ function compare(mono_ms: number, wall_ms: number): Found {
   const seconds = ahead_ms / 1000;
   if (Math.abs(ahead_ms) <= TOLERANCE_MS) return { kind: "nothing" };
   if (mono_ms <= (ahead_ms < 0 ? STEADY_WHEN_HIDDEN_MS : STEADY_MS)) return { kind: "moved", seconds };
-  return ahead_ms < 0 || seconds > TOO_LONG_S ? { kind: "unknown" } : { kind: "slept", seconds };
+  return { kind: ahead_ms < 0 || seconds > TOO_LONG_S ? "unknown" : "slept", seconds };
 }
 
 /** What another page needs to go on with the session: its age, and the wall clock then and at second 0. */
@@ -80,12 +80,12 @@ export function saved({ anchor_s, anchor_ms, last }: ClockState): Saved {
 
 /**
  * The clock of a session that another page, or this one before a reload or a kill, has saved: only the wall clock
- * can say how long that is ago. `away_s` is what it says, even where that is not to be believed.
+ * can say how long that is ago.
  */
-export function resumeClock(before: Saved, now: Reading): { state: ClockState; away_s: number; found: Found } {
+export function resumeClock(before: Saved, now: Reading): { state: ClockState; found: Found } {
   const away_s = (now.wall_ms - before.wall_ms) / 1000;
   const known = away_s >= -TOLERANCE_MS / 1000 && away_s <= TOO_LONG_S;
   const anchor_s = known ? (now.wall_ms - before.wall_zero_ms) / 1000 : before.session_s;
   const state = { anchor_s: Math.max(before.session_s, anchor_s), anchor_ms: now.mono_ms, last: now };
-  return { state, away_s, found: known ? { kind: "nothing" } : { kind: "unknown" } };
+  return { state, found: known ? { kind: "nothing" } : { kind: "unknown", seconds: away_s } };
 }

@@ -66,8 +66,8 @@ export interface Snapshot {
   readonly kept: "disk" | "memory";
   readonly absence: Absence | null;
   readonly notice: Notice | null;
-  /** What has been rowed so far, rests included in its seconds. */
-  readonly done: Sums;
+  /** What was rowed, rests included in its seconds; null until the session is over. */
+  readonly done: Sums | null;
   /** Whether the session went to the end of the plan. */
   readonly whole: boolean;
 }

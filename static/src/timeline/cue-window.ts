@@ -42,6 +42,7 @@ export function cuesBetween(timeline: Timeline, state: State, from_s: number, to
     if (end_s === null || end_s >= to_s) break;
     current = advance(timeline, current, end_s);
   }
+  if (current.mode === "finished" && current.whole) cues.push({ kind: "end", at_s: current.ended_s });
   return cues.filter((cue) => cue.at_s >= from_s && cue.at_s < to_s).sort((a, b) => a.at_s - b.at_s);
 }
 
@@ -90,7 +91,7 @@ function catchKind(number: number, count: number): CueKind {
   return number === count - 1 ? "last" : number === count - 2 ? "second-last" : "catch";
 }
 
-/** What leads to its end: ticks where there is no beat to count by, the sign that a gap is over, the very end. */
+/** What leads to its end: ticks where there is no beat to count by; the sign that a gap is over. */
 function* closing(timeline: Timeline, running: Running, segment: Segment): Generator<Cue> {
   const end_s = endOf(timeline, running);
   const next = timeline.segments[running.index + 1];
@@ -101,7 +102,6 @@ function* closing(timeline: Timeline, running: Running, segment: Segment): Gener
   }
   const toTheHandle = !segment.stroke && (isRowed(segment) || (next !== undefined && isRowed(next)));
   if (toTheHandle) yield* ticksBefore(end_s, running.from_s);
-  if (!next) yield { kind: "end", at_s: end_s };
 }
 
 /** The stroke (from 0) whose catch we go on from; a hold ends on a catch, give or take a rounding. */

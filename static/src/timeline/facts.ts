@@ -62,6 +62,7 @@ export interface Finished extends Common {
   readonly mode: "finished";
   readonly index: number;
   readonly elapsed_s: number;
+  readonly ended_s: number;
   /** The plan was gone through to its end. */
   readonly whole: boolean;
 }
@@ -76,9 +77,7 @@ export function replay(timeline: Timeline, facts: readonly Fact[]): State {
 /** The state after one more fact. A fact that says nothing at this point, such as a hold while held, changes nothing. */
 export function follow(timeline: Timeline, before: State, fact: Fact): State {
   const at_s = Math.max(fact.at_s, before.since_s);
-  const state = advance(timeline, before, at_s);
-  const after = state.mode === "finished" ? state : apply(timeline, before, state, { ...fact, at_s });
-  return { ...after, since_s: at_s };
+  return { ...apply(timeline, before, advance(timeline, before, at_s), { ...fact, at_s }), since_s: at_s };
 }
 
 /** The moment at which second 0 of a segment is, or would have been. */
@@ -114,7 +113,10 @@ export function endOf(timeline: Timeline, running: Running): number | null {
 function goOnByItself(timeline: Timeline, running: Running, end_s: number): Running | Finished {
   const stints = [...running.stints, ...stintTo(timeline, running, end_s)];
   const index = running.index + 1;
-  if (!timeline.segments[index]) return finish(running, seconds(segmentAt(timeline, running.index).duration), stints, true);
+  if (!timeline.segments[index]) {
+    const elapsed_s = seconds(segmentAt(timeline, running.index).duration);
+    return finish({ ...running, elapsed_s, stints }, end_s, true);
+  }
   if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
   return { ...running, index, from_s: end_s, counts_in: false, stints };
 }
@@ -168,7 +170,7 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
   if (state.mode === "ready" || state.mode === "finished") return state;
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = state.index + 1;
-  if (!timeline.segments[index]) return finish(left, left.elapsed_s, left.stints, whole);
+  if (!timeline.segments[index]) return finish(left, at_s, whole);
   const staysHeld = state.mode === "held" && segmentAt(timeline, state.index).kind !== "gap";
   if (staysHeld) return { ...left, index, elapsed_s: 0 };
   return enter(timeline, left, index, at_s, Math.max(count_in_s, toCount(state, at_s)));
@@ -191,7 +193,7 @@ function toCount(state: Running | Held, at_s: number): number {
  * the tap says when it really ended, so that the one being rowed now began earlier. Never further back than that.
  */
 function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kind: "tapped" }): State {
-  if (state.mode === "ready" || !endsByTap(segmentAt(timeline, state.index))) return state;
+  if (state.mode === "ready" || state.mode === "finished" || !endsByTap(segmentAt(timeline, state.index))) return state;
   if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, true);
   const zero_s = zeroOf(timeline, state);
   const ended_s = Math.max(fact.at_s - fact.ago_s, before.since_s);
@@ -215,6 +217,7 @@ function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { 
   return { ...state, start_s: start_s === null ? null : Math.max(start_s, at_s) };
 }
 
+/** From where we were, even if by the clock the session would be over by now. */
 function goOnFrom(timeline: Timeline, before: State, fact: Fact & { kind: "returned" }): State {
   const stopped_s = Math.max(fact.since_s, before.since_s);
   const then = advance(timeline, before, stopped_s);
@@ -224,11 +227,11 @@ function goOnFrom(timeline: Timeline, before: State, fact: Fact & { kind: "retur
 function end(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
-  return finish(left, left.elapsed_s, left.stints, false);
+  return finish(left, at_s, false);
 }
 
-function finish({ index, since_s }: Running | Held, elapsed_s: number, stints: readonly Stint[], whole: boolean): Finished {
-  return { mode: "finished", index, elapsed_s, whole, since_s, stints };
+function finish({ index, elapsed_s, since_s, stints }: Common & { index: number; elapsed_s: number }, ended_s: number, whole: boolean): Finished {
+  return { mode: "finished", index, elapsed_s, ended_s, whole, since_s, stints };
 }
 
 /** What was gone through since the segment, or the part of it, began: one stint, or none when it had no length. */

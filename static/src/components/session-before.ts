@@ -1,0 +1,82 @@
+/** Before a session: the cautions the first time, then the set-up card. Event: `begin` (detail: plan and timeline). */
+import { LitElement, html, nothing } from "lit";
+import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { changeSettings, readSettings, type Settings } from "../data/settings.js";
+import { scaled } from "../plan/scale.js";
+import type { Timeline } from "../plan/wire.js";
+import "./caution-page.js";
+import { buttons, page, type } from "./look.js";
+import { troubleWords } from "./plan-opened.js";
+import { tellScreen } from "./routes.js";
+import "./set-up-card.js";
+
+export interface Beginning {
+  record: PlanRecord;
+  timeline: Timeline;
+}
+
+export class SessionBefore extends LitElement {
+  static override properties = {
+    source: { attribute: false },
+    name: { attribute: false },
+    starting: { type: Boolean },
+    beginning: { state: true },
+    settings: { state: true },
+    trouble: { state: true },
+  };
+  declare source: "built-in" | "mine" | undefined;
+  declare name: string | undefined;
+  declare starting: boolean;
+  declare beginning: Beginning | undefined;
+  declare settings: Settings | undefined;
+  declare trouble: string;
+
+  constructor() {
+    super();
+    this.starting = false;
+    this.trouble = "";
+  }
+
+  static override styles = [type, buttons, page];
+
+  override firstUpdated(): void {
+    void this.gather();
+  }
+
+  override render() {
+    if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first.");
+    if (this.trouble) return this.words("This plan cannot be opened", this.trouble);
+    if (!this.beginning || !this.settings) return nothing;
+    if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept}></caution-page>`;
+    return html`<set-up-card .timeline=${this.beginning.timeline} .starting=${this.starting}
+      @start=${this.begin} @leave=${() => history.back()}></set-up-card>`;
+  }
+
+  private words(title: string, sentence: string) {
+    return html`<main><h1 tabindex="-1">${title}</h1><p>${sentence}</p><a class="button go" href="/">See the plans</a></main>`;
+  }
+
+  private async gather(): Promise<void> {
+    if (!this.name) return;
+    try {
+      this.settings = await readSettings();
+      const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.beginning = { record, timeline: scaled(record.timeline, this.settings.result_s) };
+      document.title = `${record.plan.title} · Slipway`;
+    } catch (error) {
+      this.trouble = troubleWords(error);
+    }
+    tellScreen(this);
+  }
+
+  private async accept(): Promise<void> {
+    this.settings = await changeSettings({ cautions_read: true });
+    scrollTo(0, 0);
+    tellScreen(this);
+  }
+
+  private begin(): void {
+    this.dispatchEvent(new CustomEvent<Beginning>("begin", { detail: this.beginning! }));
+  }
+}
+customElements.define("session-before", SessionBefore);

@@ -1,0 +1,209 @@
+/** A session from the set-up card to its end: shows the screen that the player's snapshot asks for.
+ *
+ * Drawn anew when the snapshot's version grows; in between, a frame hands over only what time has changed.
+ */
+import { LitElement, css, html, nothing } from "lit";
+import { canSave, savedProof } from "../offline/worker-bridge.js";
+import { wholeSecondsLeft } from "../plan/format.js";
+import { player } from "../state/player.js";
+import type { Snapshot } from "../state/snapshot.js";
+import { nextAt, timeOfDay } from "../state/time-of-day.js";
+import "./absence-question.js";
+import "./end-screen.js";
+import type { GapScreen } from "./gap-screen.js";
+import "./gap-screen.js";
+import "./other-tab.js";
+import { goTo, tellScreen } from "./routes.js";
+import "./row-screen.js";
+import type { RowScreen } from "./row-screen.js";
+import type { Saved } from "./saving.js";
+import { noticeWords } from "./row-words.js";
+import "./session-before.js";
+import type { Beginning } from "./session-before.js";
+
+/** How long a notice stays where the call is. */
+const NOTICE_MS = 8000;
+const LOOK_AGAIN_MS = 5000;
+const ROWING = new Set(["row-screen", "gap-screen"]);
+
+export class SessionFlow extends LitElement {
+  static override properties = {
+    source: { attribute: false },
+    name: { attribute: false },
+    version: { state: true },
+    restoring: { state: true },
+    starting: { state: true },
+    proved: { state: true },
+    remark: { state: true },
+  };
+  declare source: "built-in" | "mine" | undefined;
+  declare name: string | undefined;
+  declare version: number;
+  declare restoring: boolean;
+  declare starting: boolean;
+  declare proved: boolean;
+  declare remark: string;
+  private stop = (): void => {};
+  private frame = 0;
+  private told = 0;
+  private screen = "";
+  private readonly onKey = (event: KeyboardEvent) => this.key(event);
+
+  constructor() {
+    super();
+    this.version = 0;
+    this.restoring = true;
+    this.starting = false;
+    this.proved = false;
+    this.remark = "";
+  }
+
+  static override styles = css`:host { display: block; }`;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.told = player.snapshot().notice?.number ?? 0;
+    this.stop = player.subscribe((snapshot) => this.follow(snapshot));
+    addEventListener("keydown", this.onKey);
+    this.frame = requestAnimationFrame(this.paint);
+    void player.restore().catch(() => false).then(() => (this.restoring = false));
+    void this.prove();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stop();
+    removeEventListener("keydown", this.onKey);
+    cancelAnimationFrame(this.frame);
+  }
+
+  override render() {
+    const snapshot = player.snapshot();
+    const { phase } = snapshot;
+    if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
+    if (phase === "finished") return this.end(snapshot);
+    if (phase === "none" || !snapshot.timeline) return this.restoring ? nothing : this.preparing();
+    const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
+    return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
+      ${phase === "asking" ? this.question(snapshot) : nothing}`;
+  }
+
+  /** A new kind of screen starts at its heading; a new segment does not. */
+  override updated(): void {
+    this.paintOnce();
+    const screen = this.renderRoot.firstElementChild?.localName ?? "";
+    if (screen !== this.screen && screen) tellScreen(this, ROWING.has(screen) ? "rowing" : "reading");
+    this.screen = screen;
+  }
+
+  private preparing() {
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting}
+      @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
+  }
+
+  private row({ timeline, phase, sound, screen }: Snapshot) {
+    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
+      .sleeps=${screen !== "on"} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
+      @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
+      @done=${(event: CustomEvent<number>) => player.done(event.detail)}></row-screen>`;
+  }
+
+  private gap({ timeline, index, phase, starts_at_ms }: Snapshot) {
+    return html`<gap-screen .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+      .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
+      @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
+      @by-clock=${(event: CustomEvent<string>) => player.startAtClock(nextAt(event.detail, Date.now()))}
+      @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
+  }
+
+  private question({ absence }: Snapshot) {
+    return html`<absence-question .away_s=${absence?.away_s ?? 0} .old=${absence?.kind === "too-old"}
+      @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
+  }
+
+  private end({ timeline, done, whole }: Snapshot) {
+    return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .whole=${whole}
+      @leave=${this.leave}></end-screen>`;
+  }
+
+  private follow(snapshot: Snapshot): void {
+    this.version = snapshot.version;
+    const { notice } = snapshot;
+    if (!notice || notice.number === this.told) return;
+    this.told = notice.number;
+    this.remark = noticeWords(notice);
+    setTimeout(() => (this.remark = ""), NOTICE_MS);
+  }
+
+  /** Every frame: the rail moves; a text is handed over and drawn only if it is another one. */
+  private readonly paint = (): void => {
+    this.paintOnce();
+    this.frame = requestAnimationFrame(this.paint);
+  };
+
+  private paintOnce(): void {
+    const screen = this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+    if (!screen) return;
+    const snapshot = player.snapshot();
+    if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
+    else paintRow(screen as RowScreen, snapshot);
+  }
+
+  private async begin({ record, timeline }: Beginning): Promise<void> {
+    this.starting = true;
+    try {
+      await player.start(record, timeline);
+    } finally {
+      this.starting = false;
+    }
+    history.replaceState(null, "", "/row");
+  }
+
+  private async prove(): Promise<void> {
+    while (this.isConnected && canSave() && !this.proved) {
+      this.proved = (await savedProof()).state === "proved";
+      if (!this.proved) await new Promise((done) => setTimeout(done, LOOK_AGAIN_MS));
+    }
+  }
+
+  private saved(): Saved | "memory" {
+    if (player.snapshot().kept === "memory") return "memory";
+    if (!canSave()) return "insecure";
+    return this.proved ? "saved" : "not-saved";
+  }
+
+  private readonly holdOrGoOn = (): void => {
+    if (player.snapshot().phase === "held") player.goOn();
+    else player.hold();
+  };
+
+  private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
+
+  private readonly leave = (): void => {
+    player.close();
+    goTo(this, "/");
+  };
+
+  /** Space holds and goes on, the arrows go back and skip; not while a button, a field or a question has the keys. */
+  private key(event: KeyboardEvent): void {
+    const rowing = ["count-in", "running", "waiting", "held"].includes(player.snapshot().phase);
+    const busy = event.composedPath().some((node) => node instanceof HTMLElement && node.matches("button, input, a, summary, dialog"));
+    if (!rowing || busy || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
+    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => player.skip() }[event.key];
+    if (!action) return;
+    event.preventDefault();
+    action();
+  }
+}
+customElements.define("session-flow", SessionFlow);
+
+function paintRow(screen: RowScreen, snapshot: Snapshot): void {
+  screen.index = snapshot.index;
+  screen.elapsed_s = Math.floor(snapshot.elapsed_s);
+  screen.left_s = snapshot.left_s === null ? null : wholeSecondsLeft(snapshot.left_s);
+  screen.stroke = snapshot.stroke;
+  screen.strokes_left = snapshot.strokes_left;
+  screen.call = snapshot.call;
+  screen.countIn = snapshot.count_in;
+  screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+}

@@ -1,0 +1,42 @@
+/** Which requests are answered from the cache, and with what. */
+import { PrecacheController, PrecacheRoute } from "workbox-precaching";
+import { NavigationRoute, Router } from "workbox-routing";
+import { PRECACHE } from "./precache-list.js";
+
+const SHELL = "/";
+/** The screens of the app: all of them are the one shell, which reads its address itself. */
+export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/];
+/** Never answered with the shell, whatever screens there may come to be. */
+export const NOT_SCREENS = [/^\/api\//, /^\/static\//, /^\/healthz$/];
+
+/** Keeps every file of the build, in one cache; it is filled when the worker is installed. */
+export function precache(): PrecacheController {
+  const controller = new PrecacheController();
+  controller.addToCacheList([...PRECACHE]);
+  return controller;
+}
+
+/** The rules: files of the build from the cache, screens with the cached shell, everything else from the network. */
+export function rules(kept: PrecacheController): Router {
+  const router = new Router();
+  router.registerRoute(new PrecacheRoute(kept, { directoryIndex: "", cleanURLs: false }));
+  router.registerRoute(
+    new NavigationRoute(kept.createHandlerBoundToURL(SHELL), { allowlist: SCREENS, denylist: NOT_SCREENS }),
+  );
+  return router;
+}
+
+/** The addresses of the build that the cache cannot answer, whole and with an answer that is well. */
+export async function missing(kept: PrecacheController): Promise<string[]> {
+  const looks = PRECACHE.map(async ({ url }) => ((await isKept(kept, url)) ? [] : [url]));
+  return (await Promise.all(looks)).flat();
+}
+
+async function isKept(kept: PrecacheController, url: string): Promise<boolean> {
+  try {
+    const answer = await kept.matchPrecache(url);
+    return answer !== undefined && answer.ok && (await answer.blob()).size > 0;
+  } catch {
+    return false;
+  }
+}

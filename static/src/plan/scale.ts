@@ -1,0 +1,155 @@
+/**
+ * A timeline made anew for a result typed on the device: exactly what the planner compiles for that athlete.
+ *
+ * Targets follow from their fraction of 2 km power, their offset, their change. Metre blocks get another length,
+ * other strokes and calls, and everything after them another start. The machine rhythm is taken; nobody has asked
+ * the planner for another one.
+ */
+import { placeCalls } from "./calls.js";
+import { ZERO, fromPair, inParts, plus, toNumber, toPair, type Exact } from "./exact-time.js";
+import { metresIn, powerOfSplit, secondsFor } from "./pace.js";
+import { splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
+import { lengthRemarks, targetRemarks } from "./remarks.js";
+import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
+import { scaledTarget, splitOfTarget, type Before } from "./targets.js";
+import { tenth, totalsOf } from "./totals.js";
+import { isRowed, type Finding, type Fit, type Result, type Segment, type Target, type Timeline } from "./types.js";
+import type { Block } from "./wire.js";
+
+const TWO_K_METRES = 2000;
+
+/** The timeline for a time over 2000 m, in seconds to the tenth; without one, the timeline as it is. */
+export function scaled(timeline: Timeline, two_k_seconds: number | null): Timeline {
+  return two_k_seconds === null ? timeline : scaledTo(timeline, { metres: TWO_K_METRES, seconds: two_k_seconds });
+}
+
+/** The timeline for a result over any distance. Give it the timeline for anybody, as kept in a plan record. */
+export function scaledTo(timeline: Timeline, result: Result): Timeline {
+  const two_k = twoKFrom(result);
+  const { segments, findings } = new Scaling(timeline, two_k).all();
+  const started = withStarts(segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) })));
+  return { ...timeline, athlete: paceOf(two_k), segments: started, totals: totalsOf(started), findings };
+}
+
+/** One pass over the segments, in the order in which they are rowed. */
+class Scaling {
+  private before: Before = { exists: false, split: undefined };
+  private readonly findings = new Map<string, Finding>();
+
+  constructor(
+    private readonly timeline: Timeline,
+    private readonly two_k: TwoK,
+  ) {}
+
+  all(): { segments: Segment[]; findings: Finding[] } {
+    const segments = this.timeline.segments.map((segment) => (isRowed(segment) ? this.rowed(segment) : segment));
+    return { segments, findings: [...this.findings.values()] };
+  }
+
+  private rowed(segment: Segment): Segment {
+    const block = blockAt(this.timeline, segment.place);
+    const aimed = withTarget(segment, explicitSplit(block), this.before, this.two_k);
+    this.remark(segment, targetRemarks(aimed, this.before));
+    const scaled = segment.metres_asked === undefined ? withMetres(aimed) : this.metreBlock(aimed, block);
+    if (segment.metres_asked === undefined) this.keepRemarks(segment);
+    if (segment.kind === "row" && scaled.target) this.before = { exists: true, split: splitOfTarget(scaled.target) };
+    return scaled;
+  }
+
+  private metreBlock(segment: Segment, block: Block): Segment {
+    const { duration, strokes, basis } = this.lengthOf(segment);
+    const placing = placeCalls(block.calls ?? [], strokes, duration, basis !== "assumed");
+    this.remark(segment, lengthRemarks(segment, strokes, placing));
+    return {
+      ...withoutStrokes(segment),
+      duration: toPair(duration),
+      duration_s: toNumber(duration),
+      basis,
+      ...(strokes ? strokeFields(strokes, segment.target?.pressure) : {}),
+      calls: placing.placed,
+    };
+  }
+
+  private lengthOf({ target, metres_asked, rate }: Segment): { duration: Exact; strokes?: Strokes; basis: Segment["basis"] } {
+    const split = splitOfTarget(target);
+    const basis = split ? "split" : "assumed";
+    const seconds = secondsFor(metres_asked!, split ?? assumedSplit(target, this.two_k));
+    const fit: Fit = split ? this.timeline.fit : "rate";
+    if (rate === undefined) return { duration: seconds, basis };
+    const strokes = strokesIn(seconds, rate, fit);
+    return { duration: durationOf(strokes), strokes, basis };
+  }
+
+  private remark({ place }: Segment, remarks: readonly Omit<Finding, "place">[]): void {
+    for (const remark of remarks) this.keep({ ...remark, place });
+  }
+
+  /** What was said about a length that has not changed still holds. */
+  private keepRemarks({ place }: Segment): void {
+    const still = this.timeline.findings.filter((finding) => finding.place === place && OF_LENGTH.has(finding.code));
+    for (const finding of still) this.keep(finding);
+  }
+
+  private keep(finding: Finding): void {
+    const key = JSON.stringify([finding.code, finding.place, finding.sentence]);
+    if (!this.findings.has(key)) this.findings.set(key, finding);
+  }
+}
+
+const OF_LENGTH = new Set(["paced-rate", "call-does-not-fit"]);
+
+/** The block of the plan that a JSON pointer leads to. */
+function blockAt(timeline: Timeline, place: string): Block {
+  const steps = place.split("/").slice(1);
+  return steps.reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], timeline.plan) as Block;
+}
+
+function explicitSplit({ effort }: Block): number | undefined {
+  return effort && "split" in effort ? effort.split : undefined;
+}
+
+function withTarget(segment: Segment, explicit: number | undefined, before: Before, two_k: TwoK): Segment {
+  return segment.target ? { ...segment, target: scaledTarget(segment.target, explicit, before, two_k) } : segment;
+}
+
+/** Of a block whose length is known: the metres at its split. */
+function withMetres(segment: Segment): Segment {
+  const { metres: _metres, ...rest } = segment;
+  const split = splitOfTarget(segment.target);
+  return split && segment.basis !== "assumed" ? { ...rest, metres: tenth(metresIn(fromPair(segment.duration), split)) } : rest;
+}
+
+function withoutStrokes(segment: Segment): Segment {
+  const { paced_rate: _rate, strokes: _strokes, stroke: _stroke, stroke_s: _seconds, drive_s: _drive, clock_mark: _mark, ...rest } = segment;
+  return rest;
+}
+
+/** Only for a rough length, where an effort says nothing about a split. */
+function assumedSplit(target: Target | undefined, { split }: TwoK): Exact {
+  const fraction = target?.two_k_power_fraction;
+  return fraction === undefined ? split : splitAtFraction(split, inParts(fraction, 1000));
+}
+
+/** Metre blocks inside a run of them go on by estimate; the last one waits, and so does a guess. */
+function waits(segment: Segment, next: Segment | undefined): boolean {
+  if (segment.metres_asked === undefined) return segment.waits;
+  return segment.basis === "assumed" || next?.part_index !== segment.part_index || next.ends !== "metres";
+}
+
+function withStarts(segments: readonly Segment[]): Segment[] {
+  let start = ZERO;
+  return segments.map((segment) => {
+    const here = start;
+    start = plus(start, fromPair(segment.duration));
+    return { ...segment, start: toPair(here), start_s: toNumber(here) };
+  });
+}
+
+function paceOf({ split, low, high }: TwoK): NonNullable<Timeline["athlete"]> {
+  return {
+    two_k_split_s: toNumber(split),
+    two_k_split_low_s: toNumber(low),
+    two_k_split_high_s: toNumber(high),
+    two_k_watts: tenth(powerOfSplit(split)),
+  };
+}

@@ -1,0 +1,197 @@
+/**
+ * Keeps the session that runs in this tab: looks at the clocks, writes facts, wakes the sound, notices absences,
+ * and makes the picture for the screens. The commands that people give are in player.ts.
+ */
+import { Ticker } from "../audio/ticker.js";
+import { database } from "../data/database.js";
+import { closeSession } from "../data/sessions.js";
+import { ourScript } from "../offline/worker-bridge.js";
+import type { Segment } from "../plan/types.js";
+import { cuesBetween, type Cue } from "../timeline/cue-window.js";
+import type { Fact } from "../timeline/facts.js";
+import type { Place } from "../timeline/place.js";
+import { judge } from "./absence.js";
+import { differs, present, presentNothing, type Around } from "./present.js";
+import { look, type Found, type Reading } from "./session-clock.js";
+import type { SessionRun } from "./session-run.js";
+import { SessionSound } from "./session-sound.js";
+import type { Absence, Notice, Snapshot } from "./snapshot.js";
+import { ScreenLock } from "./wake-lock.js";
+
+/** The address of the built ticker-worker.ts; the build puts it in. */
+declare const TICKER_WORKER_URL: string;
+
+const TICK_MS = 250;
+const TICK_WHEN_HIDDEN_MS = 1000;
+
+/** What a command sees: the place, the moment, the segment and the one after it. */
+export interface Moment {
+  place: Place;
+  at_s: number;
+  segment: Segment;
+  next: Segment | undefined;
+}
+
+export class Keeper {
+  run: SessionRun | undefined;
+  /** The question that stands since an absence, which began at `since_s`. */
+  asked: (Absence & { since_s: number }) | null = null;
+  /** Whether this tab, and no other, has the session. */
+  owner = true;
+  readonly screen = new ScreenLock(() => this.changed());
+  readonly sound = new SessionSound({
+    cues: (from_s, to_s) => this.cues(from_s, to_s),
+    now_s: () => this.run?.now_s ?? 0,
+  });
+  private notice: Notice | null = null;
+  private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
+  private told = 0;
+  private readonly listeners = new Set<(snapshot: Snapshot) => void>();
+  private readonly ticker = new Ticker(() => this.tick(), () => new Worker(ourScript(TICKER_WORKER_URL)));
+
+  constructor(private readonly read: () => Reading) {
+    globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
+    globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
+    globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
+  }
+
+  subscribe(listener: (snapshot: Snapshot) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  snapshot(): Snapshot {
+    this.look();
+    const picture = this.run ? present(this.run, this.shown_s(), this.around()) : presentNothing(this.around());
+    const version = this.last.version + (differs(picture, this.last) ? 1 : 0);
+    return (this.last = { ...picture, version });
+  }
+
+  /** Tells the listeners if anything but the time has changed since they were told. */
+  changed(): void {
+    const snapshot = this.snapshot();
+    if (snapshot.version === this.told) return;
+    this.told = snapshot.version;
+    this.listeners.forEach((tell) => tell(snapshot));
+  }
+
+  /** Lets a session run in this tab; what was found out about its clock may raise a question. */
+  begin(run: SessionRun, found: Found = { kind: "nothing" }, since_s = run.now_s): void {
+    this.run = run;
+    this.owner = true;
+    this.asked = null;
+    this.judge(found, since_s);
+    this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
+    void this.screen.want(true);
+    this.sound.replan(run.now_s);
+    this.changed();
+  }
+
+  /** Stops running it here, without a word in its facts. */
+  setAside(): void {
+    this.run?.beat(true);
+    this.run = undefined;
+    this.asked = null;
+    this.rest();
+  }
+
+  /** Writes what a command comes to, unless a question stands or there is nothing to command. */
+  command(fact: (moment: Moment) => Fact | null): void {
+    const { run } = this;
+    if (!run || this.asked) return;
+    this.look();
+    const [at_s, { segments }] = [run.now_s, run.record.timeline];
+    const place = run.placeAt(at_s);
+    if (place.phase === "finished" || place.phase === "ready") return;
+    const written = fact({ place, at_s, segment: segments[place.index]!, next: segments[place.index + 1] });
+    if (written) this.write(written);
+  }
+
+  write(fact: Fact): void {
+    const { run } = this;
+    if (!run) return;
+    run.write(fact);
+    run.beat(true);
+    this.endIfOver();
+    this.sound.replan(run.now_s);
+    this.changed();
+  }
+
+  /** A look at the clocks: what was away is noticed, and a session that came to its end is closed. */
+  private look(): void {
+    const { run } = this;
+    if (!run) return;
+    const since_s = run.now_s;
+    const { state, found } = look(run.clock, this.read());
+    run.clock = state;
+    this.judge(found, since_s);
+    this.endIfOver();
+  }
+
+  private judge(found: Found, since_s: number): void {
+    const { run } = this;
+    if (!run || this.asked || run.over) return;
+    const { ask, tell } = judge(run, found, since_s, run.now_s);
+    if (ask) {
+      this.asked = { ...ask, since_s };
+      this.sound.replan(run.now_s);
+    }
+    if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
+  }
+
+  private endIfOver(): void {
+    const { run } = this;
+    if (!run || this.asked || run.over) return;
+    const state = run.stateAt(run.now_s);
+    if (state.mode !== "finished") return;
+    run.over = true;
+    if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
+    void run.save().then(() => closeSession(run.record)).catch(() => undefined);
+    this.rest();
+  }
+
+  /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
+  private rest(): void {
+    this.ticker.stop();
+    void this.screen.want(false);
+  }
+
+  private tick(): void {
+    this.look();
+    this.run?.beat();
+    if (this.run && !this.run.over) this.sound.tick();
+    this.changed();
+  }
+
+  private seenOrHidden(): void {
+    if (!this.run || this.run.over) return;
+    this.look();
+    this.run.beat(true);
+    const { hidden } = document;
+    this.ticker.start(hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
+    if (!hidden) void Promise.all([database.reopen(), this.screen.seen()]);
+    this.sound.tick();
+    this.changed();
+  }
+
+  private cues(from_s: number, to_s: number): Cue[] {
+    const { run } = this;
+    return run && !this.asked ? cuesBetween(run.record.timeline, run.stateAt(from_s), from_s, to_s) : [];
+  }
+
+  /** The moment that is shown: while a question stands, the one at which nobody looked any more. */
+  private shown_s(): number {
+    return this.asked?.since_s ?? this.run!.now_s;
+  }
+
+  private around(): Around {
+    return {
+      sound: this.sound.state,
+      screen: this.screen.state,
+      owner: this.owner,
+      kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
+      absence: this.asked,
+      notice: this.notice,
+    };
+  }
+}

@@ -1,0 +1,91 @@
+/** A session while it runs: its facts and its clock. Every fact is saved as it is written, and kept until it is. */
+import { saveFact, saveHeartbeat, type SessionRecord, type StoredSession } from "../data/sessions.js";
+import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
+import { placeAt, type Place } from "../timeline/place.js";
+import { resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading } from "./session-clock.js";
+
+/** The sign of life is saved this often. */
+const HEARTBEAT_MS = 1000;
+
+export class SessionRun {
+  /** It has come to its end, by the plan or by a command. */
+  over = false;
+  private facts: Fact[];
+  private state: State;
+  private unsaved: { number: number; fact: Fact }[] = [];
+  private saving = false;
+  private beaten_ms = -Infinity;
+
+  private constructor(
+    readonly record: SessionRecord,
+    facts: readonly Fact[],
+    public clock: ClockState,
+  ) {
+    this.facts = [...facts];
+    this.state = replay(record.timeline, facts);
+  }
+
+  /** A session that is made now. */
+  static make(record: SessionRecord, now: Reading): SessionRun {
+    return new SessionRun(record, [], startClock(now));
+  }
+
+  /** A session that is gone on with; `since_s` is its age at its last sign of life. */
+  static resume({ record, facts, heartbeat }: StoredSession, now: Reading): { run: SessionRun; found: Found; since_s: number } {
+    const written_s = facts.at(-1)?.at_s ?? 0;
+    const life = heartbeat ?? { session_s: written_s, wall_ms: record.made_at_ms + written_s * 1000, wall_zero_ms: record.made_at_ms };
+    const { state, found } = resumeClock(life, now);
+    return { run: new SessionRun(record, facts, state), found, since_s: Math.max(life.session_s, written_s) };
+  }
+
+  /** Whether facts wait that storage has refused so far. */
+  get behind(): boolean {
+    return this.unsaved.length > 0 && !this.saving;
+  }
+
+  /** Seconds of the session at the last look. */
+  get now_s(): number {
+    return sessionAt(this.clock, this.clock.last.mono_ms);
+  }
+
+  placeAt(at_s: number): Place {
+    return placeAt(this.record.timeline, this.state, at_s);
+  }
+
+  stateAt(at_s: number): State {
+    return advance(this.record.timeline, this.state, at_s);
+  }
+
+  /** Writes a fact: it counts at once, and is saved durably as soon as storage allows. */
+  write(fact: Fact): void {
+    this.unsaved.push({ number: this.facts.length, fact });
+    this.facts.push(fact);
+    this.state = follow(this.record.timeline, this.state, fact);
+    void this.save();
+  }
+
+  /** Waits until everything written is saved, or storage has refused. */
+  async save(): Promise<void> {
+    if (this.saving) return;
+    this.saving = true;
+    try {
+      for (let next = this.unsaved[0]; next; next = this.unsaved[0]) {
+        await saveFact(this.record.id, next.number, next.fact);
+        this.unsaved.shift();
+      }
+    } catch {
+      // Kept, and tried again with the next sign of life; `behind` says so meanwhile.
+    } finally {
+      this.saving = false;
+    }
+  }
+
+  /** Saves a sign of life if the last one is a second old, or when it has to be `now`. */
+  beat(now = false): void {
+    const { mono_ms } = this.clock.last;
+    if (!now && mono_ms - this.beaten_ms < HEARTBEAT_MS) return;
+    this.beaten_ms = mono_ms;
+    saveHeartbeat({ session: this.record.id, ...saved(this.clock) }).catch(() => undefined);
+    if (this.unsaved.length) void this.save();
+  }
+}

@@ -1,0 +1,72 @@
+/** The server's answers, refusals and silences as they reach the app. */
+import assert from "node:assert/strict";
+import { afterEach, test } from "node:test";
+import { NoAnswer, Refused, fetchPlan, fetchPlans, readShorthand } from "../../static/src/data/api.js";
+import { makePlan, openBuiltIn } from "../../static/src/data/plans.js";
+import { row, timeline } from "./builders.js";
+
+const realFetch = globalThis.fetch;
+afterEach(() => void (globalThis.fetch = realFetch));
+
+/** Lets the network answer by path; a path that is not named has no signal. */
+function network(answers: Record<string, [number, unknown]>): string[] {
+  const asked: string[] = [];
+  globalThis.fetch = async (path) => {
+    asked.push(String(path));
+    const answer = answers[String(path)];
+    if (!answer) throw new TypeError("Failed to fetch");
+    return new Response(typeof answer[1] === "string" ? answer[1] : JSON.stringify(answer[1]), { status: answer[0] });
+  };
+  return asked;
+}
+
+const problems = [{ pointer: "/text", sentence: "line 1: rate 62 is above 50 strokes a minute", line: 1, column: 4, received: "r62", accepted: ["r10 to r50"] }];
+
+test("a refusal is an error with its status and its problems", async () => {
+  network({ "/api/shorthand": [422, { type: "about:blank", title: "x", status: 422, detail: "rate 62", problems }] });
+  await assert.rejects(readShorthand("3' r62"), (error) => {
+    assert.ok(error instanceof Refused);
+    assert.deepEqual([error.status, error.message, error.problems], [422, "rate 62", problems]);
+    return true;
+  });
+});
+
+test("no signal is an error of its own", async () => {
+  network({});
+  await assert.rejects(fetchPlans(), NoAnswer);
+});
+
+test("a page of some gateway in between is no answer of ours", async () => {
+  network({ "/api/plans": [200, "<html>sign in to the wifi</html>"] });
+  await assert.rejects(fetchPlans(), (error) => error instanceof NoAnswer && /status 200/.test(error.message));
+});
+
+test("a slug cannot lead out of its path", async () => {
+  const asked = network({});
+  await assert.rejects(fetchPlan("../timeline"), NoAnswer);
+  assert.deepEqual(asked, ["/api/plans/..%2Ftimeline"]);
+});
+
+const plan = timeline(row(60, 24));
+
+test("a plan opened once is there when there is no signal", async () => {
+  network({ "/api/plans/a": [200, { slug: "a", kind: "steady", plan: plan.plan, timeline: plan }] });
+  await openBuiltIn("a");
+  network({});
+  const kept = await openBuiltIn("a");
+  assert.deepEqual([kept.name, kept.kind, kept.timeline.segments.length], ["a", "steady", 1]);
+  await assert.rejects(openBuiltIn("never-opened"), NoAnswer);
+});
+
+test("a plan that the server does not know is refused, even with a copy of another one kept", async () => {
+  network({ "/api/plans/b": [404, { detail: "there is nothing at this address", problems: [] }] });
+  await assert.rejects(openBuiltIn("b"), (error) => error instanceof Refused && error.status === 404);
+});
+
+test("a plan made from shorthand is kept under a name of its own", async () => {
+  network({ "/api/shorthand": [200, { plan: plan.plan, text: "1' r24" }], "/api/timeline": [200, plan] });
+  const [one, two] = [await makePlan("1 min r24"), await makePlan("1 min r24")];
+  assert.equal(one.text, "1' r24");
+  assert.match(one.id, /^mine:[0-9a-z]{16}$/);
+  assert.notEqual(one.id, two.id);
+});

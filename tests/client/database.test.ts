@@ -1,0 +1,114 @@
+/** What is kept survives lost connections, and a browser that refuses to store. */
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { isLostConnection, makeDatabase, type Database } from "../../static/src/data/database.js";
+
+type Open = Parameters<typeof makeDatabase>[0];
+type Handle = Awaited<ReturnType<Open>>;
+
+const settings = (name: string) => ({ name, values: { draft: name } });
+
+/** Connections over one set of records; `broken` says how many more requests fail, and with what. */
+function connections(broken: { left: number; error: Error }) {
+  const records = new Map<string, unknown>();
+  const log: string[] = [];
+  const durabilities: unknown[] = [];
+  async function work<Result>(what: string, does: () => Result): Promise<Result> {
+    log.push(what);
+    if (broken.left > 0) {
+      broken.left -= 1;
+      throw broken.error;
+    }
+    return does();
+  }
+  const handle = {
+    get: (_store: string, key: string) => work("get", () => records.get(key)),
+    getAll: () => work("all", () => [...records.values()]),
+    delete: (_store: string, key: string) => work("remove", () => records.delete(key)),
+    count: () => work("count", () => records.size),
+    transaction: (_store: string, _mode: string, options: { durability: string }) => {
+      durabilities.push(options.durability);
+      const put = (value: { name: string }) => work("put", () => records.set(value.name, value));
+      return { store: { put }, done: Promise.resolve() };
+    },
+  };
+  const open: Open = async () => {
+    log.push("open");
+    return handle as unknown as Handle;
+  };
+  return { open, log, durabilities };
+}
+
+const lost = () => Object.assign(new Error("Connection to Indexed Database server lost. Refresh the page to try again"), { name: "UnknownError" });
+
+test("a lost connection is opened anew and the request tried once more", async () => {
+  const { open, log } = connections({ left: 1, error: lost() });
+  const database = makeDatabase(open);
+  await database.put("settings", settings("a"));
+  assert.deepEqual(log, ["open", "put", "open", "put"]);
+  assert.deepEqual(await database.get("settings", "a"), settings("a"));
+  assert.equal(database.where(), "disk");
+});
+
+test("it is tried once more, not for ever", async () => {
+  const { open, log } = connections({ left: 9, error: lost() });
+  await assert.rejects(makeDatabase(open).get("settings", "a"), /lost/);
+  assert.deepEqual(log, ["open", "get", "open", "get"]);
+});
+
+test("a full disk is no lost connection: the error passes through", async () => {
+  const { open, log } = connections({ left: 1, error: Object.assign(new Error("full"), { name: "QuotaExceededError" }) });
+  await assert.rejects(makeDatabase(open).put("settings", settings("a")), /full/);
+  assert.deepEqual(log, ["open", "put"]);
+});
+
+test("the errors that browsers give for a closed connection are known", () => {
+  const errors = [
+    { name: "InvalidStateError", message: "Failed to execute 'transaction' on 'IDBDatabase': The database connection is closing." },
+    lost(),
+    { name: "AbortError", message: "The transaction was aborted" },
+  ];
+  assert.deepEqual(errors.map(isLostConnection), [true, true, true]);
+  assert.equal(isLostConnection({ name: "DataError", message: "not a valid key" }), false);
+});
+
+test("facts are written strictly, signs of life relaxed", async () => {
+  const { open, durabilities } = connections({ left: 0, error: lost() });
+  const database = makeDatabase(open);
+  await database.put("settings", settings("a"), "strict");
+  await database.put("settings", settings("b"));
+  assert.deepEqual(durabilities, ["strict", "relaxed"]);
+});
+
+function withoutDisk(): Database {
+  return makeDatabase(async () => {
+    throw Object.assign(new Error("A mutation operation was attempted on a database that did not allow mutations."), { name: "InvalidStateError" });
+  });
+}
+
+test("without a disk the records are held in memory, and that is said", async () => {
+  const database = withoutDisk();
+  assert.equal(await database.get("settings", "a"), undefined);
+  assert.equal(database.where(), "memory");
+  await database.put("settings", settings("a"));
+  assert.deepEqual(await database.get("settings", "a"), settings("a"));
+  await database.remove("settings", "a");
+  assert.deepEqual(await database.all("settings"), []);
+});
+
+test("in memory a range holds the same records, in the same order, as on disk", async () => {
+  const database = withoutDisk();
+  for (const [session, number] of [["b", 0], ["a", 10], ["a", 2], ["c", 1], ["a", 0]] as const) {
+    await database.put("facts", { session, number, fact: { kind: "held", at_s: number } });
+  }
+  const found = await database.all("facts", ["a", 0], ["a", Number.MAX_SAFE_INTEGER]);
+  assert.deepEqual(found.map(({ number }) => number), [0, 2, 10]);
+});
+
+test("what is put into memory is a copy", async () => {
+  const database = withoutDisk();
+  const mine = settings("a");
+  await database.put("settings", mine);
+  mine.values.draft = "changed";
+  assert.equal((await database.get("settings", "a"))!.values.draft, "a");
+});

@@ -1,0 +1,269 @@
+/** Timed facts to the place they put us in. */
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { Timeline } from "../../static/src/plan/wire.js";
+import { advance, follow, replay, type Fact, type State } from "../../static/src/timeline/facts.js";
+import { placeAt, progressAt } from "../../static/src/timeline/place.js";
+import { sumsOf } from "../../static/src/timeline/rowed.js";
+import { chance, gap, guess, metres, open, rest, row, timeline } from "./builders.js";
+
+const started: Fact = { kind: "started", at_s: 0, count_in_s: 5 };
+const held = (at_s: number): Fact => ({ kind: "held", at_s });
+const wentOn = (at_s: number, count_in_s = 5): Fact => ({ kind: "went-on", at_s, count_in_s });
+const skipped = (at_s: number, count_in_s = 0): Fact => ({ kind: "skipped", at_s, count_in_s });
+const back = (at_s: number): Fact => ({ kind: "stepped-back", at_s });
+const tapped = (at_s: number, ago_s = 0, count_in_s = 0): Fact => ({ kind: "tapped", at_s, ago_s, count_in_s });
+const startSet = (at_s: number, start_s: number | null): Fact => ({ kind: "start-set", at_s, start_s });
+const ended = (at_s: number): Fact => ({ kind: "ended", at_s });
+const returned = (at_s: number, since_s: number, how: "by-clock" | "where-stopped", count_in_s = 0): Fact => {
+  return { kind: "returned", at_s, since_s, how, count_in_s };
+};
+
+/** Phase, segment and seconds in it, to the millionth. */
+function where(plan: Timeline, facts: Fact[], now_s: number): [string, number, number] {
+  const { phase, index, elapsed_s } = placeAt(plan, replay(plan, facts), now_s);
+  return [phase, index, Math.round(elapsed_s * 1e6) / 1e6];
+}
+
+const simple = timeline(row(60, 24), rest(30), row(60, 24));
+
+test("before the first catch we count in, then the segments follow by themselves", () => {
+  assert.deepEqual(where(simple, [], 10), ["ready", 0, 0]);
+  assert.deepEqual(where(simple, [started], 2), ["count-in", 0, 0]);
+  assert.equal(placeAt(simple, replay(simple, [started]), 2).count_in_s, 3);
+  assert.deepEqual(where(simple, [started], 5), ["running", 0, 0]);
+  assert.deepEqual(where(simple, [started], 64.5), ["running", 0, 59.5]);
+  assert.deepEqual(where(simple, [started], 65), ["running", 1, 0]);
+  assert.deepEqual(where(simple, [started], 100), ["running", 2, 5]);
+  assert.deepEqual(where(simple, [started], 155), ["finished", 2, 60]);
+});
+
+test("in a hold nothing moves, and going on starts from the catch of the stroke one was in", () => {
+  const facts = [started, held(16)];
+  assert.deepEqual(where(simple, facts, 500), ["held", 0, 11]);
+  assert.deepEqual(where(simple, [...facts, wentOn(500)], 503), ["count-in", 0, 10]);
+  assert.deepEqual(where(simple, [...facts, wentOn(500)], 506), ["running", 0, 11]);
+});
+
+test("a hold while counting in keeps the place it leads to", () => {
+  assert.deepEqual(where(simple, [started, held(2)], 100), ["held", 0, 0]);
+  assert.deepEqual(where(simple, [started, held(16), wentOn(20), held(22)], 100), ["held", 0, 10]);
+});
+
+test("a second hold and a go-on without a hold change nothing", () => {
+  assert.deepEqual(where(simple, [started, held(16), held(20)], 30), ["held", 0, 11]);
+  assert.deepEqual(where(simple, [started, wentOn(16)], 30), ["running", 0, 25]);
+});
+
+test("a skip goes to the next segment at once, and out of the last one to the end", () => {
+  assert.deepEqual(where(simple, [started, skipped(10)], 12), ["running", 1, 2]);
+  assert.deepEqual(where(simple, [started, skipped(10), skipped(12), skipped(20)], 21), ["finished", 2, 8]);
+});
+
+test("a skip while held stays held, and while counting in keeps the count", () => {
+  assert.deepEqual(where(simple, [started, held(10), skipped(12)], 20), ["held", 1, 0]);
+  assert.deepEqual(where(simple, [started, skipped(2)], 4), ["count-in", 1, 0]);
+  assert.deepEqual(where(simple, [started, skipped(2)], 6), ["running", 1, 1]);
+});
+
+test("back goes to the start of the segment, or to the one before when this is under 3 s old", () => {
+  assert.deepEqual(where(simple, [started, back(69)], 70), ["running", 1, 1]);
+  assert.deepEqual(where(simple, [started, back(67)], 70), ["running", 0, 3]);
+  assert.deepEqual(where(simple, [started, back(6)], 7), ["running", 0, 1]);
+  assert.deepEqual(where(simple, [started, held(67), back(68)], 70), ["held", 0, 0]);
+});
+
+const piece = timeline(metres(500, 110, 28), metres(500, 110, 30), rest(60), row(60));
+
+test("a metre block inside a piece goes on by its estimate; the last one waits, and its beat runs on", () => {
+  assert.deepEqual(where(piece, [started], 120), ["running", 1, 5]);
+  assert.deepEqual(where(piece, [started], 300), ["waiting", 1, 185]);
+});
+
+test("a tap ends a metre block, dated back if it is told so", () => {
+  assert.deepEqual(where(piece, [started, tapped(230)], 232), ["running", 2, 2]);
+  assert.deepEqual(where(piece, [started, tapped(230, 5)], 232), ["running", 2, 7]);
+});
+
+test("a tap dated back to before the estimate says when the block before really ended", () => {
+  // Block 0 went on by estimate at 115; told at 118 that it ended 6 s ago, block 1 has been running since 112.
+  assert.deepEqual(where(piece, [started, tapped(118, 6)], 118), ["running", 1, 6]);
+  assert.deepEqual(where(piece, [started, tapped(118, 2)], 118), ["running", 2, 2]);
+});
+
+test("a tap is never dated back beyond the last thing that happened", () => {
+  assert.deepEqual(where(piece, [started, held(220), wentOn(221, 0), tapped(223, 10)], 225), ["running", 2, 4]);
+});
+
+test("a tap says nothing in a block that ends by the clock", () => {
+  assert.deepEqual(where(simple, [started, tapped(20)], 21), ["running", 0, 16]);
+});
+
+test("open blocks and guesses wait for ever, without being over", () => {
+  for (const plan of [timeline(open(20), rest(30)), timeline(guess(2000, 480, 24), rest(30))]) {
+    assert.deepEqual(where(plan, [started], 5000), ["running", 0, 4995]);
+    assert.deepEqual(where(plan, [started, tapped(5000, 10)], 5000), ["running", 1, 10]);
+    assert.deepEqual(where(plan, [started, tapped(5000, 10)], 5021), ["finished", 1, 30]);
+  }
+});
+
+const withGap = timeline(row(60, 24), gap(300), row(60, 30));
+
+test("the gap counts down, then waits for a tap and counts in", () => {
+  assert.deepEqual(where(withGap, [started], 364), ["running", 1, 299]);
+  assert.deepEqual(where(withGap, [started], 400), ["waiting", 1, 335]);
+  const facts: Fact[] = [started, tapped(400, 0, 5)];
+  assert.deepEqual(where(withGap, facts, 403), ["count-in", 2, 0]);
+  assert.deepEqual(where(withGap, facts, 406), ["running", 2, 1]);
+});
+
+test("a start set by the clock counts in by itself, early or late", () => {
+  for (const start_s of [200, 600]) {
+    const facts: Fact[] = [started, startSet(100, start_s)];
+    assert.deepEqual(where(withGap, facts, start_s - 6), ["running", 1, start_s - 71]);
+    assert.deepEqual(where(withGap, facts, start_s - 5), ["count-in", 2, 0]);
+    assert.deepEqual(where(withGap, facts, start_s + 1), ["running", 2, 1]);
+  }
+});
+
+test("a start set by the clock can be taken back, and a hold takes it back too", () => {
+  assert.deepEqual(where(withGap, [started, startSet(100, 200), startSet(150, null)], 210), ["running", 1, 145]);
+  assert.deepEqual(where(withGap, [started, startSet(100, 200), held(150), wentOn(160, 0)], 210), ["running", 1, 135]);
+});
+
+test("a held gap can be left by its start", () => {
+  assert.deepEqual(where(withGap, [started, held(100), tapped(150, 0, 5)], 156), ["running", 2, 1]);
+});
+
+test("after an absence one goes on by the clock, or from where one stopped", () => {
+  assert.deepEqual(where(simple, [started, returned(120, 16, "by-clock")], 120), ["running", 2, 25]);
+  const stopped = [started, returned(120, 16, "where-stopped", 5)];
+  assert.deepEqual(where(simple, stopped, 122), ["count-in", 0, 10]);
+  assert.deepEqual(where(simple, stopped, 126), ["running", 0, 11]);
+});
+
+test("an absence cannot have begun before the last thing that happened", () => {
+  const facts = [started, skipped(20), returned(300, 10, "where-stopped", 0)];
+  assert.deepEqual(where(simple, facts, 301), ["running", 1, 1]);
+});
+
+test("after the end nothing counts any more", () => {
+  assert.deepEqual(where(simple, [started, ended(20), skipped(30), wentOn(40)], 99), ["finished", 0, 15]);
+});
+
+test("a session is whole when the plan was gone through to its end, by the clock or by a tap", () => {
+  const whole = (plan: Timeline, facts: Fact[], now_s: number) => {
+    const state = advance(plan, replay(plan, facts), now_s);
+    return state.mode === "finished" && state.whole;
+  };
+  assert.equal(whole(simple, [started], 155), true);
+  assert.equal(whole(timeline(metres(500, 110, 28)), [started, tapped(120)], 120), true);
+  assert.equal(whole(simple, [started, ended(150)], 155), false);
+  assert.equal(whole(simple, [started, skipped(10), skipped(11), skipped(12)], 155), false);
+});
+
+test("what was rowed is counted without holds, count-ins and what was skipped", () => {
+  const facts = [started, held(30), wentOn(100), skipped(120), ended(125)];
+  const state = replay(simple, facts);
+  // 25 s to the hold at the 10th catch, 15 s after going on from it (held in stroke 11, 25 s is its catch), 5 s of rest.
+  assert.deepEqual(sumsOf(simple, state.stints), { seconds_s: 45, strokes: 16 });
+});
+
+test("a session rowed to its end has all the strokes and seconds of the plan, and metres where splits are known", () => {
+  const target = { split_s: 120 };
+  const plan = timeline(row(61, 27, { target }), rest(30), row(59, 31, { target }));
+  const state = advance(plan, replay(plan, [started]), 1000);
+  const sums = sumsOf(plan, state.stints);
+  assert.equal(sums.strokes, plan.segments[0]!.strokes! + plan.segments[2]!.strokes!);
+  assert.ok(Math.abs(sums.seconds_s - 150) < 1e-9);
+  assert.ok(Math.abs(sums.metres! - 500) < 1e-9);
+});
+
+test("starts far into a session are the exact ones, not a sum of what came before", () => {
+  const plan = timeline(...Array.from({ length: 400 }, () => row(7, 23)));
+  const state = advance(plan, replay(plan, [started]), 5 + 399 * 7 + 0.5);
+  assert.equal(state.mode === "running" && state.from_s, 5 + 399 * 7);
+});
+
+test("progress goes from 0 to 1 with the timeline", () => {
+  const at = (now_s: number) => progressAt(simple, placeAt(simple, replay(simple, [started]), now_s));
+  assert.deepEqual([at(5), at(80), at(155)], [0, 0.5, 1]);
+});
+
+const plans = [simple, piece, withGap, timeline(open(20), gap(30), metres(300, 60, 30), guess(200, 40), row(20))];
+
+/** Facts at random, in the order in which they could be written. */
+function anything(next: () => number, count: number, noneBackward: boolean): Fact[] {
+  let at_s = 0;
+  const facts: Fact[] = [started];
+  for (let number = 0; number < count; number += 1) {
+    at_s += next() * 60;
+    const in_s = next() < 0.5 ? 0 : 5;
+    const kinds: Fact[] = [
+      held(at_s), wentOn(at_s, in_s), skipped(at_s, in_s), tapped(at_s, next() * 20, in_s),
+      startSet(at_s, next() < 0.3 ? null : at_s + next() * 40), returned(at_s, at_s - next() * 90, "by-clock"),
+    ];
+    if (!noneBackward) kinds.push(back(at_s), returned(at_s, at_s - next() * 90, "where-stopped", in_s));
+    facts.push(kinds[Math.floor(next() * kinds.length)]!);
+  }
+  return facts;
+}
+
+test("whatever happens, no place is outside its plan or before its segment", () => {
+  const next = chance(11);
+  for (let round = 0; round < 3000; round += 1) {
+    const plan = plans[round % plans.length]!;
+    const facts = anything(next, 12, false);
+    const state = replay(plan, facts);
+    for (let look = 0; look < 5; look += 1) {
+      const now_s = state.since_s + next() * 100;
+      const place = placeAt(plan, state, now_s);
+      const segment = plan.segments[place.index]!;
+      assert.ok(segment && place.elapsed_s >= 0);
+      assert.ok(segment.waits || place.elapsed_s <= segment.duration_s + 1e-9);
+      assert.ok(place.count_in_s === null || place.count_in_s > 0);
+    }
+  }
+});
+
+test("without a step back no place ever goes backward, except to the catch after a hold", () => {
+  const next = chance(12);
+  for (let round = 0; round < 3000; round += 1) {
+    const plan = plans[round % plans.length]!;
+    let before: { index: number; elapsed_s: number } = { index: 0, elapsed_s: 0 };
+    let state: State = replay(plan, []);
+    for (const fact of anything(next, 12, true)) {
+      for (const now of [placeAt(plan, state, fact.at_s - 1e-6), placeAt(plan, follow(plan, state, fact), fact.at_s)]) {
+        const slack = (plan.segments[now.index]!.stroke_s ?? 0) + 1e-6;
+        // The count-in to a start by the clock shows the next segment; a hold in those seconds shows the gap again.
+        const inGap = plan.segments[now.index]!.kind === "gap" && before.index === now.index + 1;
+        assert.ok(now.index >= before.index || inGap, `from ${JSON.stringify(before)} to ${JSON.stringify(now)}`);
+        assert.ok(now.index > before.index || inGap || now.elapsed_s >= before.elapsed_s - slack, JSON.stringify([before, now, fact]));
+        before = now;
+      }
+      state = follow(plan, state, fact);
+    }
+  }
+});
+
+test("the state after some facts, looked at later, goes on to the same place as after all of them", () => {
+  const next = chance(13);
+  for (let round = 0; round < 1000; round += 1) {
+    const plan = plans[round % plans.length]!;
+    const facts = anything(next, 10, false);
+    const half = Math.floor(next() * facts.length);
+    const upTo = replay(plan, facts.slice(0, half));
+    assert.deepEqual(facts.slice(half).reduce((state, fact) => follow(plan, state, fact), upTo), replay(plan, facts));
+    const [soon, late] = [upTo.since_s + next() * 50, upTo.since_s + 50 + next() * 200];
+    assert.deepEqual(advance(plan, advance(plan, upTo, soon), late), advance(plan, upTo, late));
+  }
+});
+
+test("what was rowed never grows by more than the time that has passed", () => {
+  const next = chance(14);
+  for (let round = 0; round < 1000; round += 1) {
+    const plan = plans[round % plans.length]!;
+    const facts = [...anything(next, 12, false), ended(2000)];
+    assert.ok(sumsOf(plan, replay(plan, facts).stints).seconds_s <= 2000 + 1e-6);
+  }
+});

@@ -1,0 +1,299 @@
+/** The player as the screens see it: commands, absences, reloads, two tabs. Storage is in memory, clocks are set. */
+import assert from "node:assert/strict";
+import { afterEach, beforeEach, test } from "node:test";
+import type { PlanRecord } from "../../static/src/data/plans.js";
+import { discardSession, factsOf, openSession } from "../../static/src/data/sessions.js";
+import type { Timeline } from "../../static/src/plan/wire.js";
+import { Player } from "../../static/src/state/player.js";
+import type { SessionLock } from "../../static/src/state/session-lock.js";
+import type { Snapshot } from "../../static/src/state/snapshot.js";
+import { gap, metres, rest, row, timeline } from "./builders.js";
+
+const LOOKS_MS = 200;
+
+/** The device: its clocks, and the tabs that are open on it. */
+const device = { wall_ms: 0, mono_ms: 0 };
+let tabs: { player: Player; lost: () => void }[] = [];
+let owner: (() => void) | undefined;
+
+function openTab(): Player {
+  let mine: () => void = () => undefined;
+  const lock = (lost: () => void): SessionLock => {
+    mine = lost;
+    return {
+      take: async () => (owner && owner !== mine ? false : ((owner = mine), true)),
+      takeOver: async () => {
+        const before = owner;
+        owner = mine;
+        before?.();
+      },
+      release: () => void (owner = owner === mine ? undefined : owner),
+    };
+  };
+  const player = new Player(() => ({ ...device }), lock);
+  tabs.push({ player, lost: mine });
+  return player;
+}
+
+/** A tab that dies without a word: nothing of it is called any more. */
+function kill(): void {
+  owner = undefined;
+}
+
+/** Time goes by while the screens look at the player. */
+function pass(player: Player, seconds: number): Snapshot {
+  for (let gone = 0; gone < seconds * 1000 - 1e-6; gone += LOOKS_MS) {
+    device.wall_ms += LOOKS_MS;
+    device.mono_ms += LOOKS_MS;
+    player.snapshot();
+  }
+  return player.snapshot();
+}
+
+/** Time goes by and nobody looks. */
+function away(seconds: number): void {
+  device.wall_ms += seconds * 1000;
+  device.mono_ms += seconds * 1000;
+}
+
+const simple = timeline(row(60, 24), rest(30), row(60, 24));
+
+function planOf(plan: Timeline): PlanRecord {
+  return { id: "mine:test", source: "mine", name: "test", kind: "", plan: plan.plan, timeline: plan, kept_at_ms: 0 };
+}
+
+async function started(plan: Timeline): Promise<Player> {
+  const player = openTab();
+  assert.equal(await player.start(planOf(plan), plan), true);
+  return player;
+}
+
+/** Until everything that was written has been saved. */
+async function saved(): Promise<void> {
+  await new Promise((done) => setImmediate(done));
+  await new Promise((done) => setImmediate(done));
+}
+
+beforeEach(() => Object.assign(device, { wall_ms: 1_795_000_000_000, mono_ms: 1000 }));
+
+afterEach(async () => {
+  tabs.forEach(({ player }) => player.close());
+  tabs = [];
+  owner = undefined;
+  await saved();
+  for (let left = await openSession(); left; left = await openSession()) await discardSession(left.record.id);
+});
+
+test("without a session there is nothing, and every command says nothing", () => {
+  const player = openTab();
+  player.hold();
+  player.skip();
+  player.done();
+  assert.equal(player.snapshot().phase, "none");
+});
+
+test("a session starts with a count-in of 5 s and then runs", async () => {
+  const player = await started(simple);
+  assert.deepEqual([player.snapshot().phase, player.snapshot().count_in], ["count-in", 5]);
+  const snapshot = pass(player, 11);
+  assert.deepEqual([snapshot.phase, snapshot.index, snapshot.stroke, snapshot.strokes_left], ["running", 0, 2, 22]);
+  assert.ok(Math.abs(snapshot.left_s! - 54) < 1e-6);
+  assert.equal(snapshot.next, simple.segments[1]);
+});
+
+test("hold, go on, skip and back do what they say", async () => {
+  const player = await started(simple);
+  pass(player, 16);
+  player.hold();
+  assert.equal(pass(player, 30).phase, "held");
+  player.goOn();
+  assert.equal(player.snapshot().phase, "count-in");
+  assert.equal(pass(player, 6).stroke, 4);
+  player.skip();
+  assert.equal(player.snapshot().index, 1);
+  player.back();
+  assert.equal(player.snapshot().index, 0);
+});
+
+test("the version grows when something has changed, and not with time", async () => {
+  const player = await started(simple);
+  const versions: number[] = [];
+  player.subscribe(({ version }) => versions.push(version));
+  const before = pass(player, 6).version;
+  assert.equal(pass(player, 20).version, before);
+  player.hold();
+  assert.equal(player.snapshot().version, before + 1);
+  assert.equal(versions.at(-1), before + 1);
+});
+
+test("the end of the plan ends the session, with its sums", async () => {
+  const player = await started(simple);
+  const snapshot = pass(player, 156);
+  assert.deepEqual([snapshot.phase, snapshot.whole, snapshot.progress], ["finished", true, 1]);
+  assert.equal(snapshot.done!.strokes, 48);
+  assert.ok(Math.abs(snapshot.done!.seconds_s - 150) < 1e-6);
+  await saved();
+  assert.equal(await openSession(), undefined);
+});
+
+test("an end before that is not whole, and what was rowed is kept", async () => {
+  const player = await started(simple);
+  pass(player, 35);
+  player.end();
+  assert.deepEqual([player.snapshot().phase, player.snapshot().whole, player.snapshot().done!.strokes], ["finished", false, 12]);
+  player.close();
+  assert.equal(player.snapshot().phase, "none");
+});
+
+test("a metre block waits for its tap, which may be dated back", async () => {
+  const player = await started(timeline(metres(500, 110, 28), rest(60)));
+  const waiting = pass(player, 125);
+  assert.deepEqual([waiting.phase, waiting.left_s], ["waiting", null]);
+  player.done(5);
+  assert.deepEqual([player.snapshot().index, Math.round(player.snapshot().elapsed_s)], [1, 5]);
+});
+
+test("the gap waits, starts by a tap with a count-in, or by the wall clock", async () => {
+  const player = await started(timeline(row(20, 24), gap(60), row(60, 30)));
+  assert.equal(pass(player, 100).phase, "waiting");
+  player.startAtClock(device.wall_ms + 90_000);
+  const set = player.snapshot();
+  assert.equal(set.starts_at_ms, device.wall_ms + 90_000);
+  assert.ok(Math.abs(set.left_s! - 90) < 1e-6);
+  player.startAtClock(null);
+  assert.equal(player.snapshot().starts_at_ms, null);
+  player.done();
+  assert.deepEqual([player.snapshot().phase, player.snapshot().index], ["count-in", 2]);
+  assert.equal(pass(player, 6).phase, "running");
+});
+
+test("after an absence of up to 60 s the clock has run on, and that is told", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  away(41);
+  const snapshot = player.snapshot();
+  assert.deepEqual([snapshot.phase, snapshot.index], ["running", 0]);
+  assert.ok(Math.abs(snapshot.elapsed_s - 46) < 1e-6);
+  assert.deepEqual([snapshot.notice!.kind, Math.round(snapshot.notice!.seconds)], ["was-away", 41]);
+});
+
+for (const [answer, index, elapsed_s] of [["clock", 1, 15], ["stopped", 0, 5]] as const) {
+  test(`after a longer absence it asks, and goes on as answered: ${answer}`, async () => {
+    const player = await started(simple);
+    pass(player, 10);
+    away(70);
+    const asking = pass(player, 2);
+    assert.equal(asking.phase, "asking");
+    assert.ok(Math.abs(asking.absence!.away_s - 70) < 1);
+    assert.deepEqual([asking.index, Math.round(asking.elapsed_s)], [0, 5]);
+    player.hold();
+    assert.equal(player.snapshot().phase, "asking");
+    device.wall_ms -= 2000;
+    device.mono_ms -= 2000;
+    await player.answerAbsence(answer);
+    device.wall_ms += 2000;
+    device.mono_ms += 2000;
+    const after = player.snapshot();
+    assert.equal(after.index, index);
+    assert.ok(Math.abs(after.elapsed_s - elapsed_s - (answer === "clock" ? 2 : 0)) < 0.1, `${after.elapsed_s}`);
+  });
+}
+
+test("to end after an absence counts nothing of the absence", async () => {
+  const player = await started(simple);
+  pass(player, 15);
+  away(600);
+  player.snapshot();
+  await player.answerAbsence("end");
+  assert.equal(player.snapshot().phase, "finished");
+  assert.ok(Math.abs(player.snapshot().done!.seconds_s - 10) < 0.1);
+});
+
+test("in a hold and within a gap an absence is no question: both answers would be the same", async () => {
+  const player = await started(timeline(gap(600), row(60, 24)));
+  pass(player, 10);
+  away(300);
+  assert.equal(player.snapshot().phase, "running");
+  player.hold();
+  away(3000);
+  assert.equal(player.snapshot().phase, "held");
+});
+
+test("a session comes back after a reload, at the stroke where the clock has brought it", async () => {
+  const player = await started(simple);
+  pass(player, 20);
+  player.hold();
+  pass(player, 5);
+  player.goOn();
+  pass(player, 7);
+  await saved();
+  kill();
+  away(3);
+  const other = openTab();
+  assert.equal(await other.restore(), true);
+  const snapshot = other.snapshot();
+  // Held at 15 s, on from its catch at 15 after 5 s of count-in, 2 s of rowing and 3 s of reload.
+  assert.ok(Math.abs(snapshot.elapsed_s - 20) < 1.1, `${snapshot.elapsed_s}`);
+  assert.deepEqual([snapshot.phase, snapshot.index], ["running", 0]);
+});
+
+test("a session that was killed long ago asks first, and after 12 h can only be ended or discarded", async () => {
+  const player = await started(simple);
+  pass(player, 20);
+  await saved();
+  kill();
+  away(13 * 3600);
+  const other = openTab();
+  await other.restore();
+  assert.deepEqual([other.snapshot().phase, other.snapshot().absence!.kind], ["asking", "too-old"]);
+  await other.answerAbsence("clock");
+  assert.equal(other.snapshot().phase, "asking");
+  await other.answerAbsence("discard");
+  assert.equal(other.snapshot().phase, "none");
+  assert.equal(await openSession(), undefined);
+});
+
+test("there is nothing to restore where nothing was left open", async () => {
+  assert.equal(await openTab().restore(), false);
+});
+
+test("a second tab is told that the first has the session, and can take it over at the same stroke", async () => {
+  const first = await started(simple);
+  pass(first, 31);
+  await saved();
+  const second = openTab();
+  assert.equal(await second.restore(), true);
+  assert.equal(second.snapshot().phase, "elsewhere");
+  assert.equal(await second.start(planOf(simple), simple), false);
+  assert.equal(await second.takeOver(), true);
+  assert.deepEqual([second.snapshot().phase, second.snapshot().stroke], ["running", 10]);
+  assert.deepEqual([first.snapshot().phase, first.snapshot().owner], ["elsewhere", false]);
+  first.hold();
+  assert.equal(second.snapshot().phase, "running");
+});
+
+test("every command is stored as a fact before anything else happens to it", async () => {
+  const player = await started(simple);
+  const { record } = (await openSession())!;
+  pass(player, 10);
+  player.hold();
+  player.goOn();
+  pass(player, 10);
+  player.skip();
+  await saved();
+  assert.deepEqual((await factsOf(record.id)).map(({ kind }) => kind), ["started", "held", "went-on", "skipped"]);
+});
+
+test("a session is open from its start until it is ended or discarded", async () => {
+  const player = await started(simple);
+  await saved();
+  assert.notEqual(await openSession(), undefined);
+  player.end();
+  await saved();
+  assert.equal(await openSession(), undefined);
+});
+
+test("on a device that stores nothing, that is said", async () => {
+  const player = await started(simple);
+  assert.equal(player.snapshot().kept, "memory");
+});
