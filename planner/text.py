@@ -6,11 +6,12 @@ import re
 import unicodedata
 
 _COMBINING_IN_A_ROW = 4
-# Letters that show nothing at all, yet count as letters: Hangul fillers.
+# Letters that show nothing at all, yet count as letters: Hangul fillers. Then spaces without any width.
+_BLANK = "\u2800"
 _FILLERS = "\u115f\u1160\u3164\uffa0"
 _REFUSED = re.compile(
     "[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufeff\u202a-\u202e\u2066-\u2069"
-    f"\ud800-\udfff\ufdd0-\ufdef\ufff9-\uffff\U000e0000-\U000e007f{_FILLERS}]"
+    f"\ud800-\udfff\ufdd0-\ufdef\ufff9-\uffff\U000e0000-\U000e007f{_FILLERS}\u180e\u200b\u2060-\u2064\u206a-\u206f]"
 )
 _SPACE = re.compile(r"\s+")
 
@@ -32,6 +33,8 @@ def clean(text: str, limit: int) -> str:
         raise ValueError("the text is empty: write something or leave it out")
     if len(line) > limit:
         raise ValueError(f"a text of {len(line)} characters is longer than {limit}")
+    if not any(unicodedata.category(c)[0] in "LNPS" and c != _BLANK for c in line):
+        raise ValueError("the text shows nothing: write something or leave it out")
     if _piled_up(line):
         raise ValueError(f"more than {_COMBINING_IN_A_ROW} marks are piled on one letter")
     return line
@@ -44,7 +47,7 @@ def _noncharacter(text: str) -> str | None:
 def _piled_up(line: str) -> bool:
     run = 0
     for character in line:
-        run = run + 1 if unicodedata.combining(character) else 0
+        run = run + 1 if unicodedata.category(character)[0] == "M" else 0
         if run > _COMBINING_IN_A_ROW:
             return True
     return False

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from lark import Token, Tree
 
 from planner import limits
-from planner.notation.mistake import MistakeError
-from planner.notation.tokens import column_of, effort_of, length_of, seconds_of, whole
+from planner.notation.mistake import MistakeError, ShorthandProblem
+from planner.notation.tokens import column_of, effort_of, length_of, timed, whole
 from planner.plan import (
     Block,
     Call,
@@ -24,27 +25,42 @@ from planner.plan import (
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """A drill's sides, seconds on each, and seconds to swap."""
+
+    count: int
+    side_seconds: int
+    swap_seconds: int | None
+
+    @property
+    def seconds(self) -> int:
+        """How long the sides and swaps last together."""
+        return self.count * self.side_seconds + (self.count - 1) * (self.swap_seconds or 0)
+
+
 @dataclass(slots=True)
 class BlockDraft:
-    """A block with its line; `sides` is (sides, seconds on a side, seconds to swap)."""
+    """A block with its line and its column there, counted from 0."""
 
     line: int
+    column: int
     length: Length
     rate: int | None = None
     effort: Effort | None = None
-    sides: tuple[int, int, int | None] | None = None
+    sides: Sides | None = None
     drill: str | None = None
     focus: str | None = None
     setting: Setting | None = None
     calls: list[Call] = field(default_factory=list)
 
     def finished(self) -> Block:
-        """The block; a length by sides needs the name of its drill."""
-        if self.sides and not self.drill:
-            raise MistakeError(
-                0, "a length by sides needs a line below it that names the drill, such as drill: one foot"
-            )
-        drill = Drill(self.drill, *(self.sides or ())) if self.drill else None
+        """The block as it stands."""
+        drill = None
+        if self.drill and self.sides:
+            drill = Drill(self.drill, self.sides.count, self.sides.side_seconds, self.sides.swap_seconds)
+        elif self.drill:
+            drill = Drill(self.drill)
         return Block(self.length, self.rate, self.effort, drill, self.focus, tuple(self.calls), self.setting)
 
 
@@ -61,37 +77,48 @@ class RepeatDraft:
 StepDraft = BlockDraft | RepeatDraft | Rest
 
 
-def finished(drafts: list[StepDraft], place: str, lines: dict[str, int]) -> tuple[Step, ...]:
-    """The steps of some drafts; `lines` learns on which line each place of the plan stands."""
-    return tuple(_finished(draft, f"{place}/{index}", lines) for index, draft in enumerate(drafts))
+@dataclass(slots=True)
+class Finishing:
+    """Makes drafts into steps; learns on which line each place of the plan stands, and what is missing."""
 
+    lines: dict[str, int] = field(default_factory=dict)
+    problems: list[ShorthandProblem] = field(default_factory=list)
 
-def _finished(draft: StepDraft, place: str, lines: dict[str, int]) -> Step:
-    if isinstance(draft, Rest):
-        return draft
-    lines[place] = draft.line
-    if isinstance(draft, BlockDraft):
+    def steps(self, drafts: Iterable[StepDraft], place: str) -> tuple[Step, ...]:
+        """The steps of some drafts, written at this place of the plan."""
+        return tuple(self._step(draft, f"{place}/{index}") for index, draft in enumerate(drafts))
+
+    def line_of(self, pointer: str) -> int:
+        """The line of the nearest place around a pointer that was written on a line of its own."""
+        while pointer and pointer not in self.lines:
+            pointer = pointer.rpartition("/")[0]
+        return self.lines.get(pointer, 1)
+
+    def _step(self, draft: StepDraft, place: str) -> Step:
+        if isinstance(draft, Rest):
+            return draft
+        self.lines[place] = draft.line
+        if isinstance(draft, RepeatDraft):
+            blocks = self.steps(draft.blocks, f"{place}/blocks")
+            return Repeat(draft.times, blocks, self.steps(draft.between, f"{place}/between"))
+        if draft.sides and not draft.drill:
+            sentence = "a length by sides needs a line below it that names the drill, such as drill: one foot"
+            self.problems.append(MistakeError(draft.column, sentence, "each side").on(draft.line))
         return draft.finished()
-    return Repeat(
-        draft.times,
-        finished(draft.blocks, f"{place}/blocks", lines),
-        finished(draft.between, f"{place}/between", lines),
-    )
 
 
 def step_of(tree: Tree[Token], line: int) -> StepDraft:
     """The draft of a `step` tree, or of what stands in one."""
-    if tree.data == "step":
-        return step_of(_child(tree, 0), line)
-    if tree.data == "rest":
-        return rest_of(tree)
-    if tree.data == "block":
-        return _block_of(tree, line)
+    match tree.data:
+        case "step":
+            return step_of(_tree(tree.children[0]), line)
+        case "rest":
+            return Rest(timed(time_in(tree)))
+        case "block":
+            return _block_of(tree, line)
     times, *items = tree.children
-    repeat = RepeatDraft(line, times_of(_token(times)))
-    repeat.blocks = item_of(_tree(items[0]), line)
-    repeat.between = item_of(_tree(items[1]), line) if len(items) > 1 else []
-    return repeat
+    blocks, between = [item_of(_tree(item), line) for item in items] + [[]] * (2 - len(items))
+    return RepeatDraft(line, times_of(_token(times)), blocks, between)
 
 
 def item_of(tree: Tree[Token], line: int) -> list[StepDraft]:
@@ -101,45 +128,47 @@ def item_of(tree: Tree[Token], line: int) -> list[StepDraft]:
 
 def times_of(token: Token) -> int:
     """How often a repeat is rowed."""
-    return whole(token, limits.TIMES, int(str(token).rstrip("xX× \t")))
+    return whole(token, limits.TIMES, count_in(token))
 
 
-def rest_of(tree: Tree[Token]) -> Rest:
-    """A rest of some seconds."""
-    token = next(_token(c) for c in tree.children if _token(c).type == "TIME")
-    return Rest(whole(token, limits.BLOCK_SECONDS, seconds_of(token)))
+def time_in(tree: Tree[Token]) -> Token:
+    """The time of a rest or a gap."""
+    return next(_token(child) for child in tree.children if _token(child).type == "TIME")
 
 
 def _block_of(tree: Tree[Token], line: int) -> BlockDraft:
-    token = _token(tree.children[0])
-    draft = _sided(token, line) if token.type == "SIDES" else BlockDraft(line, length_of(token))
-    for ask in tree.children[1:]:
-        _add(draft, _token(_tree(ask).children[0]))
+    length, *asked = tree.children
+    if isinstance(length, Tree):
+        sides = _sides_of(length)
+        draft = BlockDraft(
+            line, column_of(_token(length.children[0])), ForSeconds(sides.seconds), sides=sides
+        )
+    else:
+        draft = BlockDraft(line, column_of(length), length_of(length))
+    for child in asked:
+        if isinstance(child, Tree):
+            draft.effort = effort_of(_token(child.children[0]))
+        else:
+            draft.rate = whole(child, limits.RATE, count_in(child))
     if isinstance(draft.length, ForStrokes) and draft.rate is None:
-        raise MistakeError(column_of(token), "a length in strokes needs a rate, such as r22", str(token))
+        raise MistakeError(draft.column, "a length in strokes needs a rate, such as r22", str(length))
     return draft
 
 
-def _sided(token: Token, line: int) -> BlockDraft:
-    head, _, swap_text = str(token).lower().partition("swap")
-    numbers = [int("".join(filter(str.isdigit, n))) for n in head.replace("×", "x").split("x")]
-    sides = whole(token, limits.SIDES, 2 * numbers[0] if len(numbers) > 1 else 2)
-    side = whole(token, limits.SIDE_SECONDS, numbers[-1])
-    swap = (
-        whole(token, limits.SWAP_SECONDS, int("".join(filter(str.isdigit, swap_text)))) if swap_text else None
+def _sides_of(tree: Tree[Token]) -> Sides:
+    tokens = [_token(child) for child in tree.children]
+    times = next((token for token in tokens if token.type == "TIMES"), None)
+    side, *swap = (token for token in tokens if token.type == "TIME")
+    return Sides(
+        whole(times, limits.SIDES, 2 * count_in(times)) if times else 2,
+        timed(side, limits.SIDE_SECONDS),
+        timed(swap[0], limits.SWAP_SECONDS) if swap else None,
     )
-    return BlockDraft(line, ForSeconds(sides * side + (sides - 1) * (swap or 0)), sides=(sides, side, swap))
 
 
-def _add(draft: BlockDraft, token: Token) -> None:
-    if token.type == "RATE":
-        if draft.rate is not None:
-            raise MistakeError(column_of(token), f"a second rate, {token}: a block has one", str(token))
-        draft.rate = whole(token, limits.RATE, int(str(token)[1:]))
-        return
-    if draft.effort is not None:
-        raise MistakeError(column_of(token), f"a second effort, {token}: a block has one", str(token))
-    draft.effort = effort_of(token)
+def count_in(token: Token) -> int:
+    """The one whole number of a token such as r20 or 6 x."""
+    return int("".join(filter(str.isdigit, token)))
 
 
 def _token(child: Token | Tree[Token]) -> Token:
@@ -150,7 +179,3 @@ def _token(child: Token | Tree[Token]) -> Token:
 def _tree(child: Token | Tree[Token]) -> Tree[Token]:
     assert isinstance(child, Tree)
     return child
-
-
-def _child(tree: Tree[Token], index: int) -> Tree[Token]:
-    return _tree(tree.children[index])

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from planner.errors import InputError, Problem
 
+MOST_PROBLEMS = 20
+"""Nobody mends more mistakes than these before asking again."""
+
 
 @dataclass(frozen=True, slots=True)
 class ShorthandProblem(Problem):
@@ -19,13 +22,13 @@ class ShorthandProblem(Problem):
 
 
 class ShorthandError(InputError):
-    """Shorthand that cannot be read; each of its `problems` is a ShorthandProblem."""
+    """Shorthand that cannot be read; its `problems` are ShorthandProblems in the order of the text."""
 
     problems: tuple[ShorthandProblem, ...]
 
     def __init__(self, problems: Iterable[ShorthandProblem]) -> None:
         in_order: list[ShorthandProblem] = sorted(problems, key=lambda p: (p.line, p.column))
-        super().__init__(in_order)
+        super().__init__(in_order[:MOST_PROBLEMS])
 
 
 class MistakeError(Exception):

@@ -3,26 +3,20 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from functools import partial
 
 from lark import Token, Tree
 
 from planner import limits
 from planner.expansion import check
 from planner.limits import LINE_LENGTH, NOTE_LENGTH, TITLE_LENGTH, WORD_LENGTH
-from planner.notation.drafts import (
-    BlockDraft,
-    RepeatDraft,
-    StepDraft,
-    finished,
-    item_of,
-    rest_of,
-    step_of,
-    times_of,
-)
+from planner.notation.drafts import item_of, step_of, time_in, times_of
 from planner.notation.lines import read_line
-from planner.notation.mistake import MistakeError, ShorthandError, ShorthandProblem
-from planner.plan import Call, Gap, Open, Part, PartKind, Plan, Setting, Step
+from planner.notation.mistake import MOST_PROBLEMS, MistakeError, ShorthandError, ShorthandProblem
+from planner.notation.outline import Outline
+from planner.notation.tokens import timed
+from planner.plan import Call, Gap, Open, PartKind, Plan, Setting
 from planner.text import clean
 
 UNTITLED = "My session"
@@ -30,287 +24,208 @@ MOST_CHARACTERS = 20_000
 MOST_LINES = 600
 MOST_IN_LINE = 1_000
 
-_STRAIGHT = str.maketrans(
+# Signs as phones and word processors write them, each to one plain sign, so that columns stay as they are.
+_PLAIN = str.maketrans(
     dict.fromkeys("’‘′ʹ´`", "'")
     | dict.fromkeys("”“″ʺ„", '"')
     | dict.fromkeys("–—−‐‑", "-")
     | dict.fromkeys("\t\u00a0\u2007\u2009\u200a\u202f\u3000", " ")
+    | {"✕": "x", "✖": "x"}
 )
-# Possessive (*+): a run of spaces is looked at once, however long it is.
-_HEADER = re.compile(r"\s*(title|summary|set-?up)\s*:\s*(.*)", re.I)
-_HEADING = re.compile(r"\s*+(?:(warm[- ]?up)|(main(?: piece)?)|(cool[- ]?down))\s*+:?\s*+", re.I)
-_GAP = re.compile(r"\s*gap\b\s*:?\s*(.*)", re.I)
-_NOTE = re.compile(r"\s*(focus|drill)\b\s*:?\s*(.*)", re.I)
-_CALL = re.compile(r"\s*call\b\s*(?:(at|last)\s+(\d{1,6})\s*(?:strokes?\s*)?)?:?\s*(.*)", re.I)
-_SETTING = re.compile(r"\s*+setting\b\s*+:?\s*+(?:(lever)|(drag factor))\s++(\d{1,6})\s*+", re.I)
-_SETTING_WORD = re.compile(r"\s*setting\b", re.I)
+
+
+def _line(pattern: str) -> re.Pattern[str]:
+    """A whole line. Spaces in patterns are possessive runs: each is looked at once, however long it is."""
+    return re.compile(r"\s*+" + pattern.replace(" ", r"\s*+"), re.I | re.A | re.S)
+
+
+_HEADER = _line(r"(title|summary|set[- ]?up)\b :? (.*)")
+_HEADING = _line(r"(?:(warm-?up)|(main(?: piece| set)?)|(cool-?down)) :? ".replace("-?", "(?:-| )?"))
+_GAP = _line(r"gap\b :? (.*)")
+_NOTE = _line(r"(focus|drill)\b :? (.*)")
+_CALL = _line(r"call\b(?: (at|last)\b)? :? (.*)")
+_COUNTED = re.compile(
+    r"(?:stroke\s+)?(\d{1,6})(?:\s+strokes?)?(?:\s+left)?(?:\s*:\s*|\s+|$)(.*)", re.I | re.A | re.S
+)
+_SETTING = _line(r"(?:setting\b :? )?(?:(lever)|(drag(?: factor)?))\b :? (\d{1,6}) ")
+_SETTING_WORD = _line(r"(setting|lever|drag)\b")
+_UNCOUNTED = "a call is placed by strokes: write call at 10: ... or call last 5: ..., or call: and the words"
 _KINDS = (PartKind.WARM_UP, PartKind.MAIN, PartKind.COOL_DOWN)
 
 
 def read(text: str) -> Plan:
-    """The plan that a whole text describes; raises ShorthandError with every mistake found."""
-    reading = _read_lines(text)
+    """The plan that a whole text describes; raises ShorthandError with the mistakes found."""
+    reading = _Reading()
+    for number, line in enumerate(_lines_of(text), start=1):
+        reading.take(number, line)
     plan = reading.plan()
     if reading.problems:
         raise ShorthandError(reading.problems)
     return plan
 
 
-def read_blocks(text: str) -> tuple[Step, ...]:
-    """The blocks of one part, written without headings; raises ShorthandError."""
-    plan = read(text)
-    if len(plan.parts) == 1 and isinstance(plan.parts[0], Part):
-        return plan.parts[0].blocks
-    raise ShorthandError([MistakeError(0, "only blocks can stand here, without headings or gaps").on(1)])
-
-
-def _read_lines(text: str) -> _Reading:
-    lines = text.removeprefix("\ufeff").split("\n")
+def _lines_of(text: str) -> list[str]:
+    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
     if len(text) > MOST_CHARACTERS or len(lines) > MOST_LINES:
         sentence = f"the text is longer than {MOST_LINES} lines or {MOST_CHARACTERS} characters: shorten it"
         raise ShorthandError([MistakeError(0, sentence).on(1)])
-    reading = _Reading()
-    for number, line in enumerate(lines, start=1):
-        reading.take(number, line.rstrip("\r"))
-    return reading
-
-
-@dataclass(slots=True)
-class _PartDraft:
-    kind: PartKind
-    line: int
-    steps: list[StepDraft] = field(default_factory=list)
-
-
-@dataclass(slots=True)
-class _Frame:
-    """An opened bracket: where its blocks go, and the repeat it belongs to."""
-
-    repeat: RepeatDraft
-    steps: list[StepDraft]
-    line: int
-    is_between: bool = False
+    return lines
 
 
 class _Reading:
-    """What has been read so far: parts, opened brackets, the block that the next lines may add to."""
+    """A text half read: its header, its outline, and the mistakes so far."""
 
     def __init__(self) -> None:
         self.header: dict[str, str] = {}
         self.setting: Setting | None = None
-        self.parts: list[_PartDraft | Gap] = []
-        self.frames: list[_Frame] = []
-        self.latest: list[StepDraft] = []
+        self.outline = Outline()
         self.problems: list[ShorthandProblem] = []
         self.number = 0
 
     def take(self, number: int, line: str) -> None:
         """Reads one line; a mistake in it is kept, and the reading goes on."""
+        if len(self.problems) >= MOST_PROBLEMS:
+            return
         self.number = number
         try:
-            if line.strip():
-                self._take(line)
+            self._take(line, line.translate(_PLAIN))
         except MistakeError as mistake:
             self.problems.append(mistake.on(number))
 
-    def _take(self, line: str) -> None:
+    def _take(self, line: str, plain: str) -> None:
         if len(line) > MOST_IN_LINE:
-            raise MistakeError(
-                MOST_IN_LINE, f"a line of {len(line)} characters is longer than {MOST_IN_LINE}"
-            )
-        if found := _HEADER.fullmatch(line):
-            self._take_header(found)
-        elif found := _HEADING.fullmatch(line):
-            self._outside_brackets("a heading")
-            kind = next(k for k, word in zip(_KINDS, found.groups(), strict=True) if word)
-            self.parts.append(_PartDraft(kind, self.number))
-            self.latest = []
-        elif found := _GAP.fullmatch(line):
+            sentence = f"a line of {len(line)} characters is longer than {MOST_IN_LINE}"
+            raise MistakeError(MOST_IN_LINE, sentence)
+        if not plain.strip():
+            return
+        if found := _HEADER.fullmatch(plain):
+            self._take_header(found, line)
+        elif found := _HEADING.fullmatch(plain):
+            kind = next(kind for kind, word in zip(_KINDS, found.groups(), strict=True) if word)
+            self.outline.begin(kind, self.number)
+        elif found := _GAP.fullmatch(plain):
             self._take_gap(found)
-        elif found := _NOTE.fullmatch(line):
-            self._take_note(found)
-        elif found := _CALL.fullmatch(line):
-            self._take_call(found)
-        elif _SETTING_WORD.match(line):
-            self._take_setting(line)
+        elif found := _NOTE.fullmatch(plain):
+            self._take_note(found, line)
+        elif found := _CALL.fullmatch(plain):
+            self._take_call(found, line)
+        elif found := _SETTING_WORD.match(plain):
+            self._take_setting(plain, found)
         else:
-            self._take_steps(read_line(line.translate(_STRAIGHT)))
+            self._take_steps(plain)
 
-    def _take_header(self, found: re.Match[str]) -> None:
-        name = found[1].lower().replace("setup", "set-up")
+    def _take_header(self, found: re.Match[str], line: str) -> None:
+        name = "set-up" if found[1].lower().startswith("set") else found[1].lower()
         if name in self.header:
             raise MistakeError(found.start(1), f"a second {name}: a plan has one", found[1])
         limit = TITLE_LENGTH if name == "title" else NOTE_LENGTH
-        self.header[name] = _cleaned(found, 2, limit)
+        # Kept even when it is wrong, so that a second one is not taken for the first.
+        self.header[name] = ""
+        self.header[name] = _cleaned(line, found.start(2), limit)
 
     def _take_gap(self, found: re.Match[str]) -> None:
-        self._outside_brackets("a gap")
-        tree = _steps_only(found, 1, "a gap needs a length of time, such as gap 5'")
-        self.parts.append(Gap(rest_of(tree).seconds))
-        self.latest = []
+        gap = Gap(1)
+        try:
+            # Blanks stand for the word, so that columns stay as they are.
+            gap = Gap(timed(time_in(read_line(" " * found.start(1) + found[1], "gap"))))
+        finally:
+            self.outline.begin(gap, self.number)
 
-    def _take_note(self, found: re.Match[str]) -> None:
+    def _take_note(self, found: re.Match[str], line: str) -> None:
         name = found[1].lower()
-        block = self._block_for(found.start(1), name)
-        limit = LINE_LENGTH if name == "focus" else WORD_LENGTH
+        block = self.outline.block_above(found.start(1), name)
         if getattr(block, name) is not None:
             raise MistakeError(found.start(1), f"a second {name} for one block: a block has one", found[1])
-        setattr(block, name, _cleaned(found, 2, limit))
+        setattr(block, name, "")
+        setattr(block, name, _cleaned(line, found.start(2), LINE_LENGTH if name == "focus" else WORD_LENGTH))
 
-    def _take_call(self, found: re.Match[str]) -> None:
-        block = self._block_for(len(found[0]) - len(found[0].lstrip()), "call")
-        text = _cleaned(found, 3, LINE_LENGTH)
+    def _take_call(self, found: re.Match[str], line: str) -> None:
+        block = self.outline.block_above(_indent_of(line), "call")
         if len(block.calls) == limits.CALLS_IN_BLOCK:
-            raise MistakeError(0, f"more than {limits.CALLS_IN_BLOCK} calls for one block")
+            raise MistakeError(_indent_of(line), f"more than {limits.CALLS_IN_BLOCK} calls for one block")
         if found[1] is None:
-            block.calls.append(Call(text))
+            block.calls.append(Call(_cleaned(line, found.start(2), LINE_LENGTH)))
             return
-        count = int(found[2])
-        if complaint := limits.BLOCK_STROKES.complaint(count):
-            raise MistakeError(found.start(2), complaint, found[2])
+        counted = _COUNTED.fullmatch(found[2])
+        if not counted:
+            raise MistakeError(found.start(1), _UNCOUNTED, f"{found[1]} {found[2]}"[:40].strip())
+        stroke = int(counted[1])
+        if complaint := limits.BLOCK_STROKES.complaint(stroke):
+            raise MistakeError(found.start(2) + counted.start(1), complaint, counted[1])
+        text = _cleaned(line, found.start(2) + counted.start(2), LINE_LENGTH)
         if found[1].lower() == "at":
-            block.calls.append(Call(text, stroke=count))
+            block.calls.append(Call(text, stroke=stroke))
         elif isinstance(block.length, Open):
             raise MistakeError(found.start(1), "an open block has no last strokes: use call at", found[1])
         else:
-            block.calls.append(Call(text, strokes_left=count))
+            block.calls.append(Call(text, strokes_left=stroke))
 
-    def _take_setting(self, line: str) -> None:
-        found = _SETTING.fullmatch(line)
+    def _take_setting(self, plain: str, word: re.Match[str]) -> None:
+        found = _SETTING.fullmatch(plain)
         if not found:
             sentence = "a setting is written setting: lever 4 or setting: drag factor 120"
-            raise MistakeError(len(line) - len(line.lstrip()), sentence, line.strip())
+            raise MistakeError(word.start(1), sentence, plain.strip()[:40])
         bounds = limits.LEVER if found[1] else limits.DRAG_FACTOR
         value = int(found[3])
         if complaint := bounds.complaint(value):
             raise MistakeError(found.start(3), complaint, found[3])
-        setting = Setting(lever=value) if found[1] else Setting(drag_factor=value)
-        if not self.parts:
-            self.setting = setting
-        else:
-            self._block_for(0, "setting").setting = setting
+        owner = self if self.outline.is_empty else self.outline.block_above(word.start(1), "setting")
+        if owner.setting is not None:
+            raise MistakeError(word.start(1), "a second setting here: leave one of them out", word[1])
+        owner.setting = Setting(lever=value) if found[1] else Setting(drag_factor=value)
 
-    def _block_for(self, column: int, what: str) -> BlockDraft:
-        """The one block that the line before it wrote, which this line adds to."""
-        if not self.latest:
-            raise MistakeError(column, f"{what} belongs below a block: write the block first", what)
-        if len(self.latest) == 1 and isinstance(self.latest[0], BlockDraft):
-            return self.latest[0]
-        raise MistakeError(
-            column, f"{what} needs one block above it: give each block of the group a line", what
-        )
+    def _take_steps(self, plain: str) -> None:
+        try:
+            change = self._change_by(read_line(plain))
+        except MistakeError:
+            self.outline.lose(self.number, plain.strip())
+            raise
+        change()
 
-    def _outside_brackets(self, what: str) -> None:
-        if self.frames:
-            line = self.frames.pop().line
-            self.frames.clear()
-            raise MistakeError(0, f"{what} stands inside the bracket opened on line {line}: close it with )")
-
-    def _take_steps(self, tree: Tree[Token]) -> None:
+    def _change_by(self, tree: Tree[Token]) -> Callable[[], None]:
+        """What a line does to the outline, once everything in it is known to be right."""
+        outline, line = self.outline, self.number
         match tree.data:
             case "opening":
-                repeat = RepeatDraft(self.number, times_of(_token(tree, 0)))
-                self._steps().append(repeat)
-                self._open(_Frame(repeat, repeat.blocks, self.number))
+                return partial(outline.open, times_of(_token(tree)), line)
             case "closing":
-                self._close()
+                return partial(outline.close, line)
             case "closing_between":
-                frame = self._close(then_between=True)
-                frame.repeat.between.extend(item_of(_subtree(tree), self.number))
-                self.latest = []
+                return partial(outline.close, line, item_of(_subtree(tree), line))
             case "closing_opening":
-                repeat = self._close(then_between=True).repeat
-                self._open(_Frame(repeat, repeat.between, self.number, is_between=True))
-            case _:
-                draft = step_of(_subtree(tree), self.number)
-                self._steps().append(draft)
-                self.latest = draft.blocks if isinstance(draft, RepeatDraft) else [draft]
-
-    def _open(self, frame: _Frame) -> None:
-        if len(self.frames) > limits.DEPTH:
-            raise MistakeError(0, f"repeats stand more than {limits.DEPTH} deep: write the inner ones out")
-        self.frames.append(frame)
-        self.latest = []
-
-    def _steps(self) -> list[StepDraft]:
-        if self.frames:
-            return self.frames[-1].steps
-        if not self.parts or isinstance(self.parts[-1], Gap):
-            self.parts.append(_PartDraft(PartKind.MAIN, self.number))
-        part = self.parts[-1]
-        assert isinstance(part, _PartDraft)
-        return part.steps
-
-    def _close(self, *, then_between: bool = False) -> _Frame:
-        if not self.frames:
-            raise MistakeError(0, "this bracket closes nothing: open a repeat first, such as 3 x (", ")")
-        frame = self.frames.pop()
-        self.latest = []
-        if not frame.steps:
-            raise MistakeError(0, f"the bracket opened on line {frame.line} is empty", ")")
-        if then_between and frame.is_between:
-            raise MistakeError(0, "only one thing can come between repetitions", ")")
-        return frame
+                return partial(outline.close, line, then_open=True)
+        return partial(outline.add, step_of(_subtree(tree), line), line)
 
     def plan(self) -> Plan:
         """The plan as read; what is wrong with it as a whole joins the problems."""
-        if self.frames and not self.problems:
-            line = self.frames[-1].line
+        if (line := self.outline.open_line) is not None:
             self.problems.append(MistakeError(0, "this bracket is never closed: add a line with )").on(line))
-        lines: dict[str, int] = {}
-        parts = tuple(self._finished_parts(lines))
+        parts, finishing = self.outline.finished()
+        self.problems += finishing.problems
         header = self.header
         plan = Plan(
             header.get("title", UNTITLED), parts, header.get("summary"), header.get("set-up"), self.setting
         )
         if not self.problems:
             for problem in check(plan):
-                self.problems.append(MistakeError(0, problem.sentence).on(_line_of(problem.pointer, lines)))
+                self.problems.append(MistakeError(0, problem.sentence).on(finishing.line_of(problem.pointer)))
         return plan
 
-    def _finished_parts(self, lines: dict[str, int]) -> list[Part | Gap]:
-        parts: list[Part | Gap] = []
-        for index, part in enumerate(self.parts):
-            if isinstance(part, Gap):
-                parts.append(part)
-                continue
-            place = f"/parts/{index}"
-            lines[place] = part.line
-            parts.append(Part(part.kind, self._finished_steps(part.steps, f"{place}/blocks", lines)))
-        return parts
 
-    def _finished_steps(self, steps: list[StepDraft], place: str, lines: dict[str, int]) -> tuple[Step, ...]:
-        try:
-            return finished(steps, place, lines)
-        except MistakeError as mistake:
-            self.problems.append(mistake.on(max(lines.values())))
-            return ()
+def _indent_of(line: str) -> int:
+    return len(line) - len(line.lstrip())
 
 
-def _line_of(pointer: str, lines: dict[str, int]) -> int:
-    """The line of the nearest place around a pointer that was written on a line of its own."""
-    while pointer and pointer not in lines:
-        pointer = pointer.rpartition("/")[0]
-    return lines.get(pointer, 1)
-
-
-def _cleaned(found: re.Match[str], group: int, limit: int) -> str:
+def _cleaned(line: str, start: int, limit: int) -> str:
+    text = line[start:]
     try:
-        return clean(found[group], limit)
+        return clean(text, limit)
     except ValueError as trouble:
-        raise MistakeError(found.start(group), str(trouble), found[group][:40]) from None
+        raise MistakeError(start, str(trouble), text[:40].strip()) from None
 
 
-def _steps_only(found: re.Match[str], group: int, otherwise: str) -> Tree[Token]:
-    text = found[group].translate(_STRAIGHT)
-    try:
-        return next(read_line(f"{text} rest").find_data("rest"))
-    except (MistakeError, StopIteration):
-        raise MistakeError(found.start(group), otherwise, text) from None
-
-
-def _token(tree: Tree[Token], index: int) -> Token:
-    child = tree.children[index]
+def _token(tree: Tree[Token]) -> Token:
+    child = tree.children[0]
     assert isinstance(child, Token)
     return child
 

@@ -28,7 +28,17 @@ from planner.plan import (
 )
 
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
-_UNIT_SECONDS = {"h": 3600, "m": 60, "s": 1}
+_SIGNED = re.compile(r"([+-])\s*(\d+(?:\.\d+)?)")
+_COUNT_AND_UNIT = re.compile(r"(\d+)\s*([^\d\s]?)")
+_SECONDS_IN = {"h": 3600, "m": 60, "'": 60, "s": 1, '"': 1}
+_PRESSURES = {
+    "easy": Pressure.LIGHT,
+    "1/2": Pressure.HALF,
+    "½": Pressure.HALF,
+    "three": Pressure.THREE_QUARTER,
+    "3/4": Pressure.THREE_QUARTER,
+    "¾": Pressure.THREE_QUARTER,
+}
 
 
 def column_of(token: Token) -> int:
@@ -49,22 +59,34 @@ def whole(token: Token, bounds: Bounds, value: Fraction | int) -> int:
 
 
 def seconds_of(token: Token) -> int:
-    """Seconds of a time such as 3', 50", 1'30", 1:30, 2 min or 90 s."""
-    text = str(token).lower().replace(" ", "")
-    numbers = [int(n) for n in re.findall(r"\d+", text)]
-    if "'" in text or ":" in text:
-        if len(numbers) > 1 and numbers[1] > 59:
-            raise MistakeError(column_of(token), f"{numbers[1]} seconds are more than 59", str(token))
-        return numbers[0] * 60 + (numbers[1] if len(numbers) > 1 else 0)
-    unit = text.lstrip("0123456789")[0]
-    return numbers[0] * _UNIT_SECONDS.get(unit, 1)
+    """Seconds of a time such as 3', 50", 1'30", 5'30, 1:30, 2 min, 90 s or 1 h 10 min."""
+    text = str(token).lower().replace("''", '"')
+    if ":" in text:
+        counts = [int(count) for count in text.split(":")]
+        units = [3600, 60, 1][-len(counts) :]
+    else:
+        pairs = _COUNT_AND_UNIT.findall(text)
+        counts = [int(count) for count, _ in pairs]
+        units = [_SECONDS_IN.get(unit, 0) for _, unit in pairs]
+        # Only the second of two may stand without a unit, which is then the next smaller one: 5'30, 1h10.
+        units = [unit or units[0] // 60 for unit in units]
+    for count, unit in zip(counts[1:], units[1:], strict=True):
+        if count > 59:
+            name = "seconds" if unit == 1 else "minutes"
+            raise MistakeError(column_of(token), f"{count} {name} are more than 59", str(token))
+    return sum(count * unit for count, unit in zip(counts, units, strict=True))
+
+
+def timed(token: Token, bounds: Bounds = limits.BLOCK_SECONDS) -> int:
+    """Seconds of a time, within bounds."""
+    return whole(token, bounds, seconds_of(token))
 
 
 def length_of(token: Token) -> Length:
-    """The length a token stands for (a sided drill's length is made in `blocks`)."""
+    """The length a token stands for (that of a drill by sides is made in `drafts`)."""
     match token.type:
         case "TIME":
-            return ForSeconds(whole(token, limits.BLOCK_SECONDS, seconds_of(token)))
+            return ForSeconds(timed(token))
         case "METRES":
             metres = _number(token) * (1000 if "k" in str(token).lower() else 1)
             return ForMetres(whole(token, limits.BLOCK_METRES, metres))
@@ -78,12 +100,11 @@ def effort_of(token: Token) -> Effort:
     text = str(token).lower()
     match token.type:
         case "PRESSURE":
-            return Pressure(re.sub(r"three quarter|3/4", "three-quarter", text))
+            return _pressure(text)
         case "SPLIT":
-            minutes, seconds = text.lstrip("@ ").split(":")
-            return Split(_fraction(token, limits.SPLIT, int(minutes) * 60 + Fraction(seconds)))
+            return Split(_fraction(token, limits.SPLIT, _split(token, text)))
         case "OFFSET":
-            return SplitOffset(_fraction(token, limits.SPLIT_OFFSET, _signed(text[2:])))
+            return SplitOffset(_fraction(token, limits.SPLIT_OFFSET, _signed(text)))
         case "CHANGE":
             return Change(_fraction(token, limits.CHANGE, _signed(text)))
         case "POWER":
@@ -91,6 +112,18 @@ def effort_of(token: Token) -> Effort:
         case "CR10":
             return Cr10(_fraction(token, limits.CR10, _number(token)))
     return _heart_rate(token, text)
+
+
+def _pressure(text: str) -> Pressure:
+    word = re.split(r"[\s-]", text)[0]
+    return _PRESSURES.get(word) or Pressure(word)
+
+
+def _split(token: Token, text: str) -> Fraction:
+    minutes, seconds = _NUMBER.findall(text.partition("/")[0])
+    if Fraction(seconds) >= 60:
+        raise MistakeError(column_of(token), f"{seconds} seconds of a split are more than 59", str(token))
+    return int(minutes) * 60 + Fraction(seconds)
 
 
 def _heart_rate(token: Token, text: str) -> HeartRate:
@@ -101,13 +134,14 @@ def _heart_rate(token: Token, text: str) -> HeartRate:
 
 
 def _number(token: Token) -> Fraction:
-    found = _NUMBER.search(str(token))
+    found = _NUMBER.search(token.replace(",", "."))
     return Fraction(found[0]) if found else Fraction(0)
 
 
 def _signed(text: str) -> Fraction:
-    bare = text.replace(" ", "").replace('"', "")
-    return Fraction(bare) if bare else Fraction(0)
+    """The number behind a plus or minus, or 0 where there is none: 2k alone."""
+    found = _SIGNED.search(text)
+    return Fraction(found[1] + found[2]) if found else Fraction(0)
 
 
 def _fraction(token: Token, bounds: Bounds, value: Fraction) -> Fraction:

@@ -168,7 +168,7 @@ def _length(length: Length) -> str:
         case ForMetres(metres):
             return f"{metres}m"
         case ForStrokes(strokes):
-            return f"{strokes} strokes"
+            return "1 stroke" if strokes == 1 else f"{strokes} strokes"
         case Open():
             return "open"
 

@@ -4,7 +4,7 @@ import type { Block, Call, Part, Repeat, Segment, Step, Timeline } from "../plan
 import { clock, splitClock } from "../plan/format.js";
 import { type } from "./look.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
-import { drillWords, effortWords, lengthWords, partName, settingWords, strokesWords } from "./segment-words.js";
+import { drillWords, effortWords, lengthWords, partName, powerWords, settingWords, strokesWords } from "./segment-words.js";
 
 export class BlockList extends LitElement {
   static override properties = { timeline: { attribute: false } };
@@ -76,16 +76,10 @@ export class BlockList extends LitElement {
       <i class="d${Math.round(depth)}"></i>
       <b>${block.drill?.sides ? clock(lengthSeconds(block)) : lengthWords(segment)}</b>
       <b>${block.rate === undefined ? "" : `r${block.rate}`}</b>
-      <span>${effortWords(segment.target)}${this.splitNote(segment)}</span>
+      <span>${effortAndSplit(block, segment)}</span>
       <span class="small">${segment.strokes && !block.drill?.sides ? segment.strokes : ""}<span class="heard-only">${segment.strokes ? " strokes" : ""}</span></span>
       ${this.says(block, segment)}
     </div>`;
-  }
-
-  private splitNote(segment: Segment): string {
-    const split = segment.target?.split_s;
-    if (split === undefined || effortWords(segment.target) === splitClock(split)) return split === undefined ? "" : " /500 m";
-    return ` · ${splitClock(split)}`;
   }
 
   private says(block: Block, segment: Segment) {
@@ -101,6 +95,14 @@ export class BlockList extends LitElement {
   }
 }
 customElements.define("block-list", BlockList);
+
+/** The effort as it was written, and the split that follows from it where a result is known. */
+function effortAndSplit({ effort }: Block, { target }: Segment): string {
+  const written = effort && "two_k_power_fraction" in effort ? powerWords(effort.two_k_power_fraction) : effortWords(target);
+  const split = target?.split_s === undefined ? "" : splitClock(target.split_s);
+  if (!split) return written;
+  return written === `at ${split}` ? `${written} /500 m` : `${written} · ${split}`;
+}
 
 function lengthSeconds(block: Block): number {
   return block.for && "seconds" in block.for ? block.for.seconds : 0;

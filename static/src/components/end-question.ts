@@ -9,10 +9,10 @@ export class EndQuestion extends LitElement {
   override render() {
     return html`<dialog aria-labelledby="title" @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>
       <h2 id="title">End this session?</h2>
-      <p>What you have rowed so far is kept. The clock is running on until you decide.</p>
+      <p>The clock is running on until you decide.</p>
       <div class="choices">
         <button type="button" class="go" autofocus @click=${this.close}>Keep rowing</button>
-        <button type="button" @click=${this.end}>End it</button>
+        <button type="button" @click=${this.end}>End it and keep what I rowed</button>
       </div>
     </dialog>`;
   }

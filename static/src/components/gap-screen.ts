@@ -63,7 +63,7 @@ export class GapScreen extends LitElement {
     form input { padding: 6px 12px; }
     form label { display: grid; gap: 4px; font-size: 17px; }
     .go { min-height: 76px; font-size: 26px; }
-    plan-profile { height: 56px; flex: none; }
+    plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
     .about, .act { display: grid; gap: 10px; }
     @container (max-height: 700px) and (orientation: portrait) {
       .time, .time.five { font-size: min(28.2cqw, 17cqh); }
@@ -137,7 +137,7 @@ export class GapScreen extends LitElement {
     const split = next.target?.split_s;
     return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${whatWords(next)} · ${lengthWords(next)}</b>
       <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "",
-        split !== undefined && effortWords(next.target) !== splitClock(split) ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
+        split !== undefined && effortWords(next.target) !== `at ${splitClock(split)}` ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
       ${next.focus ? html`<span dir="auto">${next.focus}</span>` : nothing}</div>`;
   }
 

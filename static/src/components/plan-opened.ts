@@ -2,8 +2,12 @@
 import { LitElement, html } from "lit";
 import { NoAnswer } from "../data/api.js";
 import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
+import { player } from "../state/player.js";
+import type { OpenSessionQuestion } from "./open-session-question.js";
+import "./open-session-question.js";
 import "./plan-screen.js";
 import { goTo, rowAddress, tellScreen } from "./routes.js";
 import { watchSaved, type Saved } from "./saving.js";
@@ -43,7 +47,8 @@ export class PlanOpened extends LitElement {
   override render() {
     const timeline = this.record && scaled(this.record.timeline, this.result);
     return html`<plan-screen .timeline=${timeline} .result=${this.result} .saved=${this.saved} .trouble=${this.trouble}
-      @row=${() => goTo(this, rowAddress(this.source, this.name))} @result=${this.keepResult}></plan-screen>`;
+      @row=${this.row} @result=${this.keepResult}></plan-screen>
+      <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
   private async gather(): Promise<void> {
@@ -57,6 +62,22 @@ export class PlanOpened extends LitElement {
     tellScreen(this);
     if (!this.record) return;
     await watchSaved(this.record.id, (saved) => (this.saved = saved), () => !this.isConnected);
+  }
+
+  /** One session at a time: an open one of another plan is asked about, one of this plan is gone on with. */
+  private async row(): Promise<void> {
+    const open = await openSession();
+    if (!open) goTo(this, rowAddress(this.source, this.name));
+    else if (open.record.plan_id === this.record?.id) goTo(this, "/row");
+    else await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(open.record.plan.title);
+  }
+
+  private async rowInstead(): Promise<void> {
+    await player.restore();
+    if (player.snapshot().phase === "elsewhere") return goTo(this, "/row");
+    player.end();
+    player.close();
+    goTo(this, rowAddress(this.source, this.name));
   }
 
   private keepResult(event: CustomEvent<number | null>): void {

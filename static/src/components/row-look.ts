@@ -56,6 +56,7 @@ export const rowLook = css`
   .done button { font-size: 19px; padding: 6px; }
   .done .go { font-size: 24px; }
   .keys { display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; }
+  .call.long { font-size: clamp(19px, 5.2cqw, 24px); }
   .call.lost { justify-content: center; width: 100%; min-height: var(--target); }
   stroke-rail, stroke-ticks { flex: none; }
   .foot { display: flex; justify-content: space-between; gap: 12px; flex-wrap: wrap; }
@@ -92,7 +93,8 @@ export const rowLookOnItsSide = css`
         "ticks ticks ticks keys tools" auto
         "profile profile profile keys tools" auto
         / auto auto minmax(120px, 1fr) 80px 80px;
-      gap: 4px 10px;
+      gap: 3px 10px;
+      padding-block: 6px;
       align-items: center;
     }
     .head, .face { display: contents; }
@@ -108,6 +110,7 @@ export const rowLookOnItsSide = css`
     .mid { font-size: min(28cqh, 15cqw); }
     .unit { margin-top: 6px; font-size: 16px; max-width: 11em; }
     .call { grid-area: call; min-height: 0; align-self: end; font-size: 22px; }
+    .call.long { font-size: 18px; }
     .side { grid-area: side; display: grid; gap: 2px; align-self: end; min-width: 0; font-size: 17px; line-height: 1.2; }
     .want { display: flex; flex-wrap: wrap; justify-content: start; gap: 0 8px; min-height: 0; padding: 0; background: none; font-size: inherit; }
     .want b { font-size: 20px; }
@@ -151,6 +154,7 @@ export const rowLookWide = css`
     .where { font-size: 20px; }
     .where b { display: inline; }
     .call { grid-area: call; font-size: 36px; }
+    .call.long { font-size: 28px; }
     .time { grid-area: time; align-self: center; }
     .big, .big.five { font-size: min(22cqw, 33cqh); }
     .big.seven { font-size: min(15cqw, 33cqh); }

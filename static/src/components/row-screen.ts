@@ -24,6 +24,9 @@ import "./stroke-rail.js";
 import type { StrokeRail } from "./stroke-rail.js";
 import "./stroke-ticks.js";
 
+/** Letters from which a call is set smaller, so that it does not push the digits down. */
+const LONG_CALL = 46;
+
 export class RowScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
@@ -118,7 +121,7 @@ export class RowScreen extends LitElement {
     const face = faceOf(segment, this);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
-      ${this.sound === "lost" ? this.soundLost() : html`<p class="call" dir="auto">${this.held ? "Held. The clock stands still." : this.remark || this.call || focusWords(segment)}</p>`}
+      ${this.sound === "lost" ? this.soundLost() : this.say(segment)}
       ${this.face(face)}
       ${asksDone(segment) ? this.done() : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
@@ -129,8 +132,15 @@ export class RowScreen extends LitElement {
       </div>`;
   }
 
+  /** The one thing to hear now: that it is held, what happened, the call, or else the focus. */
+  private say(segment: Segment) {
+    const words = this.held ? "Held. The clock stands still." : this.remark || this.call || focusWords(segment);
+    return html`<p class="call ${words.length > LONG_CALL ? "long" : ""}" dir="auto">${words}</p>`;
+  }
+
   private soundLost() {
-    return html`<button type="button" class="call go lost" @click=${() => this.tell("wake")}>Sound is lost. Tap here</button>`;
+    return html`<button type="button" class="call go lost" @click=${() => this.tell("wake")}>Sound is lost. Tap here</button>
+      ${this.remark ? html`<p class="small">${this.remark}</p>` : nothing}`;
   }
 
   private face(face: Face) {

@@ -78,7 +78,7 @@ export function wantedOf(segment: Segment): Wanted {
   const target = segment.target;
   const split = target?.split_s === undefined ? "" : splitClock(target.split_s);
   const effort = effortWords(target);
-  return { split, effort: effort === split ? "" : effort, talk: target?.talk ?? "" };
+  return { split, effort: effort === `at ${split}` ? "" : effort, talk: target?.talk ?? "" };
 }
 
 /** What comes next, with the change to make to the machine first. */

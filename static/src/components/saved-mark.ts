@@ -1,4 +1,7 @@
-/** Whether a plan will run with no signal, in words. Attribute `state`: saved, saving, not-saved, memory or insecure. */
+/** Whether a plan will run with no signal, in words.
+ *
+ * Attributes: `state`, one of saved, saving, not-saved, memory, insecure; `short`, for a glance.
+ */
 import { LitElement, css, html } from "lit";
 import { type } from "./look.js";
 
@@ -8,6 +11,15 @@ const WORDS: Record<string, string> = {
   "not-saved": "Not saved on this phone yet. Keep this page open, or come back with signal.",
   memory: "This browser stores nothing: a reload would lose the session.",
   insecure: "This connection cannot save for offline use. The session runs while this page stays open.",
+};
+
+/** For the row screen, where a glance has to do. */
+const SHORT: Record<string, string> = {
+  saved: "Saved on this phone",
+  saving: "Saving …",
+  "not-saved": "Not saved yet: keep this page open",
+  memory: "Nothing is stored here: keep this page open",
+  insecure: "Cannot be saved here: keep this page open",
 };
 
 export class SavedMark extends LitElement {
@@ -27,7 +39,7 @@ export class SavedMark extends LitElement {
   `];
 
   override render() {
-    const words = this.short && this.state === "saved" ? "Saved on this phone" : (WORDS[this.state] ?? "");
+    const words = (this.short ? SHORT : WORDS)[this.state] ?? "";
     return html`<p class="small ${this.state}"><svg viewBox="0 0 14 14" aria-hidden="true">
       <path d=${this.state === "saved" ? "M2 7l3.5 4L12 3" : "M7 2a5 5 0 1 0 .1 0"} /></svg><span>${words}</span></p>`;
   }

@@ -21,14 +21,14 @@ export function lengthWords(segment: Segment): string {
   return clock(segment.duration_s);
 }
 
-/** What it is: "r26 three-quarter", "Rest, sit still", "Swap sides". */
+/** What it is: "r26 three-quarter", "r18 light, one foot", "Rest, sit still", "Swap sides". */
 export function whatWords(segment: Segment): string {
   if (segment.drill?.swap) return "Swap sides";
   if (segment.kind === "rest") return "Rest, sit still";
   if (segment.kind === "gap") return "Gap, off the machine";
   const rate = segment.rate === undefined ? "" : `r${segment.rate}`;
-  const words = [rate, effortWords(segment.target), drillWords(segment)].filter(Boolean).join(" ");
-  return words || "Row";
+  const asked = [rate, effortWords(segment.target)].filter(Boolean).join(" ");
+  return [asked, drillWords(segment)].filter(Boolean).join(", ") || "Row";
 }
 
 /** What comes, with its length: "r26 three-quarter · 0:30". */
@@ -51,9 +51,8 @@ export function effortWords(target: Target | undefined): string {
   if (target.change_s !== undefined) return changeWords(target.change_s);
   if (target.cr10 !== undefined) return `effort ${target.cr10} of 10`;
   if (target.heart_rate) return heartRateWords(target.heart_rate);
-  if (target.split_s !== undefined && target.two_k_power_fraction === undefined) return splitClock(target.split_s);
-  if (target.two_k_power_fraction !== undefined) return `${Math.round(target.two_k_power_fraction * 100)} % of 2 km power`;
-  return "";
+  if (target.split_s !== undefined) return `at ${splitClock(target.split_s)}`;
+  return target.two_k_power_fraction === undefined ? "" : powerWords(target.two_k_power_fraction);
 }
 
 /** "2.5 s a stroke, every 2 strokes = 5 s" */
@@ -73,6 +72,10 @@ export function settingWords(setting: { lever?: number; drag_factor?: number } |
 
 export function strokesWords(count: number): string {
   return count === 1 ? "1 stroke" : `${count} strokes`;
+}
+
+export function powerWords(fraction: number): string {
+  return `${Math.round(fraction * 100)} % of 2 km power`;
 }
 
 function offsetWords(seconds: number): string {

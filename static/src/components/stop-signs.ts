@@ -23,6 +23,12 @@ export class StopSigns extends LitElement {
     .choices { position: sticky; bottom: 0; grid-template-columns: 1fr 1fr; padding: 10px 0 18px; background: var(--water); }
     .choices button { padding: 8px; }
     .choices .go, .alone { grid-column: 1 / -1; }
+    @media (orientation: landscape) and (max-height: 540px) {
+      dialog { width: min(800px, 100vw - 24px); gap: 10px; padding-top: 14px; }
+      .signs { columns: 2; display: block; font-size: 17px; }
+      .choices { grid-template-columns: 1fr 1fr 1.2fr; padding: 6px 0 12px; }
+      .choices .go, .choices .alone { grid-column: auto; }
+    }
     .signs li::marker { color: var(--catch); }
   `];
 

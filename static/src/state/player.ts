@@ -6,7 +6,7 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, discardSession, openSession, saveSession, type SessionRecord } from "../data/sessions.js";
+import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { COUNT_IN_S } from "../timeline/place.js";
@@ -54,8 +54,7 @@ export class Player {
     await woken;
     this.keeper.setAside();
     const record = this.newRecord(plan, timeline);
-    await endLeftOpen();
-    await saveSession(record).catch(() => undefined);
+    await endLeftOpen().catch(() => undefined);
     this.keeper.begin(SessionRun.make(record, this.read()));
     this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0]) });
     return true;

@@ -1,5 +1,5 @@
 /** A session while it runs: its facts and its clock. Every fact is saved as it is written, and kept until it is. */
-import { saveFact, saveHeartbeat, type SessionRecord, type StoredSession } from "../data/sessions.js";
+import { saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
 import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
 import { resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading } from "./session-clock.js";
@@ -12,8 +12,8 @@ export class SessionRun {
   over = false;
   private facts: Fact[];
   private state: State;
-  private unsaved: { number: number; fact: Fact }[] = [];
-  private saving = false;
+  private unsaved: (() => Promise<void>)[] = [];
+  private saving: Promise<void> | undefined;
   private beaten_ms = -Infinity;
 
   private constructor(
@@ -27,7 +27,9 @@ export class SessionRun {
 
   /** A session that is made now. */
   static make(record: SessionRecord, now: Reading): SessionRun {
-    return new SessionRun(record, [], startClock(now));
+    const run = new SessionRun(record, [], startClock(now));
+    run.unsaved.push(() => saveSession(record));
+    return run;
   }
 
   /** A session that is gone on with; `since_s` is its age at its last sign of life. */
@@ -38,7 +40,7 @@ export class SessionRun {
     return { run: new SessionRun(record, facts, state), found, since_s: Math.max(life.session_s, written_s) };
   }
 
-  /** Whether facts wait that storage has refused so far. */
+  /** Whether something waits that storage has refused so far. */
   get behind(): boolean {
     return this.unsaved.length > 0 && !this.saving;
   }
@@ -58,25 +60,27 @@ export class SessionRun {
 
   /** Writes a fact: it counts at once, and is saved durably as soon as storage allows. */
   write(fact: Fact): void {
-    this.unsaved.push({ number: this.facts.length, fact });
+    const number = this.facts.length;
+    this.unsaved.push(() => saveFact(this.record.id, number, fact));
     this.facts.push(fact);
     this.state = follow(this.record.timeline, this.state, fact);
     void this.save();
   }
 
-  /** Waits until everything written is saved, or storage has refused. */
-  async save(): Promise<void> {
-    if (this.saving) return;
-    this.saving = true;
+  /** Saves what is not saved yet, in its order: first the session itself, then its facts. Never rejects. */
+  save(): Promise<void> {
+    this.saving ??= this.saveAll().finally(() => (this.saving = undefined));
+    return this.saving;
+  }
+
+  private async saveAll(): Promise<void> {
     try {
       for (let next = this.unsaved[0]; next; next = this.unsaved[0]) {
-        await saveFact(this.record.id, next.number, next.fact);
+        await next();
         this.unsaved.shift();
       }
     } catch {
       // Kept, and tried again with the next sign of life; `behind` says so meanwhile.
-    } finally {
-      this.saving = false;
     }
   }
 

@@ -1,0 +1,202 @@
+"""The main job: pick a plan, see that it is saved, take the network away, and row it to the last stroke."""
+
+from __future__ import annotations
+
+import math
+import time
+from dataclasses import dataclass
+from fractions import Fraction
+
+import pytest
+
+from planner.notation.reader import read
+from planner.timeline import Segment, compile_timeline
+from tests.browser.accessibility import accessibility_faults
+from tests.browser.app_server import Server
+from tests.browser.conftest import ENGINES, Launch
+from tests.browser.engines import Browser
+from tests.browser.targets import QUERY, button, css, field, heading, words
+
+SAVED = words("Saved on this phone. It will run with no signal.")
+PLAN = """\
+title: Two blocks and a sprint
+main
+3' r20 light
+  focus: Long arms
+2' r24 half
+10 strokes r30 full
+"""
+SEGMENTS = compile_timeline(read(PLAN)).segments
+SLACK_SECONDS = 1.5
+"""The countdown shows whole seconds, and asking takes a moment."""
+
+# The page's own clocks, so many times as fast; rests on nothing but the standard time functions.
+QUICK = """(() => {
+  const times = 8, wallStart = Date.now(), start = performance.now(), Wall = Date;
+  const real = performance.now.bind(performance);
+  const gone = () => (real() - start) * times;
+  performance.now = () => start + gone();
+  window.Date = class extends Wall {
+    constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
+    static now() { return Math.round(wallStart + gone()); }
+  };
+})();"""
+
+
+@dataclass(frozen=True)
+class Face:
+    """What the row screen shows at a moment of the tester's own clock."""
+
+    at: float
+    seconds_left: int
+    strokes_left: int
+
+
+def face(browser: Browser) -> Face:
+    at = time.monotonic()
+    shown = browser.wait_for(
+        f"""() => {{
+          const text = (css) => {{
+            const found = {QUERY}.find({{ css }});
+            return found.length === 1 ? {QUERY}.visibleText(found[0]) : "";
+          }};
+          const [left, strokes] = [text(".big.digits"), text(".strokes .mid")];
+          return /^\\d+:\\d\\d$/.test(left) && /^\\d+$/.test(strokes) && [left, strokes];
+        }}"""
+    )
+    minutes, seconds = shown[0].split(":")
+    return Face((at + time.monotonic()) / 2, int(minutes) * 60 + int(seconds), int(shown[1]))
+
+
+def assert_strokes_agree_with_the_clock(shown: Face, segment: Segment) -> None:
+    """The strokes left are those that the planner has left at the time left, to the second shown."""
+    strokes = segment.stretch.strokes
+    assert strokes is not None
+    gone = segment.stretch.duration - shown.seconds_left
+    first = strokes.count - math.floor((gone + 1) / strokes.stroke)
+    last = strokes.count - math.floor(max(Fraction(0), gone) / strokes.stroke)
+    assert first <= shown.strokes_left <= last
+
+
+def assert_the_clock_ran_on(before: Face, after: Face) -> None:
+    passed = after.at - before.at
+    assert before.seconds_left - after.seconds_left == pytest.approx(passed, abs=SLACK_SECONDS)
+
+
+def save_the_plan(browser: Browser, server: Server) -> str:
+    """Writes the plan, waits until it is saved, and gives its address."""
+    browser.open(server.url)
+    browser.type(field("Write or paste your own"), PLAN)
+    browser.click(button("Make this plan"))
+    browser.see(heading("Two blocks and a sprint"))
+    browser.see(SAVED, seconds=30)
+    return str(browser.evaluate("() => location.href"))
+
+
+def start_rowing(browser: Browser) -> None:
+    browser.click(button("Row it"))
+    browser.click(button("I have read this, go on"))
+    browser.click(button("Start rowing"))
+    browser.see(button("Skip"))
+
+
+def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_midway(
+    browser: Browser, server: Server
+) -> None:
+    address = save_the_plan(browser, server)
+    server.kill()
+    browser.reload()
+    browser.see(heading("Two blocks and a sprint"))
+    browser.open(server.url)
+    browser.see(heading("What are you rowing today?"))
+    browser.open(address)
+    start_rowing(browser)
+    first = face(browser)
+    assert_strokes_agree_with_the_clock(first, SEGMENTS[0])
+
+    browser.wait_for(later_than(first.seconds_left - 30), seconds=45)
+    row_30_s = face(browser)
+    assert_the_clock_ran_on(first, row_30_s)
+    assert_strokes_agree_with_the_clock(row_30_s, SEGMENTS[0])
+
+    browser.kill()
+    browser.reopen()
+    browser.open(address)
+    browser.see(button("Skip"))
+    back = face(browser)
+    assert_the_clock_ran_on(row_30_s, back)
+    assert_strokes_agree_with_the_clock(back, SEGMENTS[0])
+
+    browser.click(button("Skip"))
+    assert_strokes_agree_with_the_clock(face(browser), SEGMENTS[1])
+    browser.click(button("Skip"))
+    browser.see(heading("Rowed to the end"), seconds=40)
+    assert browser.problems() == []
+
+
+def later_than(seconds_left: int) -> str:
+    """A function of the page: whether its countdown has come to so many seconds."""
+    return f"""() => {{
+      const found = {QUERY}.find({{ css: ".big.digits" }});
+      const [minutes, seconds] = ({QUERY}.visibleText(found[0]) || "9:00").split(":").map(Number);
+      return minutes * 60 + seconds <= {seconds_left};
+    }}"""
+
+
+@pytest.mark.parametrize("engine", ENGINES)
+def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
+    engine: str, launch: Launch, server: Server
+) -> None:
+    browser = launch(engine, preload=QUICK)
+    save_the_plan(browser, server)
+    server.kill()
+    start_rowing(browser)
+    browser.wait_for(later_than(60), seconds=40)
+    shown = face(browser)
+    assert shown.seconds_left <= 60
+    strokes = SEGMENTS[0].stretch.strokes
+    assert strokes is not None
+    # Eight seconds of the plan may pass while the page is being read.
+    assert abs(shown.strokes_left - shown.seconds_left / strokes.stroke) <= 4
+    assert browser.problems() == []
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
+    launch: Launch, server: Server, dark: bool
+) -> None:
+    browser = launch("chromium", dark=dark)
+    save_the_plan(browser, server)
+    assert accessibility_faults(browser) == []
+    browser.click(button("Row it"))
+    browser.see(button("I have read this, go on"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("I have read this, go on"))
+    browser.see(button("Start rowing"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("Start rowing"))
+    browser.see(css(".rate .mid"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("Hold"))
+    browser.see(button("Go on"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("Stop signs"))
+    browser.see(button("I am fine, go back"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("I am fine, go back"))
+    browser.click(button("End"))
+    assert accessibility_faults(browser) == []
+    browser.click(button("End it and keep what I rowed"))
+    browser.see(heading("Ended here"))
+    assert accessibility_faults(browser) == []
+
+
+def test_the_gap_waits_for_the_rower(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url + "/plan/ten-minutes-before-2k")
+    chromium.see(SAVED, seconds=30)
+    server.kill()
+    start_rowing(chromium)
+    while not chromium.count(button("Start now")):
+        chromium.click(button("Skip"))
+    chromium.see(words("to the start; the piece waits for you"))
+    assert accessibility_faults(chromium) == []

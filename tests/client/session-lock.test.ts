@@ -1,0 +1,73 @@
+/** One tab has the session, where there are no Web Locks: tabs that ask each other over a channel. */
+import assert from "node:assert/strict";
+import { afterEach, beforeEach, test } from "node:test";
+import { makeSessionLock, type SessionLock } from "../../static/src/state/session-lock.js";
+
+/** Channels of one browser; a word arrives at all others a moment later. */
+class Channel {
+  static all = new Set<Channel>();
+  onmessage: ((event: { data: unknown }) => void) | null = null;
+
+  constructor() {
+    Channel.all.add(this);
+  }
+
+  postMessage(data: unknown): void {
+    const others = [...Channel.all].filter((channel) => channel !== this);
+    for (const channel of others) setImmediate(() => channel.onmessage?.({ data }));
+  }
+
+  close(): void {
+    this.onmessage = null;
+    Channel.all.delete(this);
+  }
+}
+
+const real = { channel: globalThis.BroadcastChannel, navigator: Object.getOwnPropertyDescriptor(globalThis, "navigator") };
+
+beforeEach(() => {
+  Object.assign(globalThis, { BroadcastChannel: Channel });
+  Object.defineProperty(globalThis, "navigator", { value: {}, configurable: true });
+  Channel.all.clear();
+});
+
+afterEach(() => {
+  Object.assign(globalThis, { BroadcastChannel: real.channel });
+  if (real.navigator) Object.defineProperty(globalThis, "navigator", real.navigator);
+  else Reflect.deleteProperty(globalThis, "navigator");
+});
+
+function tab(): { lock: SessionLock; lost: () => number } {
+  let times = 0;
+  return { lock: makeSessionLock(() => (times += 1)), lost: () => times };
+}
+
+test("the first tab gets it, the second does not, and after a release the second does", async () => {
+  const [one, two] = [tab(), tab()];
+  assert.equal(await one.lock.take(), true);
+  assert.equal(await two.lock.take(), false);
+  one.lock.release();
+  assert.equal(await two.lock.take(), true);
+  assert.equal(one.lost(), 0);
+});
+
+test("a tab that has it may ask again", async () => {
+  const one = tab();
+  assert.deepEqual([await one.lock.take(), await one.lock.take()], [true, true]);
+});
+
+test("a tab that is taken over from is told, once", async () => {
+  const [one, two] = [tab(), tab()];
+  await one.lock.take();
+  await two.lock.takeOver();
+  await new Promise((done) => setImmediate(done));
+  assert.deepEqual([one.lost(), two.lost()], [1, 0]);
+  assert.equal(await one.lock.take(), false);
+});
+
+test("of two tabs that take it in the same moment exactly one keeps it", async () => {
+  const tabs = [tab(), tab()];
+  await Promise.all(tabs.map(({ lock }) => lock.take()));
+  await new Promise((done) => setImmediate(done));
+  assert.equal(tabs.filter(({ lost }) => lost() === 0).length, 1);
+});
