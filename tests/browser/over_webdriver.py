@@ -136,6 +136,7 @@ class OverWebDriver(Browser):
     def _fill(self, element: WebElement, text: str) -> None:
         try:
             element.clear()
-            element.send_keys(text)
+            # WebKit's driver drops a plain line break.
+            element.send_keys(text.replace("\n", Keys.ENTER))
         except NOT_READY as error:
             raise NotYetError(error.msg) from None

@@ -60,10 +60,15 @@ test("a skip goes to the next segment at once, and out of the last one to the en
   assert.deepEqual(where(simple, [started, skipped(10), skipped(12), skipped(20)], 21), ["finished", 2, 8]);
 });
 
-test("a skip while held stays held, and while counting in keeps the count", () => {
+test("a skip while held stays held", () => {
   assert.deepEqual(where(simple, [started, held(10), skipped(12)], 20), ["held", 1, 0]);
-  assert.deepEqual(where(simple, [started, skipped(2)], 4), ["count-in", 1, 0]);
-  assert.deepEqual(where(simple, [started, skipped(2)], 6), ["running", 1, 1]);
+});
+
+test("a skip while counting in keeps the count to a segment that is rowed; nobody counts in to a rest", () => {
+  const plan = timeline(row(60, 24), row(60, 28), rest(30));
+  assert.deepEqual(where(plan, [started, skipped(2)], 4), ["count-in", 1, 0]);
+  assert.deepEqual(where(plan, [started, skipped(2)], 6), ["running", 1, 1]);
+  assert.deepEqual(where(plan, [started, skipped(2), skipped(3)], 4), ["running", 2, 1]);
 });
 
 test("back goes to the start of the segment, or to the one before when this is under 3 s old", () => {

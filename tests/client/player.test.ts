@@ -297,3 +297,14 @@ test("on a device that stores nothing, that is said", async () => {
   const player = await started(simple);
   assert.equal(player.snapshot().kept, "memory");
 });
+
+test("a second tap within a second ends nothing more", async () => {
+  const player = await started(timeline(metres(300, 60, 28), metres(300, 60, 28), rest(30)));
+  pass(player, 50);
+  player.done();
+  player.done();
+  assert.equal(player.snapshot().index, 1);
+  pass(player, 50);
+  player.done();
+  assert.equal(player.snapshot().index, 2);
+});

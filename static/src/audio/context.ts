@@ -9,6 +9,9 @@ import { keepAwake } from "./sounds.js";
 /** A clock that has not moved for this long has stopped. */
 const STOPPED_MS = 300;
 
+/** Sounds that meet do not crackle. */
+const LIMITER = { threshold: -6, knee: 0, ratio: 20, attack: 0.001, release: 0.05 };
+
 interface Open {
   context: AudioContext;
   volume: GainNode;
@@ -72,7 +75,7 @@ export class Output {
   private build(): void {
     soundThroughTheSilentSwitch();
     const context = new AudioContext({ latencyHint: "interactive" });
-    const limiter = new DynamicsCompressorNode(context, { threshold: -6, knee: 0, ratio: 20, attack: 0.001, release: 0.05 });
+    const limiter = new DynamicsCompressorNode(context, LIMITER);
     const volume = new GainNode(context, { gain: loudness(this.level) });
     volume.connect(limiter).connect(context.destination);
     keepAwake(limiter);

@@ -21,7 +21,10 @@ const SOUNDS: Record<CueKind, readonly Pulse[]> = {
   between: [{ after_s: 0, hertz: 660, length_s: 0.04, level: 0.2 }],
   "second-last": [0, 0.15].map((after_s) => ({ after_s, ...CATCH })),
   last: [0, 0.15, 0.3].map((after_s) => ({ after_s, ...CATCH })),
-  change: [{ after_s: 0, hertz: 880, length_s: 0.12, level: 1 }, { after_s: 0.12, hertz: 1760, length_s: 0.28, level: 1 }],
+  change: [
+    { after_s: 0, hertz: 880, length_s: 0.12, level: 1 },
+    { after_s: 0.12, hertz: 1760, length_s: 0.28, level: 1 },
+  ],
   "count-in": [{ after_s: 0, hertz: 1760, length_s: 0.08, level: 0.7 }],
   end: [0, 0.3, 0.6].map((after_s) => ({ after_s, hertz: 1760, length_s: 0.25, level: 1 })),
 };

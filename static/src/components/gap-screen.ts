@@ -1,7 +1,7 @@
 /** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
  *
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
- * `held`, `saved`. Events: start (count-in now), by-clock (detail: "hh:mm"), no-clock, skip, back, hold, end.
+ * `held`, `saved`. Events: start (count-in now), by-clock (detail: "hh:mm"), no-clock, back, hold, end.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
@@ -73,7 +73,7 @@ export class GapScreen extends LitElement {
       .go { min-height: 64px; }
       plan-profile, saved-mark { display: none; }
     }
-    @container (orientation: landscape) and (max-height: 540px) {
+    @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
       main { display: grid; grid-template: auto 1fr auto / minmax(0, 1.15fr) minmax(0, 1fr); gap: 6px 24px; }
       header { grid-column: 1 / -1; }
       .time, .time.five { font-size: min(19cqw, 42cqh); }

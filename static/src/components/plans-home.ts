@@ -5,9 +5,9 @@ import { database } from "../data/database.js";
 import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
-import { applyUpdate, canSave, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
+import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
 import type { PlanSummary, Problem } from "../plan/wire.js";
-import { player } from "../state/player.js";
+import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
 import { goTo } from "./routes.js";
@@ -72,7 +72,7 @@ export class PlansHome extends LitElement {
       .ready=${this.proved} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
       .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
-      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${() => void applyUpdate()}></first-screen>`;
+      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${this.changeApp}></first-screen>`;
   }
 
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
@@ -85,6 +85,7 @@ export class PlansHome extends LitElement {
     this.draft = (await readSettings()).draft;
     this.kept = await keptPlans();
     this.updateReady = await updateIsReady();
+    void lookForUpdate();
     await Promise.all([this.gatherLibrary(), savedProof().then((proof) => (this.proved = proof.state === "proved"))]);
   }
 
@@ -95,6 +96,11 @@ export class PlansHome extends LitElement {
       this.library = [];
       this.trouble = "The library needs signal the first time. Plans opened before are above.";
     }
+  }
+
+  /** Never under a session that runs, in whatever tab. */
+  private async changeApp(): Promise<void> {
+    if (!(await sessionIsOpen())) await applyUpdate();
   }
 
   private notice(): string {

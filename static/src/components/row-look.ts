@@ -55,7 +55,8 @@ export const rowLook = css`
   .done { display: grid; grid-template-columns: 1fr 1.6fr 1fr; gap: 10px; }
   .done button { font-size: 19px; padding: 6px; }
   .done .go { font-size: 24px; }
-  .keys { display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; }
+  .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }
+  .keys button { padding: 8px; }
   .call.long { font-size: clamp(19px, 5.2cqw, 24px); }
   .call.lost { justify-content: center; width: 100%; min-height: var(--target); }
   stroke-rail, stroke-ticks { flex: none; }
@@ -66,6 +67,11 @@ export const rowLook = css`
   .count .digits { font-size: min(60cqw, 46cqh); }
   .count p { font-size: 24px; font-weight: 700; }
   .side { display: contents; }
+
+  /* zoomed in so far that held buttons would cover what they are for */
+  @container (max-height: 460px) {
+    .keys { position: static; }
+  }
 
   /* upright, with the browser's own bars taking room */
   @container (max-height: 700px) and (orientation: portrait) {
@@ -82,7 +88,7 @@ export const rowLook = css`
 
 /** The garage layout: a phone on its side. Buttons stand at the right, digits take the rest. */
 export const rowLookOnItsSide = css`
-  @container (orientation: landscape) and (max-height: 540px) {
+  @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
     .screen {
       display: grid;
       grid-template:

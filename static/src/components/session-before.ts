@@ -1,13 +1,13 @@
 /** Before a session: the cautions the first time, then the set-up card. Event: `begin` (detail: plan and timeline). */
 import { LitElement, html, nothing } from "lit";
-import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addressOf, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { changeSettings, readSettings, type Settings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
 import type { Timeline } from "../plan/wire.js";
 import "./caution-page.js";
 import { buttons, page, type } from "./look.js";
 import { troubleWords } from "./plan-opened.js";
-import { tellScreen } from "./routes.js";
+import { goTo, tellScreen } from "./routes.js";
 import "./set-up-card.js";
 
 export interface Beginning {
@@ -49,7 +49,7 @@ export class SessionBefore extends LitElement {
     if (!this.beginning || !this.settings) return nothing;
     if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept}></caution-page>`;
     return html`<set-up-card .timeline=${this.beginning.timeline} .starting=${this.starting}
-      @start=${this.begin} @leave=${() => history.back()}></set-up-card>`;
+      @start=${this.begin} @leave=${this.leave}></set-up-card>`;
   }
 
   private words(title: string, sentence: string) {
@@ -73,6 +73,10 @@ export class SessionBefore extends LitElement {
     this.settings = await changeSettings({ cautions_read: true });
     scrollTo(0, 0);
     tellScreen(this);
+  }
+
+  private leave(): void {
+    goTo(this, addressOf(this.beginning!.record));
   }
 
   private begin(): void {

@@ -13,6 +13,9 @@ export class StrokeRail extends LitElement {
   declare stillWord: string;
   private phase: Phase | undefined;
   private shown = -1;
+  private trail = 0;
+  private carriage!: HTMLElement;
+  private swept!: HTMLElement;
   private readonly calm = matchMedia("(prefers-reduced-motion: reduce)");
 
   constructor() {
@@ -52,6 +55,11 @@ export class StrokeRail extends LitElement {
     </div>`;
   }
 
+  override firstUpdated(): void {
+    this.carriage = this.renderRoot.querySelector(".carriage")!;
+    this.swept = this.renderRoot.querySelector(".drive")!;
+  }
+
   override updated(): void {
     const phase = this.phase;
     this.phase = undefined;
@@ -79,9 +87,10 @@ export class StrokeRail extends LitElement {
   }
 
   private move(along: number, trail: number): void {
-    const part = (name: string) => this.renderRoot.querySelector<HTMLElement>(name)!;
-    part(".carriage").style.setProperty("transform", `translateX(${(along * 100).toFixed(2)}%)`);
-    part(".drive").style.setProperty("transform", `scaleX(${trail.toFixed(4)})`);
+    this.carriage.style.setProperty("transform", `translateX(${(along * 100).toFixed(2)}%)`);
+    if (trail === this.trail) return;
+    this.trail = trail;
+    this.swept.style.setProperty("transform", `scaleX(${trail.toFixed(4)})`);
   }
 
   private say(phase: Phase): void {

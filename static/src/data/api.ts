@@ -1,5 +1,7 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
-import type { BuiltinPlan, Plan, PlanListing, PlanSummary, Problem, ProblemDocument, ShorthandAnswer, Timeline } from "../plan/wire.js";
+import type {
+  BuiltinPlan, Plan, PlanListing, PlanSummary, Problem, ProblemDocument, ShorthandAnswer, Timeline,
+} from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
 

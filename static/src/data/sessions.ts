@@ -58,7 +58,8 @@ export function saveHeartbeat(heartbeat: Heartbeat): Promise<void> {
 export async function openSession(): Promise<StoredSession | undefined> {
   const records = await database.all("sessions");
   const newest = records.filter((record) => record.state === "open").sort((a, b) => b.made_at_ms - a.made_at_ms)[0];
-  return newest && { record: newest, facts: await factsOf(newest.id), heartbeat: await database.get("heartbeats", newest.id) };
+  if (!newest) return undefined;
+  return { record: newest, facts: await factsOf(newest.id), heartbeat: await database.get("heartbeats", newest.id) };
 }
 
 /** The facts of a session as written; a gap in their numbers ends them, since what follows cannot be trusted. */

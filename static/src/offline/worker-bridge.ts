@@ -117,7 +117,7 @@ function container(): ServiceWorkerContainer | undefined {
 async function controller(): Promise<ServiceWorker | null> {
   const { serviceWorker } = navigator;
   if (serviceWorker.controller) return serviceWorker.controller;
-  const changed = new Promise<void>((done) => serviceWorker.addEventListener("controllerchange", () => done(), { once: true }));
+  const changed = new Promise((done) => serviceWorker.addEventListener("controllerchange", done, { once: true }));
   await Promise.race([changed, pause(ANSWER_MS)]);
   return serviceWorker.controller;
 }

@@ -22,15 +22,21 @@ interface Spoken {
 }
 
 /** Puts calls on their strokes, in order. With an unknown length nothing is too late, nor counted from the end. */
-export function placeCalls(calls: readonly Call[], strokes: Strokes | undefined, duration: Exact, length_known: boolean): Placing {
+export function placeCalls(
+  calls: readonly Call[],
+  strokes: Strokes | undefined,
+  duration: Exact,
+  length_known: boolean,
+): Placing {
   const placing: Placing = { placed: [], misfits: [] };
   let last: Spoken | undefined;
-  const numbered = calls.map((call) => ({ call, stroke: strokeOf(call, strokes) })).sort((a, b) => a.stroke - b.stroke);
-  for (const { call, stroke } of numbered) {
+  const numbered = calls.map((call) => ({ call, stroke: strokeOf(call, strokes) }));
+  for (const { call, stroke } of numbered.sort((a, b) => a.stroke - b.stroke)) {
     const at = strokes ? times(exact(stroke - 1), strokes.stroke) : ZERO;
     const seconds = spokenSeconds(call.text);
     const spoken = { text: call.text, at, end: plus(at, seconds) };
-    const sentence = trouble(call, stroke, strokes, length_known) ?? clash(spoken, last, length_known ? duration : undefined);
+    const known = length_known ? duration : undefined;
+    const sentence = trouble(call, stroke, strokes, length_known) ?? clash(spoken, last, known);
     if (sentence) placing.misfits.push({ call, sentence });
     else {
       last = spoken;
@@ -59,8 +65,8 @@ function trouble(call: Call, stroke: number, strokes: Strokes | undefined, lengt
   if (call.strokes_left !== undefined && !length_known) {
     return "the block's length is not known, so its last strokes cannot be counted";
   }
-  if (strokes && length_known && (stroke < 1 || stroke > strokes.count)) return `the block has only ${strokes.count} strokes`;
-  return undefined;
+  const outside = strokes && length_known && (stroke < 1 || stroke > strokes.count);
+  return outside ? `the block has only ${strokes.count} strokes` : undefined;
 }
 
 function clash(spoken: Spoken, last: Spoken | undefined, duration: Exact | undefined): string | undefined {

@@ -20,7 +20,8 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
       reason: "Give an earlier block an effort, or this one a split of its own.",
     });
   }
-  const asks = change_s === undefined ? (split_offset_s ?? two_k_power_fraction) !== undefined : before.split !== undefined;
+  const fromTwoK = (split_offset_s ?? two_k_power_fraction) !== undefined;
+  const asks = change_s === undefined ? fromTwoK : before.split !== undefined;
   if (split_s === undefined && asks) {
     remarks.push({
       code: "split-out-of-range",
@@ -42,7 +43,9 @@ function strayRemark(strokes: Strokes, rate: number): Remark {
   return {
     code: "paced-rate",
     severity: "note",
-    sentence: `Whole strokes make this block ${strokes.count} strokes at r${toOneDecimal(rateOf(strokes))} instead of r${rate}.`,
+    sentence:
+      `Whole strokes make this block ${strokes.count} strokes at r${toOneDecimal(rateOf(strokes))} ` +
+      `instead of r${rate}.`,
     reason: "Its length does not hold whole strokes at the rate asked for.",
   };
 }

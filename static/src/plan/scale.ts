@@ -27,8 +27,15 @@ export function scaled(timeline: Timeline, two_k_seconds: number | null): Timeli
 export function scaledTo(timeline: Timeline, result: Result): Timeline {
   const two_k = twoKFrom(result);
   const { segments, findings } = new Scaling(timeline, two_k).all();
-  const started = withStarts(segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) })));
+  const waiting = segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) }));
+  const started = withStarts(waiting);
   return { ...timeline, athlete: paceOf(two_k), segments: started, totals: totalsOf(started), findings };
+}
+
+interface Length {
+  duration: Exact;
+  strokes?: Strokes;
+  basis: Segment["basis"];
 }
 
 /** One pass over the segments, in the order in which they are rowed. */
@@ -70,7 +77,7 @@ class Scaling {
     };
   }
 
-  private lengthOf({ target, metres_asked, rate }: Segment): { duration: Exact; strokes?: Strokes; basis: Segment["basis"] } {
+  private lengthOf({ target, metres_asked, rate }: Segment): Length {
     const split = splitOfTarget(target);
     const basis = split ? "split" : "assumed";
     const seconds = secondsFor(metres_asked!, split ?? assumedSplit(target, this.two_k));
@@ -116,11 +123,13 @@ function withTarget(segment: Segment, explicit: number | undefined, before: Befo
 function withMetres(segment: Segment): Segment {
   const { metres: _metres, ...rest } = segment;
   const split = splitOfTarget(segment.target);
-  return split && segment.basis !== "assumed" ? { ...rest, metres: tenth(metresIn(fromPair(segment.duration), split)) } : rest;
+  if (!split || segment.basis === "assumed") return rest;
+  return { ...rest, metres: tenth(metresIn(fromPair(segment.duration), split)) };
 }
 
 function withoutStrokes(segment: Segment): Segment {
-  const { paced_rate: _rate, strokes: _strokes, stroke: _stroke, stroke_s: _seconds, drive_s: _drive, clock_mark: _mark, ...rest } = segment;
+  const rest = { ...segment };
+  for (const field of ["paced_rate", "strokes", "stroke", "stroke_s", "drive_s", "clock_mark"] as const) delete rest[field];
   return rest;
 }
 

@@ -1,5 +1,7 @@
 /** Rate to exact strokes, rhythm and clock marks: planner/strokes.py again, for metre blocks that get a new length. */
-import { ZERO, compare, exact, minus, over, plus, roundHalfUp, times, toNumber, toPair, type Exact } from "./exact-time.js";
+import {
+  ZERO, compare, exact, minus, over, plus, roundHalfUp, times, toNumber, toPair, type Exact,
+} from "./exact-time.js";
 import type { Fit, Segment, Target } from "./types.js";
 
 const MINUTE = exact(60);
@@ -43,14 +45,23 @@ export function strokeFields(strokes: Strokes, pressure: Target["pressure"]): Pa
     stroke: toPair(stroke),
     stroke_s: toNumber(stroke),
     drive_s: toNumber(times(stroke, driveShare(rateOf(strokes), pressure))),
-    ...(stroke.den <= CLOCK_MARK_STROKES ? { clock_mark: { strokes: Number(stroke.den), seconds: Number(stroke.num) } } : {}),
+    ...clockMark(stroke),
   };
+}
+
+/** Every so many strokes last whole seconds, where that is few enough strokes. */
+function clockMark({ num, den }: Exact): Pick<Segment, "clock_mark"> {
+  return den <= CLOCK_MARK_STROKES ? { clock_mark: { strokes: Number(den), seconds: Number(num) } } : {};
 }
 
 // Machine rhythm: all [C], common practice without a source (facts 6.6).
 const SLOW = { share: exact(1, 3), rate: exact(22) };
 const QUICK = { share: exact(45, 100), rate: exact(34) };
-const LESS_WITH_PRESSURE: Record<string, Exact> = { "three-quarter": exact(1, 100), full: exact(2, 100), race: exact(2, 100) };
+const LESS_WITH_PRESSURE: Record<string, Exact> = {
+  "three-quarter": exact(1, 100),
+  full: exact(2, 100),
+  race: exact(2, 100),
+};
 
 /** The part of the stroke, between 0 and 1, that the drive takes at a rate. */
 function driveShare(rate: Exact, pressure: Target["pressure"]): Exact {

@@ -1,4 +1,4 @@
-/** What a segment asks of one rower, from its effort and a 2 km split: the part of planner/intensity.py that a result changes. */
+/** What a segment asks of one rower, from its effort and a 2 km split: what in planner/intensity.py rests on a result. */
 import { compare, cubed, exact, inParts, nearest, over, plus, toNumber, type Exact } from "./exact-time.js";
 import { powerOfSplit } from "./pace.js";
 import { splitAtFraction, withinRange, type TwoK } from "./prediction.js";
@@ -20,8 +20,9 @@ const TALK: readonly (readonly [Exact, string])[] = [
 ];
 const NO_TALK = "no talk";
 
-/** A target for this rower; what does not rest on a result stays as it is. `explicit` is a split asked for outright. */
-export function scaledTarget(target: Target, explicit: number | undefined, before: Before, { split: two_k }: TwoK): Target {
+/** A target for this rower; what does not rest on a result stays. `explicit` is a split asked for outright. */
+export function scaledTarget(target: Target, explicit: number | undefined, before: Before, rower: TwoK): Target {
+  const two_k = rower.split;
   if (explicit !== undefined) return withSplit(target, inParts(explicit), two_k);
   if (target.split_offset_s !== undefined) return withSplit(target, plus(two_k, inParts(target.split_offset_s)), two_k);
   if (target.change_s !== undefined) {

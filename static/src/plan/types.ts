@@ -1,7 +1,9 @@
 /** The words of the wire under the names that the engine uses. */
 import type { Segment } from "./wire.js";
 
-export type { Call, Finding, Pace, PartTotals, PlacedCall, Plan, PlanSummary, Result, Segment, Target, Timeline, Totals } from "./wire.js";
+export type {
+  Call, Finding, Pace, PartTotals, PlacedCall, Plan, PlanSummary, Result, Segment, Target, Timeline, Totals,
+} from "./wire.js";
 
 /** Exact seconds as [numerator, denominator]. */
 export type Pair = readonly [number, number];

@@ -19,10 +19,15 @@ import type { Snapshot } from "./snapshot.js";
 /** How to go on after an absence; `discard` also takes the session off the device. */
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
 
+/** Two taps nearer than this are one. */
+const DOUBLE_TAP_S = 1;
+
 export class Player {
   private readonly keeper: Keeper;
   private readonly lock: SessionLock;
   private volume = 1;
+  /** When `done` was last tapped, in seconds of the session. */
+  private tapped_s = -Infinity;
 
   /** Tests hand in clocks and a lock of their own. */
   constructor(
@@ -53,6 +58,7 @@ export class Player {
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
+    this.tapped_s = -Infinity;
     const record = this.newRecord(plan, timeline);
     await endLeftOpen().catch(() => undefined);
     this.keeper.begin(SessionRun.make(record, this.read()));
@@ -101,9 +107,14 @@ export class Player {
     this.keeper.command(({ at_s, segment, next }) => ({ kind: "skipped", at_s, count_in_s: outOf(segment, next) }));
   }
 
-  /** A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in. */
+  /**
+   * A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in.
+   * A second tap of a wet finger says nothing.
+   */
   done(seconds_ago = 0): void {
     this.keeper.command(({ at_s, segment, next }) => {
+      if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
+      this.tapped_s = at_s;
       return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: outOf(segment, next) };
     });
   }

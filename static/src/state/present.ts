@@ -15,8 +15,9 @@ const CALL_STAYS_S = 4;
 /** The snapshot without a session. */
 export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
-    phase: around.owner ? "none" : "elsewhere", timeline: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null,
-    strokes_left: null, beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, whole: false,
+    phase: around.owner ? "none" : "elsewhere",
+    timeline: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
+    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, whole: false,
     ...around,
   };
 }
@@ -41,7 +42,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     count_in: place.count_in_s === null ? null : Math.ceil(place.count_in_s),
     call: callAt(segment, place.elapsed_s),
     progress: place.phase === "finished" && isWhole(run, at_s) ? 1 : progressAt(timeline, place),
-    starts_at_ms: place.start_s === null ? null : wholeSecond(run.clock.last.wall_ms + (place.start_s - run.now_s) * 1000),
+    starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),
     done: place.phase === "finished" ? sumsOf(timeline, run.stateAt(at_s).stints) : null,
     whole: isWhole(run, at_s),
     ...around,
@@ -54,7 +55,8 @@ export function differs(a: Omit<Snapshot, "version">, b: Omit<Snapshot, "version
 }
 
 const WATCHED = [
-  "phase", "timeline", "index", "call", "starts_at_ms", "whole", "sound", "screen", "owner", "kept", "absence", "notice",
+  "phase", "timeline", "index", "call", "starts_at_ms", "whole",
+  "sound", "screen", "owner", "kept", "absence", "notice",
 ] as const;
 
 function phaseOf(place: Place, { owner, absence }: Around): Snapshot["phase"] {
@@ -63,8 +65,9 @@ function phaseOf(place: Place, { owner, absence }: Around): Snapshot["phase"] {
   return place.phase === "ready" ? "none" : place.phase;
 }
 
-function wholeSecond(at_ms: number): number {
-  return Math.round(at_ms / 1000) * 1000;
+/** What the wall clock shows at a moment of the session, to the second, so that it does not tremble. */
+function wallAt(run: SessionRun, at_s: number): number {
+  return Math.round(run.clock.last.wall_ms / 1000 + at_s - run.now_s) * 1000;
 }
 
 function isWhole(run: SessionRun, at_s: number): boolean {
@@ -74,6 +77,7 @@ function isWhole(run: SessionRun, at_s: number): boolean {
 
 /** The latest call that is being said or still to be read, or "". */
 export function callAt(segment: Segment, elapsed_s: number): string {
-  const fresh = segment.calls.filter(({ at_s, seconds }) => elapsed_s >= at_s && elapsed_s < at_s + seconds + CALL_STAYS_S);
+  const begun = segment.calls.filter(({ at_s }) => elapsed_s >= at_s);
+  const fresh = begun.filter(({ at_s, seconds }) => elapsed_s < at_s + seconds + CALL_STAYS_S);
   return fresh.at(-1)?.text ?? "";
 }

@@ -2,7 +2,9 @@
 import { saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
 import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
-import { resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading } from "./session-clock.js";
+import {
+  resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
+} from "./session-clock.js";
 
 /** The sign of life is saved this often. */
 const HEARTBEAT_MS = 1000;
@@ -33,9 +35,10 @@ export class SessionRun {
   }
 
   /** A session that is gone on with; `since_s` is its age at its last sign of life. */
-  static resume({ record, facts, heartbeat }: StoredSession, now: Reading): { run: SessionRun; found: Found; since_s: number } {
+  static resume(stored: StoredSession, now: Reading): { run: SessionRun; found: Found; since_s: number } {
+    const { record, facts } = stored;
     const written_s = facts.at(-1)?.at_s ?? 0;
-    const life = heartbeat ?? { session_s: written_s, wall_ms: record.made_at_ms + written_s * 1000, wall_zero_ms: record.made_at_ms };
+    const life = stored.heartbeat ?? lifeAt(record, written_s);
     const { state, found } = resumeClock(life, now);
     return { run: new SessionRun(record, facts, state), found, since_s: Math.max(life.session_s, written_s) };
   }
@@ -92,4 +95,9 @@ export class SessionRun {
     saveHeartbeat({ session: this.record.id, ...saved(this.clock) }).catch(() => undefined);
     if (this.unsaved.length) void this.save();
   }
+}
+
+/** The sign of life that the last fact itself is, where no other was saved. */
+function lifeAt({ made_at_ms }: SessionRecord, session_s: number): Saved {
+  return { session_s, wall_ms: made_at_ms + session_s * 1000, wall_zero_ms: made_at_ms };
 }

@@ -6,7 +6,7 @@
  * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
 import { seconds } from "../plan/exact-time.js";
-import type { Segment, Timeline } from "../plan/types.js";
+import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { catchAt, strokeNumber } from "./position.js";
 import type { Stint } from "./rowed.js";
 
@@ -74,7 +74,7 @@ export function replay(timeline: Timeline, facts: readonly Fact[]): State {
   return facts.reduce<State>((state, fact) => follow(timeline, state, fact), { mode: "ready", since_s: 0, stints: [] });
 }
 
-/** The state after one more fact. A fact that says nothing at this point, such as a hold while held, changes nothing. */
+/** The state after one more fact. One that says nothing at this point, such as a hold while held, changes nothing. */
 export function follow(timeline: Timeline, before: State, fact: Fact): State {
   const at_s = Math.max(fact.at_s, before.since_s);
   return { ...apply(timeline, before, advance(timeline, before, at_s), { ...fact, at_s }), since_s: at_s };
@@ -173,19 +173,21 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
   if (!timeline.segments[index]) return finish(left, at_s, whole);
   const staysHeld = state.mode === "held" && segmentAt(timeline, state.index).kind !== "gap";
   if (staysHeld) return { ...left, index, elapsed_s: 0 };
-  return enter(timeline, left, index, at_s, Math.max(count_in_s, toCount(state, at_s)));
+  return enter(timeline, left, index, at_s, Math.max(count_in_s, toCount(timeline, state, index, at_s)));
 }
 
 function stepBack(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
-  return state.mode === "held" ? { ...left, index, elapsed_s: 0 } : enter(timeline, left, index, at_s, toCount(state, at_s));
+  if (state.mode === "held") return { ...left, index, elapsed_s: 0 };
+  return enter(timeline, left, index, at_s, toCount(timeline, state, index, at_s));
 }
 
-/** Seconds still to be counted in: somebody who changes segments then has not taken up the handle yet. */
-function toCount(state: Running | Held, at_s: number): number {
-  return state.mode === "running" ? Math.max(0, state.from_s - at_s) : 0;
+/** Seconds still to be counted in to another segment: somebody who changes then has not taken up the handle yet. */
+function toCount(timeline: Timeline, state: Running | Held, index: number, at_s: number): number {
+  const needsHandle = state.mode === "running" && isRowed(segmentAt(timeline, index));
+  return needsHandle ? Math.max(0, state.from_s - at_s) : 0;
 }
 
 /**
@@ -230,7 +232,8 @@ function end(timeline: Timeline, state: State, at_s: number): State {
   return finish(left, at_s, false);
 }
 
-function finish({ index, elapsed_s, since_s, stints }: Common & { index: number; elapsed_s: number }, ended_s: number, whole: boolean): Finished {
+function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Finished {
+  const { index, elapsed_s, since_s, stints } = last;
   return { mode: "finished", index, elapsed_s, ended_s, whole, since_s, stints };
 }
 
