@@ -136,6 +136,16 @@ test("the end of the plan ends the session, with its sums", async () => {
   assert.equal(await openSession(), undefined);
 });
 
+test("an end that only a frame's look has found is told to those who listen", async () => {
+  const player = await started(simple);
+  pass(player, 5 + 149);
+  const phases: string[] = [];
+  player.subscribe(({ phase }) => phases.push(phase));
+  pass(player, 3);
+  await saved();
+  assert.equal(phases.at(-1), "finished");
+});
+
 test("an end before that is not whole, and what was rowed is kept", async () => {
   const player = await started(simple);
   pass(player, 35);

@@ -148,6 +148,8 @@ export class Keeper {
     if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
     void run.save().then(() => closeSession(run.record)).catch(() => undefined);
     this.rest();
+    // Found by a frame's look, it would be told to nobody: no tick comes any more.
+    queueMicrotask(() => this.changed());
   }
 
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
