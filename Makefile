@@ -1,5 +1,5 @@
 # `make run` and `make test` are all one needs to know. Each sets up what it needs, says what it does,
-# and stops at the first thing that fails. HOST, PORT and DATA_DIR move the server: make run PORT=9000
+# and stops at the first thing that fails. HOST and PORT move the server: make run PORT=9000
 
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
