@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
+from operator import itemgetter
 
 from planner.plan import Call
 from planner.strokes import Strokes
@@ -35,6 +37,7 @@ class Misfit:
     sentence: str
 
 
+@lru_cache(maxsize=4096)
 def spoken_seconds(text: str) -> Fraction:
     """How long a text takes to say."""
     return max(SHORTEST_CALL, Fraction(len(text.split()) * 60, WORDS_A_MINUTE))
@@ -49,18 +52,21 @@ def place_calls(
     """
     placed: list[PlacedCall] = []
     misfits: list[Misfit] = []
-    for call, stroke in sorted(((c, _stroke_of(c, strokes)) for c in calls), key=lambda pair: pair[1]):
+    free = Fraction(0)
+    for call, stroke in sorted(((c, _stroke_of(c, strokes)) for c in calls), key=itemgetter(1)):
         if sentence := _trouble(call, stroke, strokes, length_known):
             misfits.append(Misfit(call, sentence))
             continue
-        at = (stroke - 1) * strokes.stroke if strokes else Fraction(0)
-        mark = PlacedCall(call.text, at, spoken_seconds(call.text), stroke if strokes else None)
-        if placed and at < placed[-1].at + placed[-1].seconds:
+        at = strokes.catch(stroke) if strokes else Fraction(0)
+        seconds = spoken_seconds(call.text)
+        end = at + seconds
+        if at < free:
             misfits.append(Misfit(call, f'it would begin while "{placed[-1].text}" is still being said'))
-        elif length_known and at + mark.seconds > duration:
+        elif length_known and end > duration:
             misfits.append(Misfit(call, "it would still be going on when the block ends"))
         else:
-            placed.append(mark)
+            placed.append(PlacedCall(call.text, at, seconds, stroke if strokes else None))
+            free = end
     return tuple(placed), tuple(misfits)
 
 

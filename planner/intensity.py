@@ -35,17 +35,17 @@ RACE_RATE = {Level.NOVICE: 28, Level.CLUB: 30, Level.TRAINED: 32}
 
 # What can still be said aloud, by share of 2 km power and by effort from 0 to 10: common practice [C];
 # comfortable speech goes with work below the first threshold (Foster 2008 [S], abstract).
-TALK_BY_POWER = (
-    (Fraction(55, 100), "easy talk"),
-    (Fraction(70, 100), "whole sentences"),
-    (Fraction(85, 100), "short phrases"),
-    (Fraction(97, 100), "single words"),
+TALK_BY_POWER_PERCENT = (
+    (55, "easy talk"),
+    (70, "whole sentences"),
+    (85, "short phrases"),
+    (97, "single words"),
 )
 TALK_BY_CR10 = (
-    (Fraction(3), "easy talk"),
-    (Fraction(5), "whole sentences"),
-    (Fraction(7), "short phrases"),
-    (Fraction(9), "single words"),
+    (3, "easy talk"),
+    (5, "whole sentences"),
+    (7, "short phrases"),
+    (9, "single words"),
 )
 NO_TALK = "no talk"
 
@@ -122,12 +122,11 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
             split = before + seconds if before is not None else None
             return _with_split(Target(change=seconds), split, rower)
         case Cr10(value):
-            return Target(cr10=value, talk=_talk(value, TALK_BY_CR10))
+            return Target(cr10=value, talk=_talk(*value.as_integer_ratio(), TALK_BY_CR10))
         case HeartRate(unit, value):
             return Target(heart_rate=_heart_rate(unit, value, rower))
 
 
-@lru_cache(maxsize=4096)
 def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
     """The split, to the tenth, at a fraction of the power of a 2 km split."""
     return tenths_of(float(two_k_split) * float(fraction) ** (-1 / 3))
@@ -135,7 +134,7 @@ def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
 
 def within_range(split: Fraction | None) -> Fraction | None:
     """The split, or None when no rower could be asked for it."""
-    return split if split is not None and SPLIT.low <= split <= SPLIT.high else None
+    return split if split is not None and SPLIT.low <= float(split) <= SPLIT.high else None
 
 
 @lru_cache(maxsize=1024)
@@ -149,7 +148,7 @@ def _with_power(pressure: Pressure | None, fraction: Fraction | None, rower: Row
     if fraction is None:
         return Target(pressure=pressure)
     split = within_range(split_at_fraction(rower.two_k.split, fraction)) if rower.two_k else None
-    return Target(pressure, split, fraction, talk=_talk(fraction, TALK_BY_POWER))
+    return Target(pressure, split, fraction, talk=_talk_at_power(fraction))
 
 
 def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
@@ -157,22 +156,28 @@ def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
     if known is None or rower.two_k is None:
         return replace(target, split=known)
     fraction = fraction_at_split(rower.two_k.split, known)
-    return replace(target, split=known, two_k_power_fraction=fraction, talk=_talk(fraction, TALK_BY_POWER))
+    return Target(None, known, fraction, target.split_offset, target.change, talk=_talk_at_power(fraction))
 
 
-@lru_cache(maxsize=4096)
 def fraction_at_split(two_k_split: Fraction, split: Fraction) -> Fraction:
     """The share of 2 km power, to the thousandth, that a split takes."""
-    return _thousandths(Fraction(two_k_split, split) ** 3)
+    (ours, of_ours), (theirs, of_theirs) = two_k_split.as_integer_ratio(), split.as_integer_ratio()
+    above, below = (ours * of_theirs) ** 3, (theirs * of_ours) ** 3
+    return Fraction((2000 * above + below) // (2 * below), 1000)
 
 
 def _thousandths(fraction: Fraction) -> Fraction:
     return Fraction(round_half_up(fraction * 1000), 1000)
 
 
-@lru_cache(maxsize=1024)
-def _talk(value: Fraction, bands: tuple[tuple[Fraction, str], ...]) -> str:
-    return next((words for most, words in bands if value <= most), NO_TALK)
+def _talk_at_power(fraction: Fraction) -> str:
+    value, parts = fraction.as_integer_ratio()
+    return _talk(100 * value, parts, TALK_BY_POWER_PERCENT)
+
+
+def _talk(value: int, parts: int, bands: tuple[tuple[int, str], ...]) -> str:
+    """The words for value/parts; whole numbers, since comparing fractions is slow."""
+    return next((words for most, words in bands if value <= most * parts), NO_TALK)
 
 
 def _heart_rate(unit: HeartRateUnit, value: int, rower: Rower) -> HeartRateTarget:

@@ -19,7 +19,8 @@ SPLIT_METRES = 500
 
 def power_of_split(split: Fraction) -> Fraction:
     """Watts shown at a split in seconds per 500 m, exactly."""
-    return CUBIC * (SPLIT_METRES / split) ** 3
+    seconds, parts = split.as_integer_ratio()
+    return Fraction(CUBIC.numerator * (SPLIT_METRES * parts) ** 3, CUBIC.denominator * seconds**3)
 
 
 def split_of_power(watts: float) -> float:
@@ -34,7 +35,8 @@ def split_of(metres: Fraction | int, seconds: Fraction | int) -> Fraction:
 
 def metres_in(seconds: Fraction, split: Fraction) -> Fraction:
     """Metres covered in a time at a split."""
-    return seconds * SPLIT_METRES / split
+    (time, of_time), (pace, of_pace) = seconds.as_integer_ratio(), split.as_integer_ratio()
+    return Fraction(time * SPLIT_METRES * of_pace, of_time * pace)
 
 
 def seconds_for(metres: int, split: Fraction) -> Fraction:

@@ -38,7 +38,13 @@ class Strokes:
     @property
     def duration(self) -> Fraction:
         """How long they last together, in seconds."""
-        return self.count * self.stroke
+        seconds, parts = self.stroke.as_integer_ratio()
+        return Fraction(self.count * seconds, parts)
+
+    def catch(self, number: int) -> Fraction:
+        """When the catch of a stroke falls, in seconds from the first one; strokes count from 1."""
+        seconds, parts = self.stroke.as_integer_ratio()
+        return Fraction((number - 1) * seconds, parts)
 
     @property
     def rate(self) -> Fraction:

@@ -85,13 +85,14 @@ def compile_timeline(
     rower = rower_of(athlete)
     laid = list(_lay(plan, Terms(rower, fit, rhythm)))
     segments = tuple(_segments(laid, plan.setting))
+    parts = tuple(_part_totals(segments))
     return Timeline(
         plan=plan,
         fit=fit,
         two_k=rower.two_k,
         segments=segments,
-        totals=totals_of(segment.stretch for segment in segments),
-        parts=tuple(_part_totals(segments)),
+        totals=parts[0].totals if len(parts) == 1 else totals_of(s.stretch for s in segments),
+        parts=parts,
         findings=_findings(laid),
     )
 
