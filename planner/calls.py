@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -44,12 +44,14 @@ def spoken_seconds(text: str) -> Fraction:
 
 
 def place_calls(
-    calls: Iterable[Call], strokes: Strokes | None, duration: Fraction, *, length_known: bool
+    calls: Sequence[Call], strokes: Strokes | None, duration: Fraction, *, length_known: bool
 ) -> tuple[tuple[PlacedCall, ...], tuple[Misfit, ...]]:
     """Puts calls on their strokes, in order; what cannot be said there whole is a misfit.
 
     With an unknown length nothing can be counted back from the end, and nothing is too late.
     """
+    if not calls:
+        return (), ()
     placed: list[PlacedCall] = []
     misfits: list[Misfit] = []
     free = Fraction(0)

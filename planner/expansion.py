@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
+from typing import NamedTuple
 
 from planner.errors import Problem
 from planner.limits import BLOCKS_IN_LIST, DEPTH, PARTS, SEGMENTS, TOTAL_SECONDS
@@ -13,8 +13,8 @@ from planner.units import clock
 
 OPEN_SECONDS = 300
 """What an open block is taken to last until somebody taps: judgement [C]."""
-_SLOW_SECONDS_PER_METRE = Fraction(3, 10)
-"""2:30 per 500 m, only to bound the length of metre blocks before an athlete is known."""
+_SLOW_SPLIT = 150
+"""Seconds per 500 m, only to bound the length of metre blocks before an athlete is known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class Size:
     """Segments and seconds of something expanded; metre and open blocks by a rough estimate."""
 
     segments: int = 0
-    seconds: Fraction = Fraction(0)
+    seconds: int = 0
 
     def __add__(self, other: Size) -> Size:
         return Size(self.segments + other.segments, self.seconds + other.seconds)
@@ -39,8 +39,7 @@ class Repetition:
     times: int
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """One step of the expanded plan: where it is written, and in which repetition it stands."""
 
     step: Block | Rest
@@ -83,7 +82,7 @@ def _check_steps(steps: tuple[Step, ...], place: str, depth: int) -> Iterator[Pr
 def _check_size(plan: Plan) -> tuple[Problem, ...]:
     total = Size()
     for index, part in enumerate(plan.parts):
-        total += Size(1, Fraction(part.seconds)) if isinstance(part, Gap) else size_of(part.blocks)
+        total += Size(1, part.seconds) if isinstance(part, Gap) else size_of(part.blocks)
         if total.segments > SEGMENTS:
             return (
                 Problem(
@@ -96,7 +95,7 @@ def _check_size(plan: Plan) -> tuple[Problem, ...]:
             return (
                 Problem(
                     f"/parts/{index}",
-                    f"the plan lasts about {clock(round(total.seconds))}, more than {clock(TOTAL_SECONDS)}: "
+                    f"the plan lasts about {clock(total.seconds)}, more than {clock(TOTAL_SECONDS)}: "
                     "shorten a block or use fewer repetitions",
                 ),
             )
@@ -105,13 +104,14 @@ def _check_size(plan: Plan) -> tuple[Problem, ...]:
 
 def size_of(steps: tuple[Step, ...]) -> Size:
     """Segments and rough seconds of some steps, found without expanding them."""
-    return sum((_step_size(step) for step in steps), Size())
+    sizes = [_step_size(step) for step in steps]
+    return Size(sum(size.segments for size in sizes), sum(size.seconds for size in sizes))
 
 
 def _step_size(step: Step) -> Size:
     match step:
         case Rest(seconds):
-            return Size(1, Fraction(seconds))
+            return Size(1, seconds)
         case Repeat(times, blocks, between):
             return size_of(blocks) * times + size_of(between) * (times - 1)
         case Block():
@@ -120,16 +120,16 @@ def _step_size(step: Step) -> Size:
             return Size(sides + swaps, _rough_seconds(step))
 
 
-def _rough_seconds(block: Block) -> Fraction:
+def _rough_seconds(block: Block) -> int:
     match block.length:
         case ForSeconds(seconds):
-            return Fraction(seconds)
+            return seconds
         case ForMetres(metres):
-            return metres * _SLOW_SECONDS_PER_METRE
+            return metres * _SLOW_SPLIT // 500
         case ForStrokes(strokes):
-            return Fraction(strokes * 60, block.rate or 20)
+            return strokes * 60 // (block.rate or 20)
         case Open():
-            return Fraction(OPEN_SECONDS)
+            return OPEN_SECONDS
 
 
 def expand(steps: tuple[Step, ...], place: str, repetition: Repetition | None = None) -> Iterator[Placed]:

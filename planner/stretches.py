@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from planner.calls import Misfit, PlacedCall, place_calls
 from planner.expansion import OPEN_SECONDS
@@ -105,8 +106,7 @@ class Before:
     split: Fraction | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class _Length:
+class _Length(NamedTuple):
     duration: Fraction
     ends: Ends
     basis: Basis
@@ -145,7 +145,7 @@ def _for_time(seconds: Fraction, rate: int | None, ends: Ends, basis: Basis, fit
     if rate is None:
         return _Length(seconds, ends, basis, None)
     strokes = strokes_in(seconds, rate, fit)
-    return _Length(strokes.duration, ends, basis, strokes)
+    return _Length(seconds if fit is Fit.CLOCK else strokes.duration, ends, basis, strokes)
 
 
 def _assumed_split(target: Target | None, rower: Rower) -> Fraction:

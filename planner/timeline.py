@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
+from typing import NamedTuple
 
 from planner.athlete import Athlete
 from planner.errors import InputError
@@ -59,8 +60,7 @@ class Timeline:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Laid:
+class _Laid(NamedTuple):
     """A stretch with its place in the plan, before its start is known."""
 
     part: str

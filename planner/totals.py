@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from planner.pace import metres_in, power_of_split, split_of
+from planner.pace import power_of_split, split_of
 from planner.stretches import ROWED, Basis, Stretch
 
 
@@ -56,11 +56,8 @@ def totals_of(stretches: Iterable[Stretch]) -> Totals:
 
 
 def _metres(rowed: list[Stretch]) -> Fraction | None:
-    if not rowed or any(s.metres is None for s in rowed):
-        return None
-    asked = sum(s.metres_asked for s in rowed if s.metres_asked is not None)
-    at_splits = _seconds_by_split([s for s in rowed if s.metres_asked is None])
-    return asked + exact_sum(metres_in(t, split) for split, t in at_splits)
+    known = [s.metres for s in rowed if s.metres is not None]
+    return exact_sum(known) if known and len(known) == len(rowed) else None
 
 
 def _work(rowed: list[Stretch]) -> Fraction | None:
