@@ -66,8 +66,7 @@ export class SessionFlow extends LitElement {
     this.stop = player.subscribe((snapshot) => this.follow(snapshot));
     addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
-    void player.restore().catch(() => false).then(() => (this.restoring = false));
-    void this.prove();
+    void this.restore();
   }
 
   override disconnectedCallback(): void {
@@ -94,6 +93,14 @@ export class SessionFlow extends LitElement {
     const screen = this.renderRoot.firstElementChild?.localName ?? "";
     if (screen !== this.screen && screen) tellScreen(this, ROWING.has(screen) ? "rowing" : "reading");
     this.screen = screen;
+  }
+
+  /** The session first; only then the long look into the cache. */
+  private async restore(): Promise<void> {
+    await player.restore().catch(() => false);
+    this.restoring = false;
+    await this.updateComplete;
+    await this.prove();
   }
 
   private preparing() {

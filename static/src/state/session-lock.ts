@@ -14,8 +14,7 @@ export interface SessionLock {
 
 const NAME = "slipway-session";
 /** A page that is just being reloaded may hold the lock for a moment longer. */
-const TRIES = 6;
-const BETWEEN_TRIES_MS = 150;
+const RELOAD_MS = 750;
 /** Another tab answers within this time, hidden or not; one that is frozen does not. */
 const ANSWER_MS = 500;
 
@@ -39,13 +38,15 @@ function webLock(locks: LockManager, lost: () => void): SessionLock {
 
   function request(options: LockOptions): Promise<boolean> {
     return new Promise((answer) => {
-      const held = locks.request(NAME, options, (lock) => {
-        answer(lock !== null);
-        return lock && new Promise<void>((release) => (letGo = release));
+      let had = false;
+      const held = locks.request(NAME, options, () => {
+        had = true;
+        answer(true);
+        return new Promise<void>((release) => (letGo = release));
       });
       held.catch(() => {
+        if (!had) return answer(false);
         letGo = undefined;
-        answer(false);
         lost();
       });
     });
@@ -53,12 +54,7 @@ function webLock(locks: LockManager, lost: () => void): SessionLock {
 
   return {
     async take() {
-      if (letGo) return true;
-      for (let tries = 1; tries < TRIES; tries += 1) {
-        if (await request({ ifAvailable: true })) return true;
-        await pause(BETWEEN_TRIES_MS);
-      }
-      return request({ ifAvailable: true });
+      return letGo ? true : request({ signal: AbortSignal.timeout(RELOAD_MS) });
     },
     async takeOver() {
       await request({ steal: true });
