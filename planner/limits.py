@@ -39,7 +39,7 @@ TENTH = Fraction(1, 10)
 HUNDREDTH = Fraction(1, 100)
 
 BLOCK_SECONDS = Bounds("length", 1, 14_400, "seconds")
-BLOCK_METRES = Bounds("distance", 1, 100_000, "metres")
+BLOCK_METRES = Bounds("distance", 50, 100_000, "metres")
 BLOCK_STROKES = Bounds("strokes", 1, 2_000, "strokes")
 RATE = Bounds("rate", 10, 50, "strokes a minute")
 TIMES = Bounds("repetitions", 1, 100, "times")

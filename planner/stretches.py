@@ -242,6 +242,13 @@ def _has_a_split(target: Target, before: Before, rower: Rower) -> bool:
 
 
 def _rate_remarks(block: Block, strokes: Strokes | None) -> Iterator[Remark]:
+    if block.rate is None:
+        yield Remark(
+            "no-rate",
+            Severity.NOTE,
+            "This block has no rate, so it has no beat and its strokes are not counted.",
+            "Give it one, such as r20, if you want the rhythm.",
+        )
     if block.rate and strokes and strokes.strays_from(block.rate):
         yield Remark(
             "paced-rate",

@@ -85,7 +85,7 @@ OPEN_ASKED = {
     "setting": SETTINGS,
 }
 ASKED = {**OPEN_ASKED, "calls": st.lists(CALLS, min_size=1, max_size=3)}
-TIMED = one("seconds", whole(Bounds("", 1, 600))) | one("metres", whole(Bounds("", 1, 5000)))
+TIMED = one("seconds", whole(Bounds("", 1, 600))) | one("metres", whole(Bounds("", 50, 5000)))
 COUNTED = one("strokes", STROKE)
 SIDED = st.fixed_dictionaries(
     {"name": LINES, "sides": whole(limits.SIDES), "side_seconds": whole(limits.SIDE_SECONDS)},

@@ -21,7 +21,7 @@ MISTAKES = (
     ),
     Mistake(
         "3 r18 light",
-        'line 1, column 1: "3" has no unit: a length is written 3\', 3m or 3 strokes',
+        'line 1, column 1: "3" has no unit: write 3\' for minutes, 3" for seconds, or 3 strokes',
     ),
     Mistake(
         "r18 light",
@@ -77,7 +77,7 @@ MISTAKES = (
     ),
     Mistake(
         "0m r20",
-        "line 1, column 1: distance 0 is below 1 metres",
+        "line 1, column 1: distance 0 is below 50 metres",
     ),
     Mistake(
         "200000m r20",
@@ -509,7 +509,7 @@ MISTAKES = (
     ),
     Mistake(
         "20",
-        'line 1, column 1: "20" has no unit: a length is written 20\', 20m or 20 strokes',
+        'line 1, column 1: "20" has no unit: write 20\' for minutes, 20" for seconds, or 20 strokes',
     ),
     Mistake(
         "3' r18 focus: arms",

@@ -88,11 +88,20 @@ def length_of(token: Token) -> Length:
         case "TIME":
             return ForSeconds(timed(token))
         case "METRES":
-            metres = _number(token) * (1000 if "k" in str(token).lower() else 1)
-            return ForMetres(whole(token, limits.BLOCK_METRES, metres))
+            return ForMetres(_metres(token))
         case "STROKES":
             return ForStrokes(whole(token, limits.BLOCK_STROKES, _number(token)))
     return Open()
+
+
+def _metres(token: Token) -> int:
+    """Metres; so few that minutes were meant are a mistake that says so."""
+    metres = _number(token) * (1000 if "k" in str(token).lower() else 1)
+    if 0 < metres < limits.BLOCK_METRES.low:
+        least = limits.BLOCK_METRES.low
+        sentence = f"{token} is {metres} metres, under {least}: minutes are written {metres}'"
+        raise MistakeError(column_of(token), sentence, str(token))
+    return whole(token, limits.BLOCK_METRES, metres)
 
 
 def effort_of(token: Token) -> Effort:

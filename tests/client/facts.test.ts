@@ -38,6 +38,20 @@ test("before the first catch we count in, then the segments follow by themselves
   assert.deepEqual(where(simple, [started], 155), ["finished", 2, 60]);
 });
 
+test("back soon after a tap takes the tap back: the block goes on as if nothing had been tapped", () => {
+  const plan = timeline(guess(2000, 480, 24), row(60, 20));
+  const facts = [started, tapped(305)];
+  assert.deepEqual(where(plan, facts, 307), ["running", 1, 2]);
+  assert.deepEqual(where(plan, [...facts, back(310)], 311), ["running", 0, 306]);
+  assert.deepEqual(where(plan, [...facts, back(316)], 317), ["running", 1, 1], "later it goes to the start of the block");
+  assert.deepEqual(where(plan, [...facts, back(310), back(312)], 313), ["running", 0, 1], "only once");
+});
+
+test("back in the count-in after a gap goes back to the gap", () => {
+  const plan = timeline(row(60, 20), gap(300), row(60, 20));
+  assert.deepEqual(where(plan, [started, tapped(100, 0, 5), back(103)], 104), ["running", 1, 39]);
+});
+
 test("in a hold nothing moves, and going on starts from the catch of the stroke one was in", () => {
   const facts = [started, held(16)];
   assert.deepEqual(where(simple, facts, 500), ["held", 0, 11]);

@@ -194,7 +194,7 @@ REFUSED: list[tuple[Any, str, str]] = [
     ({"for": {"metres": float("inf")}}, "/for/metres", "distance is Infinity: write a whole number"),
     ({}, "", 'a block needs either a length, such as "for"'),
     ({"for": {"seconds": 60}, "open": True}, "", "a block needs either a length"),
-    ({"for": {"seconds": 60, "metres": 9}}, "/for", "exactly one of seconds, metres, strokes"),
+    ({"for": {"seconds": 60, "metres": 900}}, "/for", "exactly one of seconds, metres, strokes"),
     ({"for": {}}, "/for", "exactly one of seconds, metres, strokes is needed here, not none"),
     ({"open": False}, "/open", "open is false: only true will do"),
     ({"open": 1}, "/open", "open is 1: only true will do"),

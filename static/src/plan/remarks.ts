@@ -7,6 +7,13 @@ import type { Finding, Segment } from "./types.js";
 
 type Remark = Omit<Finding, "place">;
 
+const NO_RATE: Remark = {
+  code: "no-rate",
+  severity: "note",
+  sentence: "This block has no rate, so it has no beat and its strokes are not counted.",
+  reason: "Give it one, such as r20, if you want the rhythm.",
+};
+
 /** Of a target: a change with nothing to change, a split that nobody could row. A 2 km split is known. */
 export function targetRemarks({ target }: Segment, before: Before): Remark[] {
   const remarks: Remark[] = [];
@@ -33,10 +40,10 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
   return remarks;
 }
 
-/** Of strokes that do not fill a length at the rate asked for, and of calls that cannot be said in it. */
+/** Of a missing rate, of strokes that do not fill a length at it, and of calls that cannot be said in the block. */
 export function lengthRemarks({ rate }: Segment, strokes: Strokes | undefined, { misfits }: Placing): Remark[] {
   const strays = rate !== undefined && strokes && straysFrom(strokes, rate) ? [strayRemark(strokes, rate)] : [];
-  return [...strays, ...misfits.map(({ call, sentence }) => misfitRemark(call.text, sentence))];
+  return [...(rate === undefined ? [NO_RATE] : []), ...strays, ...misfits.map(({ call, sentence }) => misfitRemark(call.text, sentence))];
 }
 
 function strayRemark(strokes: Strokes, rate: number): Remark {

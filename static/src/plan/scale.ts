@@ -103,7 +103,7 @@ class Scaling {
   }
 }
 
-const OF_LENGTH = new Set(["paced-rate", "call-does-not-fit"]);
+const OF_LENGTH = new Set(["no-rate", "paced-rate", "call-does-not-fit"]);
 
 /** The block of the plan that a JSON pointer leads to. */
 function blockAt(timeline: Timeline, place: string): Block {

@@ -13,6 +13,9 @@ import type { Stint } from "./rowed.js";
 /** Back goes to the segment before when pressed this soon after the start of one. */
 export const BACK_AGAIN_S = 3;
 
+/** Back pressed this soon after a tap takes the tap back: the block it ended goes on as if nothing had been tapped. */
+export const UNTAP_S = 10;
+
 export type Fact =
   | { kind: "started"; at_s: number; count_in_s: number }
   | { kind: "held"; at_s: number }
@@ -50,6 +53,8 @@ export interface Running extends Common {
   readonly counts_in: boolean;
   /** In a gap: the moment set for the start of what follows. */
   readonly start_s: number | null;
+  /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
+  readonly untap?: { readonly running: Running; readonly at_s: number };
 }
 
 export interface Held extends Common {
@@ -118,7 +123,7 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
     return finish({ ...running, elapsed_s, stints }, end_s, true);
   }
   if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
-  return { ...running, index, from_s: end_s, counts_in: false, stints };
+  return { ...withoutUntap(running), index, from_s: end_s, counts_in: false, stints };
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
@@ -135,7 +140,7 @@ function apply(timeline: Timeline, before: State, state: State, fact: Fact): Sta
     case "stepped-back":
       return stepBack(timeline, state, fact.at_s);
     case "tapped":
-      return tap(timeline, before, state, fact);
+      return remembering(state, tap(timeline, before, state, fact), fact.at_s);
     case "start-set":
       return setStart(timeline, state, fact);
     case "returned":
@@ -178,6 +183,7 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
 
 function stepBack(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
+  if (state.mode === "running" && state.untap && at_s - state.untap.at_s <= UNTAP_S) return state.untap.running;
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
   if (state.mode === "held") return { ...left, index, elapsed_s: 0 };
@@ -206,6 +212,16 @@ function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kin
   const then_s = Math.max(ended_s, state.base_s + seconds(previous.start));
   const then = advance(timeline, before, then_s);
   return then.mode === "running" && then.index === state.index - 1 ? leave(timeline, then, then_s, 0, true) : state;
+}
+
+/** What a tap has led to, with the way back from it. */
+function remembering(before: State, after: State, at_s: number): State {
+  if (after === before || before.mode !== "running" || after.mode !== "running") return after;
+  return { ...after, untap: { running: withoutUntap(before), at_s } };
+}
+
+function withoutUntap({ untap: _, ...running }: Running): Running {
+  return running;
 }
 
 /** Whether a tap can end it. */
