@@ -63,10 +63,12 @@ test("a plan that the server does not know is refused, even with a copy of anoth
   await assert.rejects(openBuiltIn("b"), (error) => error instanceof Refused && error.status === 404);
 });
 
-test("a plan made from shorthand is kept under a name of its own", async () => {
+test("a plan made from shorthand is kept under a name of its own, and the same one again under the same", async () => {
   network({ "/api/shorthand": [200, { plan: plan.plan, text: "1' r24" }], "/api/timeline": [200, plan] });
   const [one, two] = [await makePlan("1 min r24"), await makePlan("1 min r24")];
   assert.equal(one.text, "1' r24");
   assert.match(one.id, /^mine:[0-9a-z]{16}$/);
-  assert.notEqual(one.id, two.id);
+  assert.equal(one.id, two.id);
+  network({ "/api/shorthand": [200, { plan: plan.plan, text: "2' r24" }], "/api/timeline": [200, plan] });
+  assert.notEqual((await makePlan("2 min r24")).id, one.id);
 });

@@ -4,7 +4,7 @@ import { test } from "node:test";
 import type { Timeline } from "../../static/src/plan/wire.js";
 import { advance, follow, replay, type Fact, type State } from "../../static/src/timeline/facts.js";
 import { placeAt, progressAt } from "../../static/src/timeline/place.js";
-import { sumsOf } from "../../static/src/timeline/rowed.js";
+import { piecesOf, sumsOf } from "../../static/src/timeline/rowed.js";
 import { chance, gap, guess, metres, open, rest, row, timeline } from "./builders.js";
 
 const started: Fact = { kind: "started", at_s: 0, count_in_s: 5 };
@@ -285,4 +285,12 @@ test("what was rowed never grows by more than the time that has passed", () => {
     const facts = [...anything(next, 12, false), ended(2000)];
     assert.ok(sumsOf(plan, replay(plan, facts).stints).seconds_s <= 2000 + 1e-6);
   }
+});
+
+test("a metre block that was rowed to its end is a piece, with its time by the taps", () => {
+  const plan = timeline(guess(500, 120, 24), rest(60), guess(500, 120, 24));
+  const state = replay(plan, [started, tapped(110, 5), tapped(270)]);
+  assert.equal(state.mode, "finished");
+  assert.deepEqual(piecesOf(plan, state.stints, true), [{ metres: 500, seconds_s: 100 }, { metres: 500, seconds_s: 105 }]);
+  assert.deepEqual(piecesOf(plan, replay(plan, [started, ended(100)]).stints, false), []);
 });

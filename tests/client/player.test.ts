@@ -62,9 +62,11 @@ function planOf(plan: Timeline): PlanRecord {
   return { id: "mine:test", source: "mine", name: "test", kind: "", plan: plan.plan, timeline: plan, kept_at_ms: 0 };
 }
 
+/** A session five seconds before its first catch. */
 async function started(plan: Timeline): Promise<Player> {
   const player = openTab();
   assert.equal(await player.start(planOf(plan), plan), true);
+  pass(player, 5);
   return player;
 }
 
@@ -92,7 +94,11 @@ test("without a session there is nothing, and every command says nothing", () =>
   assert.equal(player.snapshot().phase, "none");
 });
 
-test("a session starts with a count-in of 5 s and then runs", async () => {
+test("a session starts with a count-in of 10 s and then runs", async () => {
+  const fresh = openTab();
+  await fresh.start(planOf(simple), simple);
+  assert.equal(fresh.snapshot().count_in, 10);
+  fresh.close();
   const player = await started(simple);
   assert.deepEqual([player.snapshot().phase, player.snapshot().count_in], ["count-in", 5]);
   const snapshot = pass(player, 11);
@@ -174,7 +180,8 @@ test("the gap waits, starts by a tap with a count-in, or by the wall clock", asy
   assert.equal(player.snapshot().starts_at_ms, null);
   player.done();
   assert.deepEqual([player.snapshot().phase, player.snapshot().index], ["count-in", 2]);
-  assert.equal(pass(player, 6).phase, "running");
+  assert.equal(pass(player, 9.6).phase, "count-in", "ten seconds to sit down and take the handle");
+  assert.equal(pass(player, 1).phase, "running");
 });
 
 test("after an absence of up to 60 s the clock has run on, and that is told", async () => {

@@ -1,9 +1,9 @@
 /** After an absence of a minute or more: how to go on.
  *
- * Properties: `away_s`; `old`, after so long that only ending or throwing away makes sense.
+ * Properties: `away_s`; `where`, what was being rowed; `old`, after so long that only ending or throwing away makes sense.
  * Event: `answer` (detail: clock, stopped, end or discard).
  */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, nothing } from "lit";
 import { clock } from "../plan/format.js";
 import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
@@ -11,17 +11,19 @@ import { buttons, type } from "./look.js";
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
 
 export class AbsenceQuestion extends LitElement {
-  static override properties = { away_s: { attribute: false }, old: { type: Boolean } };
+  static override properties = { away_s: { attribute: false }, where: {}, old: { type: Boolean } };
   declare away_s: number;
+  declare where: string;
   declare old: boolean;
 
   constructor() {
     super();
     this.away_s = 0;
+    this.where = "";
     this.old = false;
   }
 
-  static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 400; font-size: 16px; margin-top: 2px; }`];
+  static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 400; font-size: 1rem; margin-top: 2px; }`];
 
   override render() {
     return html`<dialog aria-labelledby="title" @cancel=${(event: Event) => event.preventDefault()}>
@@ -33,7 +35,7 @@ export class AbsenceQuestion extends LitElement {
     return html`<h2 id="title">You were away for ${clock(this.away_s)}</h2>
       <p>How do you want to go on?</p>
       <div class="choices">
-        <button type="button" class="go" autofocus @click=${() => this.answer("stopped")}>From where I stopped</button>
+        <button type="button" class="go" autofocus @click=${() => this.answer("stopped")}>From where I stopped${this.where ? html`<small>${this.where}</small>` : nothing}</button>
         <button type="button" @click=${() => this.answer("clock")}>By the clock<small>as if I had kept rowing</small></button>
         <button type="button" @click=${() => this.answer("end")}>End the session</button>
       </div>`;

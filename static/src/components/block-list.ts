@@ -24,11 +24,11 @@ export class BlockList extends LitElement {
     .block i.d4 { background: var(--p-full); }
     .block i.d5 { background: var(--p-race); }
     .block b { font-family: var(--digits); letter-spacing: -0.03em; white-space: nowrap; }
-    .block .says { grid-column: 2 / -1; display: grid; gap: 2px; font-size: 17px; }
+    .block .says { grid-column: 2 / -1; display: grid; gap: 2px; font-size: 1.0625rem; }
     .says span { color: var(--ink-2); }
     .times { margin: 10px 0 0; padding-left: 12px; border-left: 4px solid var(--edge); }
     .times > p { font-weight: 700; padding: 4px 0; }
-    .between { color: var(--ink-2); font-size: 16px; padding-top: 8px; }
+    .between { color: var(--ink-2); font-size: 1rem; padding-top: 8px; }
     .rest { color: var(--ink-2); }
     @media (forced-colors: active) { .block i { forced-color-adjust: none; } }
   `];
@@ -77,7 +77,7 @@ export class BlockList extends LitElement {
       <b>${block.drill?.sides ? clock(lengthSeconds(block)) : lengthWords(segment)}</b>
       <b>${block.rate === undefined ? "" : `r${block.rate}`}</b>
       <span>${effortAndSplit(block, segment)}</span>
-      <span class="small">${segment.strokes && !block.drill?.sides ? segment.strokes : ""}<span class="heard-only">${segment.strokes ? " strokes" : ""}</span></span>
+      <span class="small">${segment.strokes && !block.drill?.sides ? strokesWords(segment.strokes) : ""}</span>
       ${this.says(block, segment)}
     </div>`;
   }

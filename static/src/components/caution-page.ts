@@ -1,4 +1,4 @@
-/** What to know before the first session. Accepted once on a device. Event: `accepted`. */
+/** What to know before the first session. Accepted once on a device. Events: `accepted`, `leave`. */
 import { LitElement, css, html } from "lit";
 import { buttons, page, type } from "./look.js";
 import { GET_HELP, stopSigns } from "./stop-signs-list.js";
@@ -6,6 +6,7 @@ import { GET_HELP, stopSigns } from "./stop-signs-list.js";
 export class CautionPage extends LitElement {
   static override styles = [type, buttons, page, css`
     section { display: grid; gap: 8px; }
+    .bar { grid-template-columns: 1fr 2.2fr; }
     .signs { display: grid; gap: 4px; padding-left: 22px; list-style: disc; }
     .first { background: var(--hull); border-left: 6px solid var(--catch); border-radius: 6px var(--r) var(--r) 6px; padding: 14px 16px; }
   `];
@@ -37,7 +38,8 @@ export class CautionPage extends LitElement {
       <section><h2>People on the spot come first</h2>
         <p>Your coach, the staff and the rules where you row outrank anything on this screen. Splits, distances and
           times marked “about” are estimates, and nothing here is medical advice.</p></section>
-      <div class="bar"><button type="button" class="go" @click=${this.accept}>I have read this, go on</button></div>
+      <div class="bar"><button type="button" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Not now</button>
+        <button type="button" class="go" @click=${this.accept}>I have read this, go on</button></div>
     </main>`;
   }
 

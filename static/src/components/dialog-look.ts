@@ -21,7 +21,7 @@ export const dialogs = css`
     background: rgb(0 0 0 / 0.72);
   }
   dialog h2 {
-    font-size: 26px;
+    font-size: 1.625rem;
   }
   .choices {
     display: grid;

@@ -1,29 +1,31 @@
 /** After a session: what was rowed, how to come down, the way back. 
  *
- * Properties: `planTitle`, `done` and `planned` (sums), `whole` (went to the end of the plan). Event: `leave`.
+ * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (went to the end of the plan). Event: `leave`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import { clock } from "../plan/format.js";
-import type { Sums } from "../timeline/rowed.js";
+import { clock, splitClock } from "../plan/format.js";
+import type { Piece, Sums } from "../timeline/rowed.js";
 import { buttons, page, type } from "./look.js";
 
 export class EndScreen extends LitElement {
-  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, whole: { type: Boolean } };
+  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean } };
   declare planTitle: string;
   declare done: Sums | undefined;
   declare planned: Sums | undefined;
+  declare pieces: readonly Piece[];
   declare whole: boolean;
 
   constructor() {
     super();
     this.planTitle = "";
+    this.pieces = [];
     this.whole = false;
   }
 
   static override styles = [type, buttons, page, css`
     dl { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
     dl div { display: flex; flex-direction: column-reverse; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
-    dd { font-size: 38px; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
+    dd { font-size: 2.375rem; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
     section { display: grid; gap: 8px; }
   `];
 
@@ -35,6 +37,8 @@ export class EndScreen extends LitElement {
         <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
         <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
       </dl>` : nothing}
+      ${this.pieces.length ? html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s }) => html`<li>
+        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m</li>`)}</ul></section>` : nothing}
       <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
       <section><h2>Come down slowly</h2>
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,

@@ -11,6 +11,7 @@ import { buttons, page, type } from "./look.js";
 import "./plan-library.js";
 import type { PlanCard } from "./plan-library.js";
 import "./shorthand-box.js";
+import type { ShorthandBox } from "./shorthand-box.js";
 
 export class FirstScreen extends LitElement {
   static override properties = {
@@ -56,7 +57,7 @@ export class FirstScreen extends LitElement {
     main { gap: 30px; }
     section { display: grid; gap: 12px; }
     .running { padding: 16px; background: var(--hull); border: 2px solid var(--catch); border-radius: var(--r); }
-    .running b { font-size: 20px; overflow-wrap: anywhere; }
+    .running b { font-size: 1.25rem; overflow-wrap: anywhere; }
     .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     @media (min-width: 900px) { main { width: min(100%, 1000px); } }
   `];
@@ -65,6 +66,7 @@ export class FirstScreen extends LitElement {
     return html`<main>
       <h1 tabindex="-1">What are you rowing today?</h1>
       ${this.running ? this.open() : nothing}
+      <a class="button" href="#own" @click=${this.toBox}>Write your own</a>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
       ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
@@ -73,10 +75,15 @@ export class FirstScreen extends LitElement {
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
       </section>
-      <section><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
+      <section id="own"><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
         @make=${() => this.tell("make")}></shorthand-box></section>
     </main>`;
+  }
+
+  private toBox(event: Event): void {
+    event.preventDefault();
+    this.renderRoot.querySelector<ShorthandBox>("shorthand-box")!.begin();
   }
 
   private open() {

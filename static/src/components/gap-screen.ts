@@ -1,7 +1,8 @@
 /** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
  *
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
- * `held`, `saved`. Events: start (count-in now), by-clock (detail: "hh:mm"), no-clock, back, hold, end.
+ * `held`, `saved`, `sound`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
+ * sound, end.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
@@ -11,9 +12,13 @@ import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
+import { nextAt } from "../state/time-of-day.js";
 import { effortWords, lengthWords, partName, settingWords, whatWords } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
+
+/** A start by the clock lies near; a time just past would otherwise mean tomorrow. */
+const FARTHEST_MS = 2 * 3600 * 1000;
 
 export class GapScreen extends LitElement {
   static override properties = {
@@ -23,7 +28,11 @@ export class GapScreen extends LitElement {
     startsAt: {},
     held: { type: Boolean },
     saved: {},
+    sound: {},
+    trouble: { state: true },
   };
+  declare sound: string;
+  declare trouble: string;
   declare timeline: Timeline | undefined;
   declare index: number;
   declare left_s: number;
@@ -38,6 +47,8 @@ export class GapScreen extends LitElement {
     this.startsAt = "";
     this.held = false;
     this.saved = "saving";
+    this.sound = "on";
+    this.trouble = "";
   }
 
   static override styles = [type, buttons, fields, css`
@@ -46,7 +57,7 @@ export class GapScreen extends LitElement {
       padding: max(8px, env(safe-area-inset-top)) var(--side) max(12px, env(safe-area-inset-bottom)); }
     header { display: flex; justify-content: space-between; align-items: center; }
     h1 { font-size: clamp(18px, 5.6cqw, 26px); }
-    .tools { display: flex; }
+    .tools { display: flex; flex-wrap: wrap; justify-content: flex-end; }
     .tools button { min-width: 0; padding: 0 2px; border: 0; background: transparent; font-size: 16px; }
     .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
     .time { font-size: min(33.8cqw, 24cqh); margin-left: -0.04em; }
@@ -61,6 +72,8 @@ export class GapScreen extends LitElement {
     .piece b { font-size: 23px; }
     form { display: grid; grid-template-columns: 1fr auto; gap: 10px; align-items: end; }
     form input { padding: 6px 12px; }
+    form p { grid-column: 1 / -1; font-size: 17px; }
+    form p:empty { display: none; }
     form label { display: grid; gap: 4px; font-size: 17px; }
     .go { min-height: 76px; font-size: 26px; }
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
@@ -99,6 +112,7 @@ export class GapScreen extends LitElement {
     return html`<main>
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
+        <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
         <button type="button" @click=${() => this.tell("back")}><span>Back</span></button>
         <button type="button" @click=${() => this.tell("hold")}><span>${this.held ? "Go on" : "Hold"}</span></button>
         <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
@@ -146,20 +160,25 @@ export class GapScreen extends LitElement {
       return html`<button type="button" @click=${() => this.tell("no-clock")}>Do not start at ${this.startsAt}</button>`;
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
-      <input type="time" required name="at" /></label><button type="submit">Set</button></form>`;
+      <input type="time" required name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
+      <p id="clock-trouble" role="alert">${this.trouble}</p></form>`;
   }
 
   private setClock(event: Event): void {
     event.preventDefault();
     const input = this.renderRoot.querySelector<HTMLInputElement>("input[name=at]")!;
-    if (input.value) this.dispatchEvent(new CustomEvent("by-clock", { detail: input.value }));
+    if (!input.value) return;
+    const at_ms = nextAt(input.value, Date.now());
+    const far = at_ms - Date.now() > FARTHEST_MS;
+    this.trouble = far ? `${input.value} is past, or more than two hours ahead: choose a time soon.` : "";
+    if (!far) this.dispatchEvent(new CustomEvent("by-clock", { detail: at_ms }));
   }
 
   private child<T extends HTMLElement>(name: string): T {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "start" | "no-clock" | "back" | "hold" | "end"): void {
+  private tell(name: "start" | "no-clock" | "back" | "hold" | "sound" | "end"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

@@ -32,17 +32,17 @@ export const type = css`
     list-style: none;
   }
   h1 {
-    font-size: clamp(30px, 8.6vw, 44px);
+    font-size: clamp(1.875rem, 8.6vw, 2.75rem);
     line-height: 1.1;
     text-wrap: balance;
   }
   h2 {
-    font-size: 21px;
+    font-size: 1.3125rem;
     line-height: 1.25;
   }
   .small {
     color: var(--ink-2);
-    font-size: 16px;
+    font-size: 1rem;
   }
   .digits {
     font-family: var(--digits);
@@ -91,7 +91,7 @@ export const buttons = css`
     border-radius: var(--r);
     background: var(--hull);
     color: var(--ink);
-    font: 700 20px/1.15 var(--font);
+    font: 700 1.25rem/1.15 var(--font);
     text-align: center;
     text-decoration: none;
     cursor: pointer;
@@ -152,7 +152,7 @@ export const fields = css`
     border-radius: var(--r);
     background: var(--hull);
     color: var(--ink);
-    font: 400 20px/1.4 var(--font);
+    font: 400 1.25rem/1.4 var(--font);
   }
   input {
     font-family: var(--digits);
@@ -161,7 +161,7 @@ export const fields = css`
   }
   ::placeholder {
     color: var(--ink-2);
-    font: 400 18px/1.4 var(--font);
+    font: 400 1.125rem/1.4 var(--font);
     letter-spacing: 0;
     opacity: 1;
   }

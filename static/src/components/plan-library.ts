@@ -39,12 +39,12 @@ export class PlanLibrary extends LitElement {
 
   static override styles = [type, css`
     :host { display: grid; gap: 18px; }
-    h2 { font-size: 17px; color: var(--ink-2); margin-bottom: 8px; }
+    h2 { font-size: 1.0625rem; color: var(--ink-2); margin-bottom: 8px; }
     ul { display: grid; gap: 8px; }
     a { display: grid; grid-template-columns: 1fr auto; gap: 2px 14px; align-items: baseline; min-height: var(--target); align-content: center;
       padding: 13px 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); text-decoration: none; }
     a:hover { border-color: var(--ink); }
-    b { font-size: 20px; line-height: 1.2; overflow-wrap: anywhere; }
+    b { font-size: 1.25rem; line-height: 1.2; overflow-wrap: anywhere; }
     .minutes { white-space: nowrap; font-weight: 700; }
     .line { grid-column: 1 / -1; line-height: 1.3; overflow-wrap: anywhere; }
     .about { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }

@@ -1,7 +1,7 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html } from "lit";
 import { NoAnswer } from "../data/api.js";
-import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { forgetPlan, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
@@ -47,7 +47,7 @@ export class PlanOpened extends LitElement {
   override render() {
     const timeline = this.record && scaled(this.record.timeline, this.result);
     return html`<plan-screen .timeline=${timeline} .result=${this.result} .saved=${this.saved} .trouble=${this.trouble}
-      @row=${this.row} @result=${this.keepResult}></plan-screen>
+      .own=${this.record?.source === "mine"} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
@@ -78,6 +78,16 @@ export class PlanOpened extends LitElement {
     player.end();
     player.close();
     goTo(this, rowAddress(this.source, this.name));
+  }
+
+  private async edit(): Promise<void> {
+    await changeSettings({ draft: this.record?.text ?? "" });
+    goTo(this, "/");
+  }
+
+  private async forget(): Promise<void> {
+    await forgetPlan(this.record!.id);
+    goTo(this, "/");
   }
 
   private keepResult(event: CustomEvent<number | null>): void {

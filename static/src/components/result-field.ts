@@ -19,6 +19,7 @@ export class ResultField extends LitElement {
   }
 
   static override styles = [type, fields, css`
+    input { scroll-margin-block: 20px 220px; }
     div { display: grid; gap: 6px; }
     .bad { font-weight: 700; }
     input[aria-invalid="true"] { border-color: var(--catch); }
@@ -36,7 +37,7 @@ export class ResultField extends LitElement {
   private read(event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
     const seconds = text ? secondsOf(text) : null;
-    this.problem = seconds === undefined ? `“${text}” is not a time for 2000 m: write minutes and seconds, such as 7:42.0` : "";
+    this.problem = seconds === undefined ? `“${text}” is not a time for 2000 m: write minutes and seconds, such as 7:42.0.${this.seconds === null ? "" : ` ${splitClock(this.seconds)} still counts.`}` : "";
     if (seconds === undefined) return;
     this.seconds = seconds;
     this.dispatchEvent(new CustomEvent("result", { detail: seconds }));

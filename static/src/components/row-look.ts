@@ -21,7 +21,7 @@ export const rowLook = css`
   }
   .head { display: flex; justify-content: space-between; align-items: center; gap: 8px; }
   .where { font-size: 16px; line-height: 1.25; color: var(--ink-2); min-width: 0; }
-  .where b { display: block; color: var(--ink); white-space: nowrap; }
+  .where b { display: block; color: var(--ink); }
   .tools { display: flex; flex: none; }
   .tools button { padding: 0 3px; border: 0; background: transparent; font-size: 16px; }
   .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
@@ -81,8 +81,7 @@ export const rowLook = css`
     .big { font-size: min(33.8cqw, 17.5cqh); }
     stroke-rail { --rail: 62px; --seat: 40px; }
     stroke-ticks { height: 14px; }
-    .done ~ stroke-rail { display: none; }
-    .done ~ stroke-ticks { display: none; }
+    .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile { display: none; }
   }
 `;
 
@@ -131,8 +130,10 @@ export const rowLookOnItsSide = css`
     .tools { grid-area: tools; }
     .tools button, .tools span { width: 100%; height: 100%; }
     .keys button, .tools button { min-width: 0; padding: 0; }
-    .done { grid-area: rail; }
-    .done ~ stroke-rail { grid-area: auto; display: none; }
+    .done { grid-area: ticks; }
+    .done button { min-height: 52px; font-size: 17px; }
+    .screen:has(.done) stroke-ticks, .screen:has(.done) plan-profile { display: none; }
+    .screen:has(.done) .noted .big { font-size: min(27cqh, 20cqw); }
   }
 `;
 

@@ -15,7 +15,7 @@ import type { EndQuestion } from "./end-question.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
-import { announcement, asksDone, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import { announcement, countInWords, asksDone, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
@@ -98,6 +98,12 @@ export class RowScreen extends LitElement {
     this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(share, drive);
   }
 
+  /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
+  skip(): void {
+    if (this.index + 1 < (this.timeline?.segments.length ?? 0)) this.tell("skip");
+    else this.child<EndQuestion>("end-question").open();
+  }
+
   private head(segment: Segment) {
     return html`<header class="head">
       <p class="where"><b>${partName(segment.part)}</b> block ${whereWords(this.timeline!, segment)}</p>
@@ -111,7 +117,7 @@ export class RowScreen extends LitElement {
 
   private counting(segment: Segment) {
     return html`<div class="count">
-      <p>${segment.kind === "row" || segment.kind === "drill" ? "First catch in" : "Starts in"}</p>
+      <p>${countInWords(segment, this.elapsed_s)}</p>
       <div class="digits" role="timer" aria-live="off">${this.countIn}</div>
       <p dir="auto">${focusWords(segment)}</p>
     </div>`;
@@ -173,9 +179,9 @@ export class RowScreen extends LitElement {
   private done() {
     const ago = (seconds: number) => () => this.dispatchEvent(new CustomEvent("done", { detail: seconds }));
     return html`<div class="done">
-      <button type="button" aria-label="Done 10 s ago" @click=${ago(10)}>10 s ago</button>
+      <button type="button" @click=${ago(10)}>Done 10 s ago</button>
       <button type="button" class="go" @click=${ago(0)}>Done</button>
-      <button type="button" aria-label="Done 5 s ago" @click=${ago(5)}>5 s ago</button>
+      <button type="button" @click=${ago(5)}>Done 5 s ago</button>
     </div>`;
   }
 
@@ -183,7 +189,7 @@ export class RowScreen extends LitElement {
     return html`<div class="keys">
       <button type="button" @click=${() => this.tell("back")}>Back</button>
       <button type="button" class=${this.held ? "go" : ""} @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
-      <button type="button" @click=${() => this.tell("skip")}>Skip</button>
+      <button type="button" @click=${this.skip}>Skip</button>
     </div>`;
   }
 

@@ -35,12 +35,12 @@ export function asksDone(segment: Segment): boolean {
 
 function bigWords(segment: Segment, { elapsed_s, left_s }: Place): { big: string; bigNote: string } {
   if (segment.ends === "tap") return { big: clock(elapsed_s), bigNote: "rowed; press Done when you stop" };
-  if (segment.ends === "metres") return { big: `${segment.metres_asked}m`, bigNote: metresNote(segment, left_s) };
+  if (segment.ends === "metres") return { big: `${segment.metres_asked}m`, bigNote: metresNote(segment, elapsed_s, left_s) };
   return { big: clock(left_s ?? 0), bigNote: "" };
 }
 
-function metresNote(segment: Segment, left_s: number | null): string {
-  if (left_s === null) return "metres: press Done when your monitor shows them";
+function metresNote(segment: Segment, elapsed_s: number, left_s: number | null): string {
+  if (left_s === null) return `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them`;
   return `metres, about ${clock(left_s)} left${segment.waits ? ", then Done" : ""}`;
 }
 
@@ -86,6 +86,12 @@ export function followingWords(timeline: Timeline, segment: Segment): string {
   const next = timeline.segments[segment.index + 1];
   const change = settingWords(next?.setting);
   return change ? `set ${change}, then ${nextWords(next)}` : nextWords(next);
+}
+
+/** What a count-in leads to: the first catch of a block, or the next one after a hold. */
+export function countInWords({ kind }: Segment, elapsed_s: number): string {
+  if (kind !== "row" && kind !== "drill") return "Starts in";
+  return elapsed_s > 0 ? "Next catch in" : "First catch in";
 }
 
 /** Said once when a segment begins, for those who hear the screen. */

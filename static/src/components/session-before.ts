@@ -47,7 +47,7 @@ export class SessionBefore extends LitElement {
     if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first.");
     if (this.trouble) return this.words("This plan cannot be opened", this.trouble);
     if (!this.beginning || !this.settings) return nothing;
-    if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept}></caution-page>`;
+    if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept} @leave=${this.leave}></caution-page>`;
     return html`<set-up-card .timeline=${this.beginning.timeline} .starting=${this.starting}
       @start=${this.begin} @leave=${this.leave}></set-up-card>`;
   }

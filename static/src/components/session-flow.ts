@@ -7,7 +7,8 @@ import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
-import { nextAt, timeOfDay } from "../state/time-of-day.js";
+import { whatWords } from "./segment-words.js";
+import { timeOfDay } from "../state/time-of-day.js";
 import "./absence-question.js";
 import "./end-screen.js";
 import type { GapScreen } from "./gap-screen.js";
@@ -115,21 +116,21 @@ export class SessionFlow extends LitElement {
       @done=${(event: CustomEvent<number>) => player.done(event.detail)}></row-screen>`;
   }
 
-  private gap({ timeline, index, phase, starts_at_ms }: Snapshot) {
+  private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
     return html`<gap-screen .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
       @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
-      @by-clock=${(event: CustomEvent<string>) => player.startAtClock(nextAt(event.detail, Date.now()))}
+      .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
       @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
   }
 
-  private question({ absence }: Snapshot) {
-    return html`<absence-question .away_s=${absence?.away_s ?? 0} .old=${absence?.kind === "too-old"}
+  private question({ absence, segment }: Snapshot) {
+    return html`<absence-question .away_s=${absence?.away_s ?? 0} .where=${segment ? whatWords(segment) : ""} .old=${absence?.kind === "too-old"}
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, whole }: Snapshot) {
-    return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .whole=${whole}
+  private end({ timeline, done, pieces, whole }: Snapshot) {
+    return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
       @leave=${this.leave}></end-screen>`;
   }
 
@@ -184,6 +185,10 @@ export class SessionFlow extends LitElement {
     else player.hold();
   };
 
+  private skip(): void {
+    this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
+  }
+
   private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
 
   private readonly leave = (): void => {
@@ -196,7 +201,7 @@ export class SessionFlow extends LitElement {
     const rowing = ["count-in", "running", "waiting", "held"].includes(player.snapshot().phase);
     const busy = event.composedPath().some((node) => node instanceof HTMLElement && node.matches("button, input, a, summary, dialog"));
     if (!rowing || busy || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
-    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => player.skip() }[event.key];
+    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => this.skip() }[event.key];
     if (!action) return;
     event.preventDefault();
     action();

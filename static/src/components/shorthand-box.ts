@@ -6,7 +6,14 @@ import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import type { Problem } from "../plan/wire.js";
 import { buttons, fields, type } from "./look.js";
 
-const EXAMPLE = "5' r18 light\n3 x (10 strokes r28 full, 50\" r20 light)\n2000m r30 @1:55";
+const EXAMPLE = `title: Tuesday
+warm-up
+5' r18 light
+  focus: Long arms, legs first
+3 x (10 strokes r28 full, 50" r20 light)
+gap 5'
+main
+6 x 700m r28 2k+1 / 3' rest`;
 
 /** The place stands on the button beside the sentence already. */
 const PLACE = /^line \d+, column \d+: /;
@@ -34,14 +41,14 @@ export class ShorthandBox extends LitElement {
   static override styles = [type, buttons, fields, css`
     form { display: grid; gap: 12px; }
     h2 label { font: inherit; }
-    textarea { min-height: 8.4em; resize: vertical; font-family: var(--digits); font-size: 17px; line-height: 1.5; letter-spacing: -0.02em; }
+    textarea { min-height: 8.4em; resize: vertical; font-family: var(--digits); font-size: 1.0625rem; line-height: 1.5; letter-spacing: -0.02em; }
     textarea[aria-invalid="true"] { border-color: var(--catch); border-width: 3px; }
-    pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 16px/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
+    pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 1rem/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
     .problem { display: grid; gap: 6px; padding: 12px 14px; background: var(--hull); border-left: 6px solid var(--catch); border-radius: 6px var(--r) var(--r) 6px; }
     .problem + .problem { margin-top: 10px; }
-    .problem button { justify-self: start; min-height: 44px; padding: 4px 14px; font-size: 17px; }
+    .problem button { justify-self: start; min-height: 44px; padding: 4px 14px; font-size: 1.0625rem; }
     code { font-family: var(--digits); font-weight: 700; overflow-wrap: anywhere; }
-    .choices { display: grid; grid-template-columns: 1fr auto; gap: 10px; }
+    summary { min-height: 44px; align-content: center; cursor: pointer; }
   `];
 
   override render() {
@@ -68,9 +75,15 @@ export class ShorthandBox extends LitElement {
       ${problem.line === undefined ? nothing : html`<button type="button" @click=${() => this.showPlace(problem)}>
         Line ${problem.line}, column ${problem.column}</button>`}
       ${problem.received ? html`<p>Read: <code><bdi>${problem.received}</bdi></code></p>` : nothing}
-      <p dir="auto">${problem.sentence.replace(PLACE, "")}</p>
-      ${accepted.length ? html`<p class="small">What would do here: ${accepted.join("; ")}</p>` : nothing}
+      <p dir="auto">${capital(problem.sentence.replace(PLACE, ""))}</p>
+      ${accepted.length ? html`<details class="small"><summary>What would do here</summary><ul>${accepted.map((each) => html`<li>${each}</li>`)}</ul></details>` : nothing}
     </div>`;
+  }
+
+  /** Brings the box into view, ready to write in. */
+  begin(): void {
+    this.area.scrollIntoView({ block: "center" });
+    this.area.focus({ preventScroll: true });
   }
 
   private get area(): HTMLTextAreaElement {
@@ -98,3 +111,7 @@ export class ShorthandBox extends LitElement {
   }
 }
 customElements.define("shorthand-box", ShorthandBox);
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

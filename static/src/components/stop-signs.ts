@@ -19,13 +19,13 @@ export class StopSigns extends LitElement {
   static override styles = [type, buttons, dialogs, css`
     dialog { padding-bottom: 0; }
     h2:focus { outline: none; }
-    .signs { display: grid; gap: 6px; padding-left: 22px; list-style: disc; font-size: 18px; line-height: 1.3; }
+    .signs { display: grid; gap: 6px; padding-left: 22px; list-style: disc; font-size: 1.125rem; line-height: 1.3; }
     .choices { position: sticky; bottom: 0; grid-template-columns: 1fr 1fr; padding: 10px 0 18px; background: var(--water); }
     .choices button { padding: 8px; }
     .choices .go, .alone { grid-column: 1 / -1; }
     @media (orientation: landscape) and (max-height: 540px) {
       dialog { width: min(800px, 100vw - 24px); gap: 10px; padding-top: 14px; }
-      .signs { columns: 2; display: block; font-size: 17px; }
+      .signs { columns: 2; display: block; font-size: 1.0625rem; }
       .choices { grid-template-columns: 1fr 1fr 1.2fr; padding: 6px 0 12px; }
       .choices .go, .choices .alone { grid-column: auto; }
     }
@@ -39,9 +39,9 @@ export class StopSigns extends LitElement {
       <p><b>${GET_HELP}</b></p>
       <p class="small">${this.held ? "The session is held: the clock stands still." : "The clock is running on behind this page."}</p>
       <div class="choices">
-        ${this.held ? nothing : html`<button type="button" @click=${this.hold}>Hold the session</button>`}
-        <button type="button" class=${this.held ? "alone" : ""} @click=${this.end}>End the session</button>
-        <button type="button" class="go" @click=${this.close}>I am fine, go back</button>
+        ${this.held ? nothing : html`<button type="button" class="go" @click=${this.hold}>Hold the session</button>`}
+        <button type="button" class=${this.held ? "go" : ""} @click=${this.end}>End the session</button>
+        <button type="button" @click=${this.close}>I am fine, go back</button>
       </div>
     </dialog>`;
   }

@@ -60,11 +60,12 @@ export async function openMine(name: string): Promise<PlanRecord> {
   return keep({ ...record, kept_at_ms: Date.now() });
 }
 
-/** Reads a coach's shorthand, compiles it and keeps the plan. Throws Refused (its problems say where), NoAnswer. */
+/** Reads a coach's shorthand, compiles it and keeps the plan; the same plan again is the same record. Throws Refused (its problems say where), NoAnswer. */
 export async function makePlan(text: string): Promise<PlanRecord> {
   const read = await readShorthand(text);
   const timeline = await fetchTimeline(read.plan);
-  const name = newId();
+  const before = (await keptPlans()).find((record) => record.source === "mine" && record.text === read.text);
+  const name = before?.name ?? newId();
   return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...read, timeline, kept_at_ms: Date.now() });
 }
 

@@ -9,7 +9,7 @@ import type { PlanRecord } from "../data/plans.js";
 import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { COUNT_IN_S } from "../timeline/place.js";
+import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
 import { Keeper } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
@@ -62,7 +62,7 @@ export class Player {
     const record = this.newRecord(plan, timeline);
     await endLeftOpen().catch(() => undefined);
     this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0]) });
+    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) });
     return true;
   }
 
@@ -222,13 +222,13 @@ export async function sessionIsOpen(): Promise<boolean> {
 /** The build of the app: the hashed name of its code. */
 const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
 
-/** Seconds to take up the handle, where one is needed. */
-function countIn(segment: Segment | undefined): number {
-  return segment && isRowed(segment) ? COUNT_IN_S : 0;
+/** Seconds to count in, where the handle is needed. */
+function countIn(segment: Segment | undefined, count_in_s = COUNT_IN_S): number {
+  return segment && isRowed(segment) ? count_in_s : 0;
 }
 
 function outOf(segment: Segment, next: Segment | undefined): number {
-  return segment.kind === "gap" ? countIn(next) : 0;
+  return segment.kind === "gap" ? countIn(next, SIT_DOWN_S) : 0;
 }
 
 async function endLeftOpen(): Promise<void> {

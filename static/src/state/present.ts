@@ -2,7 +2,7 @@
 import type { Segment } from "../plan/types.js";
 import { positionIn } from "../timeline/position.js";
 import { progressAt, type Place } from "../timeline/place.js";
-import { sumsOf } from "../timeline/rowed.js";
+import { piecesOf, sumsOf } from "../timeline/rowed.js";
 import type { SessionRun } from "./session-run.js";
 import type { Snapshot } from "./snapshot.js";
 
@@ -17,7 +17,7 @@ export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
     phase: around.owner ? "none" : "elsewhere",
     timeline: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
-    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, whole: false,
+    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, pieces: [], whole: false,
     ...around,
   };
 }
@@ -44,6 +44,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     progress: place.phase === "finished" && isWhole(run, at_s) ? 1 : progressAt(timeline, place),
     starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),
     done: place.phase === "finished" ? sumsOf(timeline, run.stateAt(at_s).stints) : null,
+    pieces: place.phase === "finished" ? piecesOf(timeline, run.stateAt(at_s).stints, isWhole(run, at_s)) : [],
     whole: isWhole(run, at_s),
     ...around,
   };

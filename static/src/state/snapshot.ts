@@ -1,6 +1,6 @@
 /** What the screens see of a session at one moment. */
 import type { Beat } from "../timeline/position.js";
-import type { Sums } from "../timeline/rowed.js";
+import type { Piece, Sums } from "../timeline/rowed.js";
 import type { Segment, Timeline } from "../plan/types.js";
 
 /**
@@ -68,6 +68,8 @@ export interface Snapshot {
   readonly notice: Notice | null;
   /** What was rowed, rests included in its seconds; null until the session is over. */
   readonly done: Sums | null;
+  /** The metre blocks rowed to their end, with their times; none until the session is over. */
+  readonly pieces: readonly Piece[];
   /** Whether the session went to the end of the plan. */
   readonly whole: boolean;
 }

@@ -30,6 +30,22 @@ export function sumsOf(timeline: Timeline, stints: readonly Stint[]): Sums {
   return metres ? { ...sums, metres } : sums;
 }
 
+/** A metre block that was rowed to its end, and how long that took by the taps. */
+export interface Piece {
+  metres: number;
+  seconds_s: number;
+}
+
+/** The metre blocks that were rowed to their end; `whole` says whether the last block was. */
+export function piecesOf(timeline: Timeline, stints: readonly Stint[], whole: boolean): Piece[] {
+  const last = stints.at(-1)?.index;
+  return timeline.segments.flatMap(({ index, metres_asked: metres }) => {
+    const mine = stints.filter((stint) => stint.index === index);
+    if (metres === undefined || !mine.length || (index === last && !whole)) return [];
+    return [{ metres, seconds_s: mine.reduce((sum, { from_s, to_s }) => sum + to_s - from_s, 0) }];
+  });
+}
+
 /** Strokes finished in a stint. A billionth of a second is forgiven, so that a whole block has all its strokes. */
 function strokesIn(segment: Segment, stint: Stint): number {
   if (!segment.stroke) return 0;
