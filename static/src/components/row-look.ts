@@ -53,7 +53,7 @@ export const rowLook = css`
   .next b { text-align: right; }
   .next > span { color: var(--ink-2); }
   .done { display: grid; grid-template-columns: 1fr 1.6fr 1fr; gap: 10px; }
-  .done button { font-size: 19px; padding: 6px; }
+  .done button { font-size: 17px; padding: 6px; }
   .done .go { font-size: 24px; }
   .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }
   .keys button { padding: 8px; }
@@ -82,6 +82,20 @@ export const rowLook = css`
     stroke-rail { --rail: 62px; --seat: 40px; }
     stroke-ticks { height: 14px; }
     .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile { display: none; }
+  }
+
+  /* the smallest phones: Done, the rail and the three keys come before everything else */
+  @container (max-height: 600px) and (orientation: portrait) {
+    .screen:has(.done) { gap: 4px; }
+    .screen:has(.done) .next { display: none; }
+    .screen:has(.done) .want { min-height: 36px; padding: 0 12px; font-size: 16px; }
+    .screen:has(.done) .face { flex: 0 1 auto; gap: 4px 8px; }
+    .screen:has(.done) .big { font-size: min(28cqw, 13cqh); }
+    .screen:has(.done) .mid { font-size: min(24cqw, 11cqh); }
+    .screen:has(.done) .unit { margin-top: 2px; font-size: 15px; }
+    .done button { min-height: 52px; font-size: 15px; }
+    .tools button { padding: 0 1px; }
+    .tools span { padding: 4px 6px; }
   }
 `;
 
