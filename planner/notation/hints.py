@@ -101,7 +101,10 @@ def _unread(word: str, accepted: set[str]) -> str | None:
 
 def _without_unit(number: str, accepted: set[str]) -> str | None:
     if "METRES" in accepted:
-        return f'"{number}" has no unit: write {number}\' for minutes, {number}" for seconds, or {number} strokes'
+        return (
+            f'"{number}" has no unit: write {number}\' for minutes, {number}" for seconds, '
+            f"or {number} strokes"
+        )
     if "TIME" in accepted:
         return f'"{number}" has no unit: a time is written {number}\' or {number} s'
     return f'"{number}" has no unit: a rate is written r{number}' if "RATE" in accepted else None
