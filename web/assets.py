@@ -27,9 +27,13 @@ COMPRESSIBLE = (".js", ".css", ".svg")
 
 @dataclass(frozen=True)
 class Assets:
-    """The built files by hashed name, those names by entry, the icons, the service worker's source."""
+    """The built files by hashed name, those names by entry, the icons, the service worker's source.
+
+    `at_once` names the chunks that entries import as soon as they run.
+    """
 
     entries: dict[str, str]
+    at_once: list[str]
     files: dict[str, Stored]
     icons: dict[str, Stored]
     service_worker: str
@@ -37,6 +41,11 @@ class Assets:
     def url(self, entry: str) -> str:
         """The address of an entry, such as main.js."""
         return DIST_URL + self.entries[entry]
+
+    @property
+    def chunks(self) -> list[str]:
+        """The addresses of the scripts that the page needs besides its entry."""
+        return [DIST_URL + name for name in self.at_once]
 
     @property
     def text_fonts(self) -> list[str]:
@@ -52,6 +61,7 @@ def load_assets(settings: Settings) -> Assets:
     listed = json.loads(manifest.read_text(encoding="utf-8"))
     return Assets(
         entries=listed["entries"],
+        at_once=listed["at_once"],
         files={name: _stored(settings.dist / name, FOR_EVER) for name in listed["files"]},
         icons={path.name: _stored(path, ASK_AGAIN) for path in sorted(settings.icons.glob("*.*"))},
         service_worker=(settings.dist / listed["service_worker"]).read_text(encoding="utf-8"),

@@ -1,7 +1,8 @@
 """Builds the client: one esbuild run for each kind of code, by way of Flask-Assets, into static/dist.
 
-`python -m web.build` ends with status 1 when anything fails. The row screen, like every other, is in the one
-main bundle without lazy imports, so that nothing has to be fetched while somebody rows.
+`python -m web.build` ends with status 1 when anything fails. The row screen, and whatever leads to it, is in
+the main bundle without lazy imports, so that nothing has to be fetched while somebody rows. What nobody needs
+to row comes in chunks of its own, imported when it is first shown; phones keep them with all the rest.
 """
 
 from __future__ import annotations
@@ -62,26 +63,33 @@ class EsbuildFilter(Filter):
 
 def bundle(sources: Path, dist: Path) -> dict[str, Any]:
     """Bundle the client in `sources` into `dist`; the names of what came out. Raises BuildError."""
-    worker = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
-    ticker = _esbuild(sources, dist, [TICKER], "--format=iife", "--entry-names=[name]-[hash]")
+    worker, _ = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
+    ticker, _ = _esbuild(sources, dist, [TICKER], "--format=iife", "--entry-names=[name]-[hash]")
     ticker_url = json.dumps(DIST_URL + ticker["ticker-worker.js"])
-    page = _esbuild(
+    page, at_once = _esbuild(
         sources,
         dist,
         PAGE,
         "--format=esm",
+        "--splitting",
         "--entry-names=[name]-[hash]",
+        "--chunk-names=[name]-[hash]",
         f"--define:TICKER_WORKER_URL={ticker_url}",
     )
     entries = {**page, **ticker}
     names = sorted(path.name for path in dist.iterdir() if path.name not in worker.values())
-    return {"entries": entries, "files": names, "service_worker": worker["service-worker.js"]}
+    return {
+        "entries": entries,
+        "at_once": at_once,
+        "files": names,
+        "service_worker": worker["service-worker.js"],
+    }
 
 
 def _esbuild(
     sources: Path, dist: Path, entries: tuple[str, ...] | list[str], *options: str
-) -> dict[str, str]:
-    """The output's name by the entry's name, such as main.js."""
+) -> tuple[dict[str, str], list[str]]:
+    """The output's name by the entry's name, such as main.js; and the chunks that entries import at once."""
     meta = dist / "meta.json"
     command = [str(ESBUILD), *entries, *COMMON, *options, f"--outdir={dist}", f"--metafile={meta}"]
     done = subprocess.run(command, cwd=sources, capture_output=True, text=True, check=False)
@@ -91,8 +99,19 @@ def _esbuild(
         raise BuildError(said or f"esbuild ended with status {done.returncode}")
     outputs = json.loads(meta.read_text(encoding="utf-8"))["outputs"]
     meta.unlink()
-    made = {output["entryPoint"]: Path(path) for path, output in outputs.items() if output.get("entryPoint")}
-    return {Path(entry).stem + path.suffix: path.name for entry, path in made.items()}
+    made = {
+        output["entryPoint"]: Path(path)
+        for path, output in outputs.items()
+        if output.get("entryPoint") in entries
+    }
+    at_once = {
+        Path(imported["path"]).name
+        for output in outputs.values()
+        if output.get("entryPoint") in entries
+        for imported in output["imports"]
+        if imported["kind"] == "import-statement"
+    }
+    return {Path(entry).stem + path.suffix: path.name for entry, path in made.items()}, sorted(at_once)
 
 
 def build(settings: Settings, sources: Path = ROOT / "static") -> dict[str, int]:

@@ -10,7 +10,7 @@ from werkzeug.exceptions import NotFound
 from web.api.answer_cache import AnswerCache
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
-from web.api.plans import plan_answers, plans_api
+from web.api.plans import LIBRARY, plan_answers, plans_api
 from web.api.reading import BODY_BYTES
 from web.api.shorthand import shorthand_api
 from web.api.timelines import timelines_api
@@ -35,7 +35,7 @@ def create_app(settings: Settings) -> Flask:
     answers = plan_answers(library)
     assets = load_assets(settings)
     with app.app_context():
-        made = make_pages(assets, answers)
+        made = make_pages(assets, {LIBRARY: answers[LIBRARY]})
     _answer_missing_pages(app, made)
 
     app.register_blueprint(pages(made, frozenset(library.plans)))

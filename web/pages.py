@@ -33,11 +33,11 @@ class Pages:
     robots: Stored
 
 
-def make_pages(assets: Assets, plan_answers: Mapping[str, Stored]) -> Pages:
-    """The pages for these files and built-in plans; to be called inside an app context, for the templates."""
+def make_pages(assets: Assets, kept_answers: Mapping[str, Stored]) -> Pages:
+    """The pages for these files and kept answers; to be called inside an app context, for the templates."""
     shell = _page(render_template("app.html", assets=assets, dark=DARK, light=LIGHT))
     manifest = Stored(_json(_manifest()), "application/manifest+json")
-    known = {"/": shell, "/manifest.webmanifest": manifest, **plan_answers}
+    known = {"/": shell, "/manifest.webmanifest": manifest, **kept_answers}
     return Pages(
         shell=shell,
         not_found=_page(render_template("not-found.html", assets=assets)),
@@ -110,8 +110,9 @@ def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
 
     @blueprint.get("/")
     @blueprint.get("/row")
+    @blueprint.get("/athlete")
     def screen() -> Response:
-        """The first screen, and the one for rowing."""
+        """The first screen, the one for rowing, and a person's results."""
         return answer(made.shell, request)
 
     @blueprint.get("/mine/<name>")

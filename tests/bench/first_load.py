@@ -45,7 +45,7 @@ def addresses(url: str) -> list[str]:
 
 
 def _kind(address: str) -> str:
-    if address.startswith("/api/plans"):
+    if address.startswith("/api/library"):
         return "plans"
     endings = {".woff2": "fonts", ".png": "icons", ".svg": "icons", ".js": "code", ".css": "code"}
     return endings.get(Path(address).suffix, "page")

@@ -1,7 +1,7 @@
 /** The server's answers, refusals and silences as they reach the app. */
 import assert from "node:assert/strict";
 import { afterEach, test } from "node:test";
-import { NoAnswer, Refused, fetchPlan, fetchPlans, readShorthand } from "../../static/src/data/api.js";
+import { NoAnswer, Refused, fetchLibrary, readShorthand } from "../../static/src/data/api.js";
 import { makePlan, openBuiltIn } from "../../static/src/data/plans.js";
 import { row, timeline } from "./builders.js";
 
@@ -33,24 +33,18 @@ test("a refusal is an error with its status and its problems", async () => {
 
 test("no signal is an error of its own", async () => {
   network({});
-  await assert.rejects(fetchPlans(), NoAnswer);
+  await assert.rejects(fetchLibrary(), NoAnswer);
 });
 
 test("a page of some gateway in between is no answer of ours", async () => {
-  network({ "/api/plans": [200, "<html>sign in to the wifi</html>"] });
-  await assert.rejects(fetchPlans(), (error) => error instanceof NoAnswer && /status 200/.test(error.message));
-});
-
-test("a slug cannot lead out of its path", async () => {
-  const asked = network({});
-  await assert.rejects(fetchPlan("../timeline"), NoAnswer);
-  assert.deepEqual(asked, ["/api/plans/..%2Ftimeline"]);
+  network({ "/api/library": [200, "<html>sign in to the wifi</html>"] });
+  await assert.rejects(fetchLibrary(), (error) => error instanceof NoAnswer && /status 200/.test(error.message));
 });
 
 const plan = timeline(row(60, 24));
 
 test("a plan opened once is there when there is no signal", async () => {
-  network({ "/api/plans/a": [200, { slug: "a", kind: "steady", plan: plan.plan, timeline: plan }] });
+  network({ "/api/library": [200, { plans: [{ slug: "a", kind: "steady", plan: plan.plan, timeline: plan }] }] });
   await openBuiltIn("a");
   network({});
   const kept = await openBuiltIn("a");
@@ -59,7 +53,7 @@ test("a plan opened once is there when there is no signal", async () => {
 });
 
 test("a plan that the server does not know is refused, even with a copy of another one kept", async () => {
-  network({ "/api/plans/b": [404, { detail: "there is nothing at this address", problems: [] }] });
+  network({ "/api/library": [200, { plans: [] }] });
   await assert.rejects(openBuiltIn("b"), (error) => error instanceof Refused && error.status === 404);
 });
 

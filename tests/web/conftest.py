@@ -18,6 +18,8 @@ FEW_PLANS = HERE / "few_plans"
 
 BUILT = {
     "main-AAAA.js": "console.log('main');" * 100,
+    "shared-FFFF.js": "console.log('shared');",
+    "later-GGGG.js": "console.log('later');",
     "app-BBBB.css": "body { margin: 0 }" * 100,
     "ticker-worker-CCCC.js": "self.onmessage = () => {};",
     "a-font-DDDD.woff2": "not really a font",
@@ -42,7 +44,12 @@ def built_by_hand(dist: Path) -> Settings:
         "app.css": "app-BBBB.css",
         "ticker-worker.js": "ticker-worker-CCCC.js",
     }
-    listed = {"entries": entries, "files": list(BUILT), "service_worker": "service-worker.js"}
+    listed = {
+        "entries": entries,
+        "at_once": ["shared-FFFF.js"],
+        "files": list(BUILT),
+        "service_worker": "service-worker.js",
+    }
     (dist / MANIFEST).write_text(json.dumps(listed))
     return Settings(dist=dist, plans=FEW_PLANS)
 

@@ -58,6 +58,7 @@ def _sending(path: str, good: object) -> list[Asked]:
 EVERY_ANSWER = [
     *_reading("/"),
     *_reading("/row"),
+    *_reading("/athlete"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
     Asked("/plan/<slug>", "/plan/nothing", 404),
@@ -69,6 +70,7 @@ EVERY_ANSWER = [
     Asked("/static/dist/<name>", "/static/dist/nothing.js", 404),
     *_reading("/static/icons/<name>", "/static/icons/icon.svg"),
     Asked("/static/icons/<name>", "/static/icons/nothing.svg", 404),
+    *_reading("/api/library"),
     *_reading("/api/plans"),
     *_reading("/api/plans/<slug>", "/api/plans/short-steady"),
     Asked("/api/plans/<slug>", "/api/plans/nothing", 404),

@@ -52,10 +52,27 @@ def test_it_gives_hashed_files_that_the_app_can_load(sources: Path, settings: Se
     assert all(re.fullmatch(r"[a-z-]+-[A-Z0-9]{8}\.(js|css|woff2)", name) for name in assets.files)
 
 
+def scripts(settings: Settings) -> list[str]:
+    """The names of the built scripts, without their hashes."""
+    names = [name for name in load_assets(settings).files if name.endswith(".js")]
+    return sorted(name.rpartition("-")[0] for name in names)
+
+
 def test_the_page_is_one_bundle(sources: Path, settings: Settings) -> None:
     build(settings, sources)
-    scripts = [name for name in load_assets(settings).files if name.endswith(".js")]
-    assert sorted(name.partition("-")[0] for name in scripts) == ["main", "ticker"]
+    assert scripts(settings) == ["main", "ticker-worker"]
+    assert load_assets(settings).chunks == []
+
+
+def test_what_is_imported_later_is_a_file_of_its_own_and_what_both_need_is_loaded_at_once(
+    sources: Path, settings: Settings
+) -> None:
+    (sources / "src" / "later.ts").write_text('import { word } from "./word.js";\nconsole.log(word);\n')
+    main = sources / "src" / "main.ts"
+    main.write_text(main.read_text() + 'void import("./later.js");\n')
+    build(settings, sources)
+    assert scripts(settings) == ["chunk", "later", "main", "ticker-worker"]
+    assert [Path(address).name.partition("-")[0] for address in load_assets(settings).chunks] == ["chunk"]
 
 
 def test_the_page_knows_where_its_worker_is(sources: Path, settings: Settings) -> None:

@@ -22,7 +22,15 @@ COMPONENTS = DOCUMENT["components"]["schemas"]
 NEEDED = {
     *("Plan", "Part", "Gap", "Block", "Rest", "Repeat", "Step", "Effort", "Setting", "Drill", "Call"),
     *("Athlete", "Timeline", "Segment", "Target", "PlacedCall", "Totals", "PartTotals", "Finding"),
-    *("PlanListing", "PlanSummary", "BuiltinPlan", "ShorthandAnswer", "Problem", "ProblemDocument"),
+    *(
+        "PlanListing",
+        "Library",
+        "PlanSummary",
+        "BuiltinPlan",
+        "ShorthandAnswer",
+        "Problem",
+        "ProblemDocument",
+    ),
 }
 DESCRIBED = [
     asked for asked in EVERY_ANSWER if asked.rule.startswith(("/api/", "/healthz")) and asked.method != "HEAD"

@@ -46,7 +46,7 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
 
 
 @pytest.mark.parametrize(
-    "path", ["/row", "/mine/abc", "/plan/short-steady", "/plan/short-steady?utm_source=x"]
+    "path", ["/row", "/athlete", "/mine/abc", "/plan/short-steady", "/plan/short-steady?utm_source=x"]
 )
 def test_every_screen_is_the_same_shell(client: FlaskClient, path: str) -> None:
     answer = client.get(path)
@@ -129,9 +129,7 @@ def test_its_list_holds_all_that_a_phone_needs_and_no_more(client: FlaskClient) 
         *(f"/static/dist/{name}" for name in BUILT),
         "/static/icons/icon.svg",
         "/static/icons/apple-touch-180.png",
-        "/api/plans",
-        "/api/plans/short-steady",
-        "/api/plans/up-and-a-piece",
+        "/api/library",
     }
 
 

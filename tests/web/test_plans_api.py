@@ -50,7 +50,15 @@ def test_its_timeline_is_what_the_planner_answers_for_the_same_plan(client: Flas
     assert post(client, "/api/timeline", {"plan": document["plan"]}).get_json() == document["timeline"]
 
 
-@pytest.mark.parametrize("path", ["/api/plans", "/api/plans/short-steady", "/api/openapi.json"])
+def test_the_library_holds_every_plan_as_it_stands_alone(client: FlaskClient) -> None:
+    listed = client.get("/api/plans").get_json()["plans"]
+    alone = [client.get(f"/api/plans/{plan['slug']}").get_json() for plan in listed]
+    assert client.get("/api/library").get_json() == {"plans": alone}
+
+
+@pytest.mark.parametrize(
+    "path", ["/api/plans", "/api/library", "/api/plans/short-steady", "/api/openapi.json"]
+)
 def test_what_has_not_changed_is_not_sent_again(client: FlaskClient, path: str) -> None:
     first = client.get(path)
     assert first.headers["Cache-Control"] == "no-cache"

@@ -36,6 +36,12 @@ class BuiltinPlanShape(Strict):
     timeline = Inside("timeline", TimelineShape, required=True)
 
 
+class LibraryShape(Strict):
+    """Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal."""
+
+    plans = fields.List(Inside("a plan", BuiltinPlanShape), required=True)
+
+
 class ShorthandAnswerShape(Strict):
     """Canonical shorthand; and the plan, when shorthand was sent."""
 

@@ -15,6 +15,7 @@ from planner.schemas.timeline_shape import TimelineShape
 from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
+    LibraryShape,
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
@@ -26,6 +27,7 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     AthleteSchema,
     TimelineShape,
     PlanListingShape,
+    LibraryShape,
     BuiltinPlanShape,
     ShorthandAnswerShape,
     ProblemDocumentShape,

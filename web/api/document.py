@@ -20,6 +20,7 @@ from planner.timeline import compile_timeline
 from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
+    LibraryShape,
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
@@ -69,7 +70,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     timeline = compile_timeline(plan)
     builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline)
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
-    listing, whole = (json.loads(stored.body) for stored in answers.values())
+    listing, together, whole = (json.loads(stored.body) for stored in answers.values())
     asked, told = {"plan": dump_plan(plan)}, dump_timeline(timeline)
     written = {"plan": dump_plan(plan), "text": write(plan)}
     health = {"status": "ok", "version": VERSION, "database": "none"}
@@ -82,6 +83,9 @@ def _paths() -> dict[str, dict[str, Any]]:
         "example": builtin.slug,
     }
     return {
+        "/api/library": {
+            "get": _reading("getLibrary", "All built-in plans with their timelines", LibraryShape, together)
+        },
         "/api/plans": {"get": _reading("listPlans", "The built-in plans", PlanListingShape, listing)},
         "/api/plans/{slug}": {
             "get": {

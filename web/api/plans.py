@@ -1,4 +1,4 @@
-"""GET /api/plans and /api/plans/<slug>: the plans that come with the app, written out once at the start."""
+"""GET /api/plans, /api/plans/<slug> and /api/library: the plans that come with the app, written out once."""
 
 from __future__ import annotations
 
@@ -12,19 +12,22 @@ from web.builtin_plans import BuiltinPlan, Library
 from web.stored import Stored, answer
 
 LISTING = "/api/plans"
+LIBRARY = "/api/library"
+"""All plans in one answer, which phones keep: compressed together they come to little more than half."""
 
 
 def plan_answers(library: Library) -> dict[str, Stored]:
-    """Every answer about built-in plans by its path; the pages let phones keep the same ones."""
+    """Every answer about built-in plans by its path."""
     listing = {"plans": [_summary(plan) for plan in library.plans.values()]}
-    answers = {LISTING: _stored(listing)}
-    for plan in library.plans.values():
-        answers[f"{LISTING}/{plan.slug}"] = _stored(_whole(plan))
+    wholes = {plan.slug: _whole(plan) for plan in library.plans.values()}
+    answers = {LISTING: _stored(listing), LIBRARY: _stored({"plans": list(wholes.values())})}
+    for slug, whole in wholes.items():
+        answers[f"{LISTING}/{slug}"] = _stored(whole)
     return answers
 
 
 def _stored(document: object) -> Stored:
-    """Every phone keeps all of these at its first visit, so they are compressed as far as they can be."""
+    """Compressed as far as can be: phones keep the library at their first visit."""
     body = json_bytes(document)
     return Stored(body, JSON, encoded={"br": bytes(brotli.compress(body))})
 
@@ -52,8 +55,13 @@ def _whole(plan: BuiltinPlan) -> dict[str, object]:
 
 
 def plans_api(answers: dict[str, Stored]) -> Blueprint:
-    """The two addresses."""
+    """The three addresses."""
     blueprint = Blueprint("plans_api", __name__)
+
+    @blueprint.get(LIBRARY)
+    def library() -> Response:
+        """Every plan with its timeline for anybody."""
+        return answer(answers[LIBRARY], request)
 
     @blueprint.get(LISTING)
     def plans() -> Response:

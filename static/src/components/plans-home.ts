@@ -6,7 +6,7 @@ import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from ".
 import { openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
-import type { PlanSummary, Problem } from "../plan/wire.js";
+import type { BuiltinPlan, Problem } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
@@ -137,12 +137,12 @@ export class PlansHome extends LitElement {
 }
 customElements.define("plans-home", PlansHome);
 
-function libraryCard(plan: PlanSummary): PlanCard {
-  return { ...plan, href: `/plan/${encodeURIComponent(plan.slug)}`, saved: false };
+function libraryCard({ slug, kind, plan, timeline }: BuiltinPlan): PlanCard {
+  return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind };
 }
 
-function cardOf(record: PlanRecord, proved: boolean): PlanCard {
+function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline">, saved: boolean): PlanCard {
   const { plan, timeline } = record;
   const { seconds_s, estimated } = timeline.totals;
-  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved: proved, ...(plan.summary ? { summary: plan.summary } : {}) };
+  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...(plan.summary ? { summary: plan.summary } : {}) };
 }

@@ -1,6 +1,6 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
 import type {
-  BuiltinPlan, Plan, PlanListing, PlanSummary, Problem, ProblemDocument, ShorthandAnswer, Timeline,
+  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -22,14 +22,9 @@ export class NoAnswer extends Error {
   override readonly name = "NoAnswer";
 }
 
-/** The built-in plans. Throws Refused or NoAnswer, as does everything here. */
-export async function fetchPlans(): Promise<PlanSummary[]> {
-  return (await ask<PlanListing>("/api/plans")).plans;
-}
-
-/** One built-in plan, with its timeline for anybody. */
-export function fetchPlan(slug: string): Promise<BuiltinPlan> {
-  return ask<BuiltinPlan>(`/api/plans/${encodeURIComponent(slug)}`);
+/** The built-in plans, with their timelines for anybody. Throws Refused or NoAnswer, as does everything here. */
+export async function fetchLibrary(): Promise<BuiltinPlan[]> {
+  return (await ask<Library>("/api/library")).plans;
 }
 
 /** The plan that a coach's shorthand says, with the shorthand in canonical form. */

@@ -1,6 +1,7 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
-import type { Plan, PlanSummary, Timeline } from "../plan/types.js";
-import { NoAnswer, Refused, fetchPlan, fetchPlans, fetchTimeline, readShorthand } from "./api.js";
+import type { BuiltinPlan } from "../plan/wire.js";
+import type { Plan, Timeline } from "../plan/types.js";
+import { NoAnswer, Refused, fetchLibrary, fetchTimeline, readShorthand } from "./api.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 
@@ -27,8 +28,8 @@ export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
 }
 
 /** The library, from the server or its copy in the cache. Throws NoAnswer where there is neither. */
-export function libraryPlans(): Promise<PlanSummary[]> {
-  return fetchPlans();
+export function libraryPlans(): Promise<BuiltinPlan[]> {
+  return fetchLibrary();
 }
 
 /** The plans kept on this device, the last opened first. */
@@ -44,13 +45,19 @@ export async function keptPlans(): Promise<PlanRecord[]> {
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const { kind, plan, timeline } = await fetchPlan(slug);
+    const { kind, plan, timeline } = await builtIn(slug);
     return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, kept_at_ms: Date.now() });
   } catch (error) {
     const kept = error instanceof NoAnswer ? await database.get("plans", id) : undefined;
     if (kept) return kept;
     throw error;
   }
+}
+
+async function builtIn(slug: string): Promise<BuiltinPlan> {
+  const found = (await fetchLibrary()).find((plan) => plan.slug === slug);
+  if (!found) throw new Refused(404, "there is no built-in plan of that name", []);
+  return found;
 }
 
 /** Opens one's own plan. Throws Refused (404) where this device has none of that name. */

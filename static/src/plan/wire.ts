@@ -4,6 +4,23 @@
  */
 
 export interface paths {
+    "/api/library": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All built-in plans with their timelines */
+        get: operations["getLibrary"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/openapi.json": {
         parameters: {
             query?: never;
@@ -231,6 +248,10 @@ export interface components {
             metres: number;
         } | {
             strokes: number;
+        };
+        /** @description Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal. */
+        Library: {
+            plans: components["schemas"]["BuiltinPlan"][];
         };
         /** @description What was predicted from the athlete's first result; nothing else about the athlete comes back. */
         Pace: {
@@ -527,6 +548,7 @@ export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type Length = components['schemas']['Length'];
+export type Library = components['schemas']['Library'];
 export type Pace = components['schemas']['Pace'];
 export type Part = components['schemas']['Part'];
 export type PartTotals = components['schemas']['PartTotals'];
@@ -554,6 +576,51 @@ export type Totals = components['schemas']['Totals'];
 export type Turn = components['schemas']['Turn'];
 export type $defs = Record<string, never>;
 export interface operations {
+    getLibrary: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Library"];
+                };
+            };
+            /** @description It has not changed since the ETag that was sent. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
     getDescription: {
         parameters: {
             query?: never;
