@@ -17,6 +17,14 @@ class Level(StrEnum):
     TRAINED = "trained"
 
 
+class Room(StrEnum):
+    """How warm it is where the rowing is done."""
+
+    COLD = "cold"
+    NORMAL = "normal"
+    HOT = "hot"
+
+
 @dataclass(frozen=True, slots=True)
 class Result:
     """A distance in metres and the time it took in seconds, to the tenth."""

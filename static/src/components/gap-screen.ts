@@ -78,12 +78,17 @@ export class GapScreen extends LitElement {
     .go { min-height: 76px; font-size: 26px; }
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
     .about, .act { display: grid; gap: 10px; }
+    .keys { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
     @container (max-height: 700px) and (orientation: portrait) {
       .time, .time.five { font-size: min(28.2cqw, 17cqh); }
       .todo { font-size: 19px; }
       .piece { padding: 8px 12px; font-size: 17px; }
       .piece b { font-size: 19px; }
-      .go { min-height: 64px; }
+      .act { grid-template-columns: 1fr 1fr 1.8fr; }
+      .act form, .act > button:not(.go) { grid-column: 1 / -1; }
+      .keys { display: contents; }
+      .keys button { padding: 0 6px; }
+      .go { order: 1; min-height: 60px; padding: 0 8px; font-size: 22px; }
       plan-profile, saved-mark { display: none; }
     }
     @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
@@ -95,14 +100,16 @@ export class GapScreen extends LitElement {
       .set { font-size: 18px; }
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
       .piece b { font-size: 18px; }
-      .act { grid-column: 1 / -1; grid-template-columns: 1.15fr 1fr; gap: 24px; align-items: end; }
-      form label { grid-template-columns: auto 1fr; align-items: center; }
-      .go { min-height: 60px; }
+      .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.4fr) minmax(0, 1fr) minmax(0, 1fr); gap: 14px; align-items: end; }
+      form { gap: 8px; }
+      form label { font-size: 15px; }
+      .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
+      .keys button { padding: 0 6px; }
       plan-profile, saved-mark { display: none; }
     }
     @container (min-width: 840px) and (min-height: 541px) {
       main { max-width: 1100px; margin: 0 auto; }
-      .act { grid-template-columns: 1fr 1fr; align-items: end; }
+      .act { grid-template-columns: 1fr 1fr 0.7fr; align-items: end; }
     }
   `];
 
@@ -113,8 +120,6 @@ export class GapScreen extends LitElement {
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" @click=${() => this.tell("back")}><span>Back</span></button>
-        <button type="button" @click=${() => this.tell("hold")}><span>${this.held ? "Go on" : "Hold"}</span></button>
         <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
       </div></header>
       <div class="count">
@@ -128,7 +133,9 @@ export class GapScreen extends LitElement {
       </div>
       <plan-profile .timeline=${this.timeline} .now=${this.position()}></plan-profile>
       <div class="act">${this.byClock()}
-        <button type="button" class="go" @click=${() => this.tell("start")}>Start now</button></div>
+        <button type="button" class="go" @click=${() => this.tell("start")}>Start now</button>
+        <div class="keys"><button type="button" @click=${() => this.tell("back")}>Back</button>
+          <button type="button" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button></div></div>
       <saved-mark short state=${this.saved}></saved-mark>
       <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
