@@ -7,15 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
+from planner.customs import POWER_LAW_SECONDS, by_doubling, by_power_law
 
 TWO_K_METRES = 2000
-
-POWER_LAW_EXPONENT = 1.06
-"""T2 = T1 (D2/D1)^1.06: Riegel 1981, American Scientist 69:285-290 [M]."""
-POWER_LAW_SECONDS = (210, 13_800)
-"""The power law is said to hold for about 3.5 to 230 minutes [M]."""
-SECONDS_PER_DOUBLING = 5
-"""Each doubling of the distance adds 5 s per 500 m: club custom [C]."""
 
 ASSUMED_TWO_K_SPLIT = {
     Level.NOVICE: Fraction(135),
@@ -37,17 +31,6 @@ class TwoK:
     split: Fraction
     low: Fraction
     high: Fraction
-
-
-def by_power_law(result: Result, metres: int) -> float:
-    """Predicted seconds for a distance by the endurance power law."""
-    return float(result.seconds) * math.pow(metres / result.metres, POWER_LAW_EXPONENT)
-
-
-def by_doubling(result: Result, metres: int) -> float:
-    """Predicted seconds for a distance by the five-seconds-per-doubling custom."""
-    split = float(result.split) + SECONDS_PER_DOUBLING * math.log2(metres / result.metres)
-    return split * metres / 500
 
 
 def two_k_from(result: Result) -> TwoK:

@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Athlete, Result
-from planner.prediction import by_doubling, by_power_law, two_k_from, two_k_of
+from planner.customs import by_doubling, by_power_law
+from planner.prediction import two_k_from, two_k_of
 
 SEVEN_MINUTES = Result(2000, Fraction(420))
 
