@@ -182,6 +182,9 @@ class TimelineShape(Strict):
 
     plan = Inside("plan", PlanSchema, required=True)
     fit = _word(Fit, "what gives way when a length does not hold whole strokes")
+    words_a_minute = fields.Integer(
+        **_about("the speed of the voice that speaks the calls, where it is not 150")
+    )
     athlete = Inside("athlete", PaceShape)
     segments = Several("segments", Inside("a segment", SegmentShape), 500, required=True)
     totals = Inside("totals", TotalsShape, required=True)

@@ -491,6 +491,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             segments: components["schemas"]["Segment"][];
             totals: components["schemas"]["Totals"];
+            /** @description the speed of the voice that speaks the calls, where it is not 150 */
+            words_a_minute?: number;
         };
         /** @description A plan to compile; without an athlete it runs on rate, pressure and change of split. */
         TimelineRequest: {
@@ -500,6 +502,7 @@ export interface components {
             plan: components["schemas"]["Plan"];
             /** @enum {string} */
             rhythm?: "machine" | "boat";
+            words_a_minute?: number;
         };
         /** @description The sums of the session, and of each of its parts. */
         Totals: {
