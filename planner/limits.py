@@ -55,6 +55,7 @@ DRAG_FACTOR = Bounds("drag factor", 50, 250)
 SIDES = Bounds("sides", 2, 8, "sides", 2)
 SIDE_SECONDS = Bounds("time on a side", 5, 120, "seconds")
 SWAP_SECONDS = Bounds("time to swap", 1, 60, "seconds")
+WORDS_A_MINUTE = Bounds("speed of the voice", 80, 240, "words a minute")
 
 TITLE_LENGTH = 80
 NOTE_LENGTH = 600
