@@ -520,6 +520,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             /** @enum {string} */
             rhythm?: "machine" | "boat";
+            /** @enum {string} */
+            room?: "cold" | "normal" | "hot";
             words_a_minute?: number;
         };
         /** @description The sums of the session, and of each of its parts. */
