@@ -11,6 +11,7 @@ from marshmallow import Schema, fields
 from planner.schemas.athlete_schema import AthleteSchema
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
 from web.api.answer_shapes import (
     BuiltinPlanShape,
@@ -26,6 +27,8 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     ShorthandRequestSchema,
     AthleteSchema,
     TimelineShape,
+    SessionRequestSchema,
+    SessionShape,
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,
