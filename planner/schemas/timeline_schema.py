@@ -32,7 +32,7 @@ def dump_timeline(timeline: Timeline) -> dict[str, object]:
         athlete=_dump_two_k(timeline.two_k) if timeline.two_k else None,
         segments=[_dump_segment(segment, known) for segment in timeline.segments],
         totals={**_dump_totals(timeline.totals), "parts": [_dump_part(part) for part in timeline.parts]},
-        findings=[_dump_finding(finding) for finding in timeline.findings],
+        findings=[dump_finding(finding) for finding in timeline.findings],
     )
 
 
@@ -138,7 +138,8 @@ def _dump_part(part: PartTotals) -> dict[str, object]:
     return {"part": part.part, "part_index": part.part_index, **_dump_totals(part.totals)}
 
 
-def _dump_finding(finding: Finding) -> dict[str, object]:
+def dump_finding(finding: Finding) -> dict[str, object]:
+    """A finding as JSON."""
     return given(
         code=finding.code,
         severity=finding.severity.value,
