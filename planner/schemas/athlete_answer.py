@@ -15,7 +15,8 @@ from planner.pace import power_of_split
 from planner.prediction import Piece, Prediction, Said, TwoK, tenths_of
 from planner.schemas.block_schema import given
 from planner.schemas.fields import number
-from planner.schemas.timeline_schema import dump_finding, tenth
+from planner.schemas.finding_schema import dump_finding
+from planner.schemas.timeline_schema import tenth
 from planner.standing import Standing
 
 
