@@ -1,6 +1,7 @@
 /** The player as the screens see it: commands, absences, reloads, two tabs. Storage is in memory, clocks are set. */
 import assert from "node:assert/strict";
 import { afterEach, beforeEach, test } from "node:test";
+import { database } from "../../static/src/data/database.js";
 import type { PlanRecord } from "../../static/src/data/plans.js";
 import { discardSession, factsOf, openSession } from "../../static/src/data/sessions.js";
 import type { Timeline } from "../../static/src/plan/wire.js";
@@ -365,6 +366,15 @@ test("a session is open from its start until it is ended or discarded", async ()
   player.end();
   await saved();
   assert.equal(await openSession(), undefined);
+});
+
+test("an ended session moves to the log, so that opening the app does not read every session ever rowed", async () => {
+  const player = await started(simple);
+  const { record } = (await openSession())!;
+  pass(player, 20);
+  await player.endForAnother();
+  assert.deepEqual(await database.all("sessions"), []);
+  assert.deepEqual(await database.get("log", record.id), { ...record, state: "ended" });
 });
 
 test("on a device that stores nothing, that is said", async () => {
