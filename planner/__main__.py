@@ -11,7 +11,7 @@ from pathlib import Path
 from planner.athlete import Athlete, Result
 from planner.calls import WORDS_A_MINUTE
 from planner.errors import InputError
-from planner.limits import RESULT_METRES, RESULT_SECONDS, SPLIT
+from planner.limits import RESULT_METRES, RESULT_SECONDS
 from planner.limits import WORDS_A_MINUTE as VOICE
 from planner.notation.reader import read
 from planner.notation.writer import write
@@ -64,9 +64,11 @@ def read_result(text: str) -> Result:
         result = Result(int(found[1]), read_clock(found[2]))
     except ValueError as error:
         raise argparse.ArgumentTypeError(str(error)) from None
-    complaint = RESULT_METRES.complaint(result.metres) or RESULT_SECONDS.complaint(result.seconds)
-    if not complaint and not SPLIT.low <= result.split <= SPLIT.high:
-        complaint = f"a split of {split_clock(result.split)} is not between 1:00.0 and 6:00.0 per 500 m"
+    complaint = (
+        RESULT_METRES.complaint(result.metres)
+        or RESULT_SECONDS.complaint(result.seconds)
+        or result.complaint()
+    )
     if complaint:
         raise argparse.ArgumentTypeError(complaint)
     return result

@@ -169,7 +169,7 @@ class FindingShape(Strict):
 
 
 class PaceShape(Strict):
-    """What was predicted from the athlete's first result; nothing else about the athlete comes back."""
+    """What was predicted from the athlete's results; nothing else about the athlete comes back."""
 
     two_k_split_s = fields.Float(required=True)
     two_k_split_low_s = fields.Float(required=True)
