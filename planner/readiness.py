@@ -107,7 +107,7 @@ def _series(course: Course, given: Circumstances) -> Series:
     total = sum(run.seconds for run in course.everything)
     step = max(1, ceil(total / (SERIES_POINTS - 1)))
     pieces, marks = _cut(course.everything, step, floor(total / step))
-    states = states_of(pieces, course.rowed, given)
+    states = states_of(pieces, course.before, given)
     at = [states[mark] for mark in marks]
     return Series(
         step_seconds=step,
