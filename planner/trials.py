@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import combinations
-from math import log
-from statistics import median
+from math import log, sqrt
+from statistics import linear_regression
 
 from planner.athlete import Result
 from planner.customs import by_power_law
@@ -48,9 +48,9 @@ class Sifted:
 def sift(results: Sequence[Result]) -> Sifted:
     """Sets aside repeats, results bettered over the same distance or time, and contradicted ones.
 
-    Of contradicting results the one in most contradictions goes first; of two with as many, the one that lies
-    farther from what the others say by the power law; and of two with no others, the one that reads as not
-    rowed flat out, because an easy piece is commoner than a slip that flatters.
+    Of contradicting results the one in most contradictions goes first; of two with as many, the one without
+    which the rest lie closer to one power law; and of two alone, the one that reads as not rowed flat out,
+    because an easy piece is commoner than a slip that flatters.
     """
     left_out = {each.index: each for each in _surpassed(results)}
     kept = [index for index in range(len(results)) if index not in left_out]
@@ -104,16 +104,23 @@ def _work(result: Result) -> float:
 def _weight(
     index: int, results: Sequence[Result], kept: Sequence[int], contradictions: Sequence[tuple[int, int]]
 ) -> tuple[int, float, int, int]:
-    against = {i for pair in contradictions if index in pair for i in pair}
-    others = [results[i] for i in kept if i not in against and i != index]
     return (
         sum(index in pair for pair in contradictions),
-        median(_off(results[index], other) for other in others) if others else 0.0,
+        -_scatter([results[i] for i in kept if i != index]),
         sum(index == weak for weak, _ in contradictions),
         index,
     )
 
 
-def _off(result: Result, other: Result) -> float:
-    """How far a time lies off what another result says of its distance, as a share (logarithm)."""
-    return abs(log(float(result.seconds) / by_power_law(other, result.metres)))
+def _scatter(results: Sequence[Result]) -> float:
+    """How far results lie off one power law: of the rower's own exponent, or of the usual one for two."""
+    if len(results) < 2:
+        return 0.0
+    if len(results) == 2:
+        one, other = results
+        return abs(log(float(one.seconds) / by_power_law(other, one.metres)))
+    distances = [log(result.metres) for result in results]
+    times = [log(result.seconds) for result in results]
+    slope, start = linear_regression(distances, times)
+    errors = (y - start - slope * x for x, y in zip(distances, times, strict=True))
+    return sqrt(sum(error**2 for error in errors) / (len(results) - 2))
