@@ -1,7 +1,7 @@
 """Which results can stand beside each other as all-out trials of one rower.
 
 Nobody rows a longer piece at a quicker split than a shorter one, or does less work in a longer one, when both
-were rowed flat out. Where two results say so, one of them was not flat out or is mistyped.
+were rowed flat out. Where two results say so by more than chance, one was not flat out or is mistyped.
 """
 
 from __future__ import annotations
@@ -16,6 +16,16 @@ from statistics import linear_regression
 from planner.athlete import Result
 from planner.customs import by_power_law
 from planner.pace import power_of_split
+
+TIME_SPREAD = 0.01
+"""Standard deviation of a rower's time over a repeated piece, as a share.
+
+Power over 2000 m varies by 2.0 % (1.3 to 3.1 %) in well-trained rowers, time by a third of that (Schabort
+1999, J Sports Sci 17:627-632, 10.1080/026404199365650 [S], abstract). The upper end is taken: 3.1 % / 3.
+"""
+
+CONTRADICTING = 2 * TIME_SPREAD
+"""How far apart the power law must put two times before their wrong order is more than chance."""
 
 
 class Doubt(StrEnum):
@@ -92,9 +102,14 @@ def _contradictions(results: Sequence[Result], kept: Sequence[int]) -> list[tupl
 
 def _contradiction(results: Sequence[Result], one: int, other: int) -> tuple[int, int] | None:
     short, long = sorted((one, other), key=lambda index: results[index].metres)
-    if results[short].split >= results[long].split:
+    less, more = results[short], results[long]
+    if less.seconds >= more.seconds:
         return short, long
-    return (long, short) if _work(results[short]) >= _work(results[long]) else None
+    if _apart(less, more) <= CONTRADICTING:
+        return None
+    if less.split >= more.split:
+        return short, long
+    return (long, short) if _work(less) >= _work(more) else None
 
 
 def _work(result: Result) -> float:
@@ -117,10 +132,14 @@ def _scatter(results: Sequence[Result]) -> float:
     if len(results) < 2:
         return 0.0
     if len(results) == 2:
-        one, other = results
-        return abs(log(float(one.seconds) / by_power_law(other, one.metres)))
+        return _apart(*results)
     distances = [log(result.metres) for result in results]
     times = [log(result.seconds) for result in results]
     slope, start = linear_regression(distances, times)
     errors = (y - start - slope * x for x, y in zip(distances, times, strict=True))
     return sqrt(sum(error**2 for error in errors) / (len(results) - 2))
+
+
+def _apart(one: Result, other: Result) -> float:
+    """How far two results lie from each other by the power law, as a share of their time (logarithm)."""
+    return abs(log(float(one.seconds) / by_power_law(other, one.metres)))
