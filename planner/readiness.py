@@ -193,7 +193,7 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             )
         case CapacityBasis.RESULT:
             yield (
-                "The first result disagrees with the others, so the reserve is assumed for the level."
+                "Critical power as fitted is above your likely 2 km, so the reserve is assumed for the level."
                 if capacity.fit_set_aside
                 else "It takes two results to know the reserve: it is assumed for the level, in a wide range."
             )

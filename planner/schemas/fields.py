@@ -137,6 +137,11 @@ def number(value: Fraction | int) -> int | float:
     return exact.numerator if exact.denominator == 1 else float(exact)
 
 
+def about(text: str, **wire: object) -> dict[str, Any]:
+    """What the API's description says of a field of an answer."""
+    return {"metadata": {"description": text, **wire}}
+
+
 class Line(StrictField[str]):
     """One line of text for people, cleaned, of at most so many characters."""
 
