@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from planner.advised_gap import LOST_GAP, RESERVE_WANTED
 from planner.athlete import Level, Room
+from planner.demand import holdable_share
 from planner.plan import Block, Cr10, ForSeconds, Gap, Part, PartKind, Plan, Pressure, Repeat, Rest, TwoKPower
 from planner.readiness import GAPS, SERIES_POINTS, Readiness, readiness_of
 from planner.timeline import compile_timeline
@@ -103,6 +104,26 @@ def test_steady_rowing_may_follow_at_once() -> None:
         (Part(PartKind.WARM_UP, (EASY,)), Part(PartKind.MAIN, (seconds(1800, 20, Pressure.HALF),))),
     )
     assert ready(plan).advised_gap.low == 0
+
+
+@pytest.mark.parametrize(("part_of_what_can_be_held", "least"), [(0.97, 120), (0.85, 0)])
+def test_a_long_piece_is_maximal_when_it_asks_for_nearly_what_can_be_held(
+    part_of_what_can_be_held: float, least: int
+) -> None:
+    percent = round(100 * part_of_what_can_be_held * holdable_share(2400, 480))
+    assert ready(warm_up_then(300, EASY, seconds(2400, 24, share(percent)))).advised_gap.low == least
+
+
+def test_whoever_knows_that_a_piece_is_maximal_may_say_so() -> None:
+    timeline = compile_timeline(warm_up_then(300, EASY, seconds(1800, 20, Pressure.HALF)))
+    told = readiness_of(timeline, None, Level.CLUB, maximal=True)
+    assert told is not None
+    assert told.advised_gap[:2] == (120, 300)
+
+
+def test_no_gap_is_advised_that_costs_however_hot_the_room() -> None:
+    """15-20 min start to cost: West 2013, J Sci Med Sport 16:172."""
+    assert ready(warm_up(EASY), room=Room.HOT).advised_gap.high == 900
 
 
 def test_the_start_line_is_the_same_in_the_state_the_gaps_and_the_series() -> None:
