@@ -1,0 +1,81 @@
+/** What follows from a person's results: likely times, what can be held, and the bands to row in. Property `answer`. */
+import { LitElement, css, html, nothing } from "lit";
+import { splitClock } from "../plan/format.js";
+import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/promised.js";
+import { timeWords } from "../plan/result-words.js";
+import { type } from "./look.js";
+
+export class AthleteTables extends LitElement {
+  static override properties = { answer: { attribute: false } };
+  declare answer: AthleteAnswer | null;
+
+  constructor() {
+    super();
+    this.answer = null;
+  }
+
+  static override styles = [type, css`
+    :host { display: grid; gap: 28px; }
+    section { display: grid; gap: 10px; }
+    h2 { border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
+    table { width: 100%; border-collapse: collapse; }
+    th, td { padding: 9px 0 9px 10px; border-bottom: 1px solid var(--line); text-align: right; font-weight: 400; vertical-align: baseline; }
+    th:first-child { padding-left: 0; text-align: left; font-weight: 700; }
+    thead th, thead th:first-child { color: var(--ink-2); font-weight: 400; }
+    td b, .digits-cell { font-family: var(--digits); letter-spacing: -0.03em; white-space: nowrap; }
+    .outside { color: var(--ink-2); font-size: 1rem; }
+    .bands { display: grid; }
+    .band { display: grid; grid-template-columns: 1fr auto; gap: 2px 12px; padding: 11px 0; border-bottom: 1px solid var(--line); }
+    .band p { grid-column: 1 / -1; }
+    .splits { font-family: var(--digits); font-weight: 700; letter-spacing: -0.03em; white-space: nowrap; }
+  `];
+
+  override render() {
+    if (!this.answer) return nothing;
+    const { predictions, critical_power, bands, heart_rate } = this.answer;
+    return html`${predictions.length ? likely(predictions) : nothing}
+      ${critical_power ? held(critical_power) : nothing}
+      ${bands.length ? html`<section aria-labelledby="bands"><h2 id="bands">Bands to row in</h2>
+        <p class="small">Common practice, drawn up in more than one way: go by the feel when it disagrees.</p>
+        <ul class="bands">${bands.map(band)}</ul>
+        ${heart_rate ? html`<p class="small">${heartWords(heart_rate)}</p>` : nothing}</section>` : nothing}`;
+  }
+}
+customElements.define("athlete-tables", AthleteTables);
+
+function likely(predictions: readonly Prediction[]) {
+  return html`<section aria-labelledby="likely"><h2 id="likely">Likely, if you trained for it</h2>
+    <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely</th><th scope="col">Range</th></tr></thead>
+      <tbody>${predictions.map((each) => html`<tr><th scope="row">${each.name}${each.by.some(({ within_range }) => within_range) ? nothing : html` <span class="outside">a guess</span>`}</th>
+        <td><b>${reached(each, "likely")}</b></td><td class="digits-cell">${reached(each, "low")} to ${reached(each, "high")}</td></tr>`)}</tbody></table></section>`;
+}
+
+/** A time over a distance, or the metres in a time. */
+function reached(each: Prediction, which: "low" | "likely" | "high"): string {
+  const seconds = each[`${which}_s`];
+  return seconds === undefined ? `${Math.round(each[`${which}_metres`] ?? 0)} m` : timeWords(seconds);
+}
+
+function held({ watts, watts_error, split_s, reserve_kj, reserve_kj_error }: CriticalPower) {
+  return html`<section aria-labelledby="held"><h2 id="held">What you can hold</h2>
+    <p>About <b>${Math.round(watts)} W</b>, give or take ${Math.round(watts_error)}: a split of ${splitClock(split_s)}. Above it you spend a reserve of about
+      <b>${reserve_kj.toFixed(1)} kJ</b>, give or take ${reserve_kj_error.toFixed(1)}.</p></section>`;
+}
+
+function band(each: Band) {
+  const splits = each.split_slow_s === undefined || each.split_quick_s === undefined ? "" : `${splitClock(each.split_slow_s)} to ${splitClock(each.split_quick_s)}`;
+  const words = [
+    `r${each.rate_low} to r${each.rate_high}`,
+    each.pressure ?? "",
+    each.power_low_percent === undefined ? "" : `${each.power_low_percent} to ${each.power_high_percent} % of 2 km power`,
+    each.heart_rate_low === undefined ? "" : `heart rate ${each.heart_rate_low} to ${each.heart_rate_high}`,
+    each.cr10_low === undefined ? "" : `effort ${each.cr10_low} to ${each.cr10_high} of 10`,
+    each.talk ?? "",
+  ];
+  return html`<li class="band"><b>${each.name}</b><span class="splits">${splits}</span>
+    <p>${each.sense}</p><p class="small">${words.filter(Boolean).join(" · ")}</p></li>`;
+}
+
+function heartWords({ max, max_from, error }: NonNullable<AthleteAnswer["heart_rate"]>): string {
+  return max_from === "given" ? `Heart rates from your own highest, ${max}.` : `Heart rates from your age: ${max} at most, give or take ${error}. A measured one is better.`;
+}
