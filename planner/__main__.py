@@ -9,8 +9,10 @@ import sys
 from pathlib import Path
 
 from planner.athlete import Athlete, Result
+from planner.calls import WORDS_A_MINUTE
 from planner.errors import InputError
-from planner.limits import RESULT_METRES, RESULT_SECONDS, SPLIT
+from planner.limits import RESULT_METRES, RESULT_SECONDS
+from planner.limits import WORDS_A_MINUTE as VOICE
 from planner.notation.reader import read
 from planner.notation.writer import write
 from planner.schemas.timeline_schema import dump_timeline
@@ -46,6 +48,9 @@ def _parser() -> argparse.ArgumentParser:
     timeline.add_argument("--result", type=read_result, help="a recent best, such as 2000m=7:42")
     timeline.add_argument("--fit", type=Fit, choices=list(Fit), default=Fit.CLOCK, help="keep length or rate")
     timeline.add_argument("--rhythm", type=Rhythm, choices=list(Rhythm), default=Rhythm.MACHINE)
+    timeline.add_argument(
+        "--words-a-minute", type=read_words, default=WORDS_A_MINUTE, help="speed of the voice"
+    )
     timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
     return parser
 
@@ -59,12 +64,23 @@ def read_result(text: str) -> Result:
         result = Result(int(found[1]), read_clock(found[2]))
     except ValueError as error:
         raise argparse.ArgumentTypeError(str(error)) from None
-    complaint = RESULT_METRES.complaint(result.metres) or RESULT_SECONDS.complaint(result.seconds)
-    if not complaint and not SPLIT.low <= result.split <= SPLIT.high:
-        complaint = f"a split of {split_clock(result.split)} is not between 1:00.0 and 6:00.0 per 500 m"
+    complaint = (
+        RESULT_METRES.complaint(result.metres)
+        or RESULT_SECONDS.complaint(result.seconds)
+        or result.complaint()
+    )
     if complaint:
         raise argparse.ArgumentTypeError(complaint)
     return result
+
+
+def read_words(text: str) -> int:
+    """The speed of a voice in words a minute; raises ArgumentTypeError with what would do."""
+    if not re.fullmatch(r"\d{1,6}", text, re.ASCII):
+        raise argparse.ArgumentTypeError(f'cannot read the speed "{text}": write words a minute, such as 150')
+    if complaint := VOICE.complaint(int(text)):
+        raise argparse.ArgumentTypeError(complaint)
+    return int(text)
 
 
 def _shorthand(text: str) -> str:
@@ -73,7 +89,7 @@ def _shorthand(text: str) -> str:
 
 def _timeline(text: str, asked: argparse.Namespace) -> str:
     athlete = Athlete((asked.result,)) if asked.result else None
-    timeline = compile_timeline(read(text), athlete, asked.fit, asked.rhythm)
+    timeline = compile_timeline(read(text), athlete, asked.fit, asked.rhythm, asked.words_a_minute)
     if asked.json:
         return json.dumps(dump_timeline(timeline), ensure_ascii=False, allow_nan=False) + "\n"
     return "\n".join(_rows(timeline)) + "\n"

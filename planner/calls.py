@@ -12,7 +12,7 @@ from planner.plan import Call
 from planner.strokes import Strokes
 
 WORDS_A_MINUTE = 150
-"""An unhurried speaking voice: common practice [C]."""
+"""An unhurried speaking voice, unless another is asked for: common practice [C]."""
 SHORTEST_CALL = Fraction(1)
 COACH_RANK = 2
 """Calls of the plan yield to announcements of a change, which have rank 1."""
@@ -38,13 +38,18 @@ class Misfit:
 
 
 @lru_cache(maxsize=4096)
-def spoken_seconds(text: str) -> Fraction:
-    """How long a text takes to say."""
-    return max(SHORTEST_CALL, Fraction(len(text.split()) * 60, WORDS_A_MINUTE))
+def spoken_seconds(text: str, words_a_minute: int = WORDS_A_MINUTE) -> Fraction:
+    """How many seconds a text takes to say."""
+    return max(SHORTEST_CALL, Fraction(len(text.split()) * 60, words_a_minute))
 
 
 def place_calls(
-    calls: Sequence[Call], strokes: Strokes | None, duration: Fraction, *, length_known: bool
+    calls: Sequence[Call],
+    strokes: Strokes | None,
+    duration: Fraction,
+    *,
+    length_known: bool,
+    words_a_minute: int = WORDS_A_MINUTE,
 ) -> tuple[tuple[PlacedCall, ...], tuple[Misfit, ...]]:
     """Puts calls on their strokes, in order; what cannot be said there whole is a misfit.
 
@@ -60,7 +65,7 @@ def place_calls(
             misfits.append(Misfit(call, sentence))
             continue
         at = strokes.catch(stroke) if strokes else Fraction(0)
-        seconds = spoken_seconds(call.text)
+        seconds = spoken_seconds(call.text, words_a_minute)
         end = at + seconds
         if at < free:
             misfits.append(Misfit(call, f'it would begin while "{placed[-1].text}" is still being said'))

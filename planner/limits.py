@@ -52,9 +52,12 @@ HEART_BPM = Bounds("heart rate", 40, 230, "beats a minute")
 HEART_PERCENT = Bounds("share of heart rate", 20, 100, "percent")
 LEVER = Bounds("lever", 1, 10)
 DRAG_FACTOR = Bounds("drag factor", 50, 250)
+LEAVE_PERCENT = Bounds("share of the reserve to leave", 0, 90, "percent")
+REST_SECONDS = Bounds("rest between repetitions", 0, 3_600, "seconds")
 SIDES = Bounds("sides", 2, 8, "sides", 2)
 SIDE_SECONDS = Bounds("time on a side", 5, 120, "seconds")
 SWAP_SECONDS = Bounds("time to swap", 1, 60, "seconds")
+WORDS_A_MINUTE = Bounds("speed of the voice", 80, 240, "words a minute")
 
 TITLE_LENGTH = 80
 NOTE_LENGTH = 600

@@ -8,7 +8,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import NamedTuple
 
-from planner.calls import Misfit, PlacedCall, place_calls
+from planner.calls import WORDS_A_MINUTE, Misfit, PlacedCall, place_calls
 from planner.expansion import OPEN_SECONDS
 from planner.findings import Severity
 from planner.intensity import Rower, Target, split_at_fraction, target_of
@@ -96,6 +96,7 @@ class Terms:
     rower: Rower
     fit: Fit
     rhythm: Rhythm
+    words_a_minute: int = WORDS_A_MINUTE
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,7 +166,11 @@ def _stretch(
 ) -> Stretch:
     strokes = length.strokes
     placed, misfits = place_calls(
-        calls, strokes, length.duration, length_known=length.basis is not Basis.ASSUMED
+        calls,
+        strokes,
+        length.duration,
+        length_known=length.basis is not Basis.ASSUMED,
+        words_a_minute=terms.words_a_minute,
     )
     asked = block.length.metres if isinstance(block.length, ForMetres) else None
     return Stretch(

@@ -9,6 +9,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from planner.athlete import Athlete
+from planner.calls import WORDS_A_MINUTE
 from planner.errors import InputError
 from planner.expansion import Placed, Repetition, check, expand
 from planner.findings import Finding
@@ -58,6 +59,7 @@ class Timeline:
     totals: Totals
     parts: tuple[PartTotals, ...]
     findings: tuple[Finding, ...]
+    words_a_minute: int = WORDS_A_MINUTE
 
 
 class _Laid(NamedTuple):
@@ -75,15 +77,16 @@ def compile_timeline(
     athlete: Athlete | None = None,
     fit: Fit = Fit.CLOCK,
     rhythm: Rhythm = Rhythm.MACHINE,
+    words_a_minute: int = WORDS_A_MINUTE,
 ) -> Timeline:
-    """The timeline of a plan, for one athlete or for anybody.
+    """The timeline of a plan, for one athlete or for anybody; calls are placed for a voice of that speed.
 
     Raises InputError when the plan would become too large; this is found before it is expanded.
     """
     if problems := check(plan):
         raise InputError(problems)
     rower = rower_of(athlete)
-    laid = list(_lay(plan, Terms(rower, fit, rhythm)))
+    laid = list(_lay(plan, Terms(rower, fit, rhythm, words_a_minute)))
     segments = tuple(_segments(laid, plan.setting))
     parts = tuple(_part_totals(segments))
     return Timeline(
@@ -94,6 +97,7 @@ def compile_timeline(
         totals=parts[0].totals if len(parts) == 1 else totals_of(s.stretch for s in segments),
         parts=parts,
         findings=_findings(laid),
+        words_a_minute=words_a_minute,
     )
 
 

@@ -62,6 +62,12 @@ def sift(results: Sequence[Result]) -> Sifted:
     return Sifted(tuple(kept), tuple(left_out[index] for index in sorted(left_out)))
 
 
+def kept_of(results: Sequence[Result], left_out: Sequence[LeftOut]) -> list[int]:
+    """The indexes of results that can be believed; being outside the model's range is no fault."""
+    gone = {each.index for each in left_out if each.doubt is not Doubt.OUTSIDE}
+    return [index for index in range(len(results)) if index not in gone]
+
+
 def _surpassed(results: Sequence[Result]) -> list[LeftOut]:
     """Repeats of an earlier result, and results that another one betters over the same length."""
     found: list[LeftOut] = []

@@ -45,6 +45,8 @@ PLANNER_ORDER = [
     "phosphocreatine",
     "oxygen",
     "warmth",
+    "start_line",
+    "advised_gap",
     "readiness",
     "intervals",
     "pieces",

@@ -8,13 +8,15 @@ from typing import Any
 
 from marshmallow import post_load
 
+from planner import limits
 from planner.athlete import Athlete
+from planner.calls import WORDS_A_MINUTE
 from planner.errors import InputError, Problem
 from planner.expansion import check
 from planner.notation.reader import MOST_CHARACTERS
 from planner.plan import Plan
 from planner.schemas.athlete_schema import AthleteSchema
-from planner.schemas.fields import Inside, OneKey, OneOf, Strict, Text, load
+from planner.schemas.fields import Inside, OneKey, OneOf, Strict, Text, Whole, load
 from planner.schemas.plan_schema import PlanSchema
 from planner.strokes import Fit, Rhythm
 
@@ -27,6 +29,7 @@ class TimelineRequest:
     athlete: Athlete | None = None
     fit: Fit = Fit.CLOCK
     rhythm: Rhythm = Rhythm.MACHINE
+    words_a_minute: int = WORDS_A_MINUTE
 
 
 class TimelineRequestSchema(Strict):
@@ -36,6 +39,7 @@ class TimelineRequestSchema(Strict):
     athlete = Inside("athlete", AthleteSchema)
     fit = OneOf("fit", Fit)
     rhythm = OneOf("rhythm", Rhythm)
+    words_a_minute = Whole(limits.WORDS_A_MINUTE)
 
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> TimelineRequest:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from planner.calls import PlacedCall
+from planner.calls import WORDS_A_MINUTE, PlacedCall
 from planner.findings import Finding
 from planner.intensity import Target
 from planner.pace import power_of_split
@@ -28,6 +28,7 @@ def dump_timeline(timeline: Timeline) -> dict[str, object]:
     return given(
         plan=dump_plan(timeline.plan),
         fit=timeline.fit.value,
+        words_a_minute=timeline.words_a_minute if timeline.words_a_minute != WORDS_A_MINUTE else None,
         athlete=_dump_two_k(timeline.two_k) if timeline.two_k else None,
         segments=[_dump_segment(segment, known) for segment in timeline.segments],
         totals={**_dump_totals(timeline.totals), "parts": [_dump_part(part) for part in timeline.parts]},

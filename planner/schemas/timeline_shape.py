@@ -169,7 +169,7 @@ class FindingShape(Strict):
 
 
 class PaceShape(Strict):
-    """What was predicted from the athlete's first result; nothing else about the athlete comes back."""
+    """What was predicted from the athlete's results; nothing else about the athlete comes back."""
 
     two_k_split_s = fields.Float(required=True)
     two_k_split_low_s = fields.Float(required=True)
@@ -182,6 +182,9 @@ class TimelineShape(Strict):
 
     plan = Inside("plan", PlanSchema, required=True)
     fit = _word(Fit, "what gives way when a length does not hold whole strokes")
+    words_a_minute = fields.Integer(
+        **_about("the speed of the voice that speaks the calls, where it is not 150")
+    )
     athlete = Inside("athlete", PaceShape)
     segments = Several("segments", Inside("a segment", SegmentShape), 500, required=True)
     totals = Inside("totals", TotalsShape, required=True)

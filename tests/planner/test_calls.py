@@ -12,9 +12,9 @@ MINUTE_AT_20 = strokes_in(60, 20)
 
 
 def placed(
-    *calls: Call, strokes: Strokes | None = MINUTE_AT_20, known: bool = True
+    *calls: Call, strokes: Strokes | None = MINUTE_AT_20, known: bool = True, words_a_minute: int = 150
 ) -> tuple[tuple[PlacedCall, ...], tuple[Misfit, ...]]:
-    return place_calls(calls, strokes, Fraction(60), length_known=known)
+    return place_calls(calls, strokes, Fraction(60), length_known=known, words_a_minute=words_a_minute)
 
 
 def test_a_call_without_a_stroke_opens_the_block() -> None:
@@ -68,3 +68,16 @@ def test_an_unknown_length_has_no_last_strokes_but_is_never_too_short() -> None:
 def test_speech_takes_its_time_by_words() -> None:
     assert spoken_seconds("one two three four five") == 2
     assert spoken_seconds("Now") == 1
+
+
+def test_a_slower_voice_takes_longer() -> None:
+    assert spoken_seconds("one two three four five", 100) == 3
+    assert spoken_seconds("one two three four five", 200) == Fraction(3, 2)
+
+
+def test_a_voice_may_be_too_slow_for_a_call_that_another_can_say() -> None:
+    last = Call("a call of eight words takes three seconds", strokes_left=2)
+    (call,), _ = placed(last)
+    assert call.seconds == Fraction(16, 5)
+    _, (misfit,) = placed(last, words_a_minute=79)
+    assert "when the block ends" in misfit.sentence

@@ -46,6 +46,22 @@ def test_a_missing_file_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[s
     assert "none.txt cannot be read" in capsys.readouterr().err
 
 
+def test_calls_are_placed_for_the_voice_that_is_asked_for(
+    plan: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    plan.write_text("1' r20 light\n  call: one two three four five\n", encoding="utf-8")
+    assert main(["timeline", str(plan), "--json", "--words-a-minute", "100"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    assert document["words_a_minute"] == 100
+    assert document["segments"][0]["calls"][0]["seconds"] == 3.0
+
+
+@pytest.mark.parametrize("words", ["79", "241", "-1", "quick"])
+def test_an_impossible_voice_is_refused(plan: Path, words: str) -> None:
+    with pytest.raises(SystemExit):
+        main(["timeline", str(plan), f"--words-a-minute={words}"])
+
+
 @pytest.mark.parametrize("result", ["2000=7:42", "2000m=180", "50m=10", "2000m=soon"])
 def test_an_impossible_result_is_refused(plan: Path, result: str) -> None:
     with pytest.raises(SystemExit):

@@ -324,6 +324,16 @@ def test_nothing_about_an_athlete_is_needed() -> None:
 @pytest.mark.parametrize(
     ("document", "place", "begins"),
     [
+        (
+            {"results": [{"metres": 2000, "seconds": 420}, {"metres": 2000, "seconds": 180}]},
+            "/results/1/seconds",
+            "2000 m in 3:00 is a split of 0:45.0, quicker than anybody rows that far (about 1:15.0): check",
+        ),
+        (
+            {"results": [{"metres": 500, "seconds": 400}]},
+            "/results/0/seconds",
+            "500 m in 6:40 is a split of 6:40.0, slower than 6:00.0",
+        ),
         ({"results": [{"metres": 2000}]}, "/results/0/seconds", "time of the result is missing"),
         ({"results": [{"metres": 2000, "seconds": 462}] * 21}, "/results", "21 results are more than 20"),
         ({"age": 7}, "/age", "age 7 is below 8 years"),

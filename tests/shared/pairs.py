@@ -11,6 +11,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
+from planner import calls
 from planner.athlete import Athlete, Result
 from planner.notation.reader import read
 from planner.schemas.plan_schema import dump_plan
@@ -82,13 +83,25 @@ main
 4 x (30" r26 -20", 30" r20 +20")
 3 x 1' r30 -30"
 """,
+    "another-voice": """\
+title: A slower voice than the usual
+500m r26 2k+3
+  call: Longer
+  call at 20: Half way, and it still has to feel easy
+  call last 4: Four to go
+2 x 250m r30 2k / 1' rest
+  call at 4: Legs before anything else
+""",
 }
+
+WORDS_A_MINUTE = {"another-voice": 100}
 
 RESULTS = {
     "every-effort": (Result(2000, Fraction(462)), Fit.CLOCK),
     "metres": (Result(5000, Fraction(12_345, 10)), Fit.CLOCK),
     "drills-and-setting": (Result(500, Fraction(981, 10)), Fit.RATE),
     "ladder": (Result(10_000, Fraction(2401)), Fit.RATE),
+    "another-voice": (Result(2000, Fraction(420)), Fit.CLOCK),
 }
 
 
@@ -96,11 +109,14 @@ def document(name: str) -> dict[str, Any]:
     """One pair, as its file holds it."""
     plan = read(TEXTS[name])
     result, fit = RESULTS[name]
+    words = WORDS_A_MINUTE.get(name, calls.WORDS_A_MINUTE)
     return {
         "plan": dump_plan(plan),
         "result": {"metres": result.metres, "seconds": float(result.seconds)},
-        "timeline_plain": dump_timeline(compile_timeline(plan, fit=fit)),
-        "timeline_scaled": dump_timeline(compile_timeline(plan, Athlete((result,)), fit)),
+        "timeline_plain": dump_timeline(compile_timeline(plan, fit=fit, words_a_minute=words)),
+        "timeline_scaled": dump_timeline(
+            compile_timeline(plan, Athlete((result,)), fit, words_a_minute=words)
+        ),
     }
 
 

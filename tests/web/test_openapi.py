@@ -125,7 +125,7 @@ def test_every_field_of_a_timeline_occurs_in_some_answer(client: FlaskClient) ->
     athlete = {"results": [{"metres": 2000, "seconds": 462}], "heart_rate_rest": 50, "heart_rate_max": 190}
     seen: set[tuple[str, str]] = set()
     for plan in _plans_that_show_everything():
-        answer = post(client, "/api/timeline", {"plan": plan, "athlete": athlete})
+        answer = post(client, "/api/timeline", {"plan": plan, "athlete": athlete, "words_a_minute": 120})
         note({"$ref": "#/components/schemas/Timeline"}, answer.get_json(), seen)
     types = {name: COMPONENTS[name].get("properties", {}) for name in named_in("Timeline", set())}
     assert {(name, field) for name, fields in types.items() for field in fields} - seen == set()

@@ -33,5 +33,5 @@ def timelines_api(cache: AnswerCache) -> Blueprint:
 
 
 def _compiled(asked: TimelineRequest) -> Stored:
-    timeline = compile_timeline(asked.plan, asked.athlete, asked.fit, asked.rhythm)
+    timeline = compile_timeline(asked.plan, asked.athlete, asked.fit, asked.rhythm, asked.words_a_minute)
     return Stored(json_bytes(dump_timeline(timeline)), JSON, NEVER)

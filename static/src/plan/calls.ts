@@ -3,7 +3,7 @@ import { ZERO, compare, exact, plus, times, toNumber, type Exact } from "./exact
 import type { Strokes } from "./strokes.js";
 import type { Call, PlacedCall } from "./types.js";
 
-/** An unhurried speaking voice: common practice [C]. */
+/** An unhurried speaking voice, unless another is asked for: common practice [C]. */
 const WORDS_A_MINUTE = 150;
 const SHORTEST_CALL = exact(1);
 /** Calls of the plan yield to announcements of a change, which have rank 1. */
@@ -27,13 +27,14 @@ export function placeCalls(
   strokes: Strokes | undefined,
   duration: Exact,
   length_known: boolean,
+  words_a_minute = WORDS_A_MINUTE,
 ): Placing {
   const placing: Placing = { placed: [], misfits: [] };
   let last: Spoken | undefined;
   const numbered = calls.map((call) => ({ call, stroke: strokeOf(call, strokes) }));
   for (const { call, stroke } of numbered.sort((a, b) => a.stroke - b.stroke)) {
     const at = strokes ? times(exact(stroke - 1), strokes.stroke) : ZERO;
-    const seconds = spokenSeconds(call.text);
+    const seconds = spokenSeconds(call.text, words_a_minute);
     const spoken = { text: call.text, at, end: plus(at, seconds) };
     const known = length_known ? duration : undefined;
     const sentence = trouble(call, stroke, strokes, length_known) ?? clash(spoken, last, known);
@@ -48,9 +49,9 @@ export function placeCalls(
 }
 
 /** How long a text takes to say. */
-function spokenSeconds(text: string): Exact {
+function spokenSeconds(text: string, words_a_minute: number): Exact {
   const words = text.split(/\s+/).filter(Boolean).length;
-  const seconds = exact(words * 60, WORDS_A_MINUTE);
+  const seconds = exact(words * 60, words_a_minute);
   return compare(seconds, SHORTEST_CALL) > 0 ? seconds : SHORTEST_CALL;
 }
 

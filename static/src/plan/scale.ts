@@ -63,7 +63,7 @@ class Scaling {
 
   private metreBlock(segment: Segment, block: Block): Segment {
     const { duration, strokes, basis } = this.lengthOf(segment);
-    const placing = placeCalls(block.calls ?? [], strokes, duration, basis !== "assumed");
+    const placing = placeCalls(block.calls ?? [], strokes, duration, basis !== "assumed", this.timeline.words_a_minute);
     this.remark(segment, lengthRemarks(segment, strokes, placing));
     return {
       ...withoutStrokes(segment),

@@ -127,7 +127,7 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
-        /** @description Who rows. Nothing here is needed; the first result is the one that sets the splits. */
+        /** @description Who rows. Nothing here is needed; of several results one over 2000 m sets the splits. */
         Athlete: {
             age?: number;
             heart_rate_max?: number;
@@ -253,7 +253,7 @@ export interface components {
         Library: {
             plans: components["schemas"]["BuiltinPlan"][];
         };
-        /** @description What was predicted from the athlete's first result; nothing else about the athlete comes back. */
+        /** @description What was predicted from the athlete's results; nothing else about the athlete comes back. */
         Pace: {
             two_k_split_high_s: number;
             two_k_split_low_s: number;
@@ -491,6 +491,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             segments: components["schemas"]["Segment"][];
             totals: components["schemas"]["Totals"];
+            /** @description the speed of the voice that speaks the calls, where it is not 150 */
+            words_a_minute?: number;
         };
         /** @description A plan to compile; without an athlete it runs on rate, pressure and change of split. */
         TimelineRequest: {
@@ -500,6 +502,7 @@ export interface components {
             plan: components["schemas"]["Plan"];
             /** @enum {string} */
             rhythm?: "machine" | "boat";
+            words_a_minute?: number;
         };
         /** @description The sums of the session, and of each of its parts. */
         Totals: {
