@@ -39,10 +39,12 @@ export class AthleteScreen extends LitElement {
     .warning, .advice { border-left-color: var(--catch); }
     .ask { display: flex; flex-wrap: wrap; gap: 10px; }
     @media (min-width: 1000px) {
-      main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr); gap: 28px 48px; align-items: start; }
+      main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr); grid-template-rows: repeat(3, auto) 1fr;
+        gap: 28px 48px; align-items: start; }
       .back, header { grid-column: 1 / -1; }
+      .out { grid-column: 2; grid-row: 3 / span 2; }
     }
-    .column { display: grid; gap: 28px; align-content: start; }
+    .out, .about { display: grid; gap: 28px; align-content: start; }
   `];
 
   override render() {
@@ -56,20 +58,15 @@ export class AthleteScreen extends LitElement {
 
   private page(athlete: Athlete) {
     const results = athlete.results ?? [];
-    return html`<div class="column">
-        <section aria-labelledby="rowed"><h2 id="rowed">What you rowed</h2>
+    return html`<section aria-labelledby="yours"><h2 id="yours">What you rowed</h2>
           ${results.length ? html`<ul>${results.map((result, index) => this.result(result, index))}</ul>`
             : html`<p>Without a result, sessions go by rate and pressure. One result gives splits; two or more show what you can hold.</p>`}
           <result-entry button="Add this result"></result-entry>
-        </section>
-        <athlete-facts .athlete=${athlete}></athlete-facts>
-        ${this.removal(athlete)}
-      </div>
-      <div class="column">
-        <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
-        ${this.findings(this.findingsAt(undefined))}
-        <athlete-tables .answer=${this.answer}></athlete-tables>
-      </div>`;
+          <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
+          ${this.findings(this.findingsAt(undefined))}
+      </section>
+      <athlete-tables class="out" .answer=${this.answer}></athlete-tables>
+      <div class="about"><athlete-facts .athlete=${athlete}></athlete-facts>${this.removal(athlete)}</div>`;
   }
 
   private result(result: Result, index: number) {

@@ -16,7 +16,7 @@ export const choices = css`
   .tiles span { display: grid; place-items: center; min-height: 48px; padding: 6px; border: 2px solid var(--edge); border-radius: var(--r);
     background: var(--hull); text-align: center; line-height: 1.15; font-weight: 700; }
   .tiles input:checked + span { border-color: var(--catch); box-shadow: inset 0 0 0 2px var(--catch); }
-  .tiles input:hover + span { background: var(--line); }
+  @media (hover: hover) { .tiles input:hover + span { border-color: var(--ink); } .tiles input:checked:hover + span { border-color: var(--catch); } }
   select { width: 100%; min-height: 56px; padding: 8px 12px; border: 2px solid var(--edge); border-radius: var(--r); background: var(--hull);
     color: var(--ink); font: 700 1.125rem/1.2 var(--font); }
   .picks { display: grid; grid-template-columns: repeat(auto-fit, minmax(8.4em, 1fr)); gap: 12px 8px; }

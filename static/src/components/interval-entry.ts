@@ -31,7 +31,7 @@ export class IntervalEntry extends LitElement {
     return html`<div class="picks">
         ${this.field("times", "How many", "6")}
         ${this.field("each", "Each", this.unit === "metres" ? "750" : "3")}
-        ${pick("unit", "in", UNITS, this.unit, (unit) => (this.unit = unit))}
+        ${pick("unit", "Counted in", UNITS, this.unit, (unit) => (this.unit = unit))}
         ${this.field("rest", "Rest, minutes", "3")}
       </div>
       <p id="problem" role="alert" class="bad" ?hidden=${!this.problem}>${this.problem?.sentence}</p>`;

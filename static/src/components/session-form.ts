@@ -62,7 +62,7 @@ export class SessionForm extends LitElement {
 
   static override styles = [type, buttons, fields, choices, css`
     form { display: grid; gap: 20px; }
-    .wide { grid-template-columns: repeat(auto-fill, minmax(10em, 1fr)); }
+    .sets .tiles { grid-template-columns: repeat(auto-fill, minmax(9em, 1fr)); }
     .bar { position: sticky; bottom: 0; z-index: 1; display: grid; gap: 8px; margin: 0 calc(var(--side) * -1); padding: 10px var(--side) 14px;
       background: var(--water); border-top: 1px solid var(--line); }
     .go { font-size: 1.375rem; }

@@ -9,18 +9,21 @@ const SLOWEST_SPLIT_S = 360;
 const SHORTEST_METRES = 100;
 const LONGEST_METRES = 42_195;
 
-const TIME = /^(?:(\d{1,2})[:.h ])?(\d{1,3})[:.'’′ ](\d{2})(?:[.,](\d))?["”″]?$/;
-const UNBROKEN = /^(\d{1,2})(\d{2})$/;
-const SECONDS_ONLY = /^(\d{1,2})(?:[.,](\d))?$/;
+/** Hours, minutes, seconds, tenth: each form leaves out what it does not have. */
+const FORMS = [
+  /^(\d{1,2})[:h](\d{2}):(\d{2})(?:[.,](\d))?$/,
+  /^()(\d{1,3})[:.'’′ ](\d{2})(?:[.,](\d))?["”″]?$/,
+  /^()(\d{1,2})(\d{2})()$/,
+  /^()()(\d{1,2})(?:[.,](\d))?$/,
+];
 
 /** "7:42.0", "7:42", "7.42,0", "742", "1:25:10" or, for a short piece, "17.5": seconds to the tenth, or undefined. */
 export function timeOf(text: string): number | undefined {
-  const short = SECONDS_ONLY.exec(text);
-  if (short) return tenths(0, 0, Number(short[1]), short[2]);
-  const unbroken = UNBROKEN.exec(text);
-  if (unbroken) return tenths(0, Number(unbroken[1]), Number(unbroken[2]));
-  const match = TIME.exec(text);
-  return match ? tenths(Number(match[1] ?? 0), Number(match[2]), Number(match[3]), match[4], match[1] !== undefined) : undefined;
+  const match = FORMS.map((form) => form.exec(text)).find((found) => found !== null);
+  if (!match) return undefined;
+  const [hours, minutes, seconds, tenth] = match.slice(1).map((digits) => Number(digits ?? 0)) as [number, number, number, number];
+  if (seconds >= 60 || (hours && minutes >= 60)) return undefined;
+  return Math.round(((hours * 60 + minutes) * 60 + seconds) * 10 + tenth) / 10;
 }
 
 /** Whole metres: "7105", "7 105 m"; undefined for anything else. */
@@ -46,9 +49,4 @@ export function timeWords(seconds: number): string {
 /** "2000 m in 7:42.0"; a result over whole minutes is told the other way round: "7105 m in 30 min". */
 export function resultWords({ metres, seconds }: Result): string {
   return seconds % 60 === 0 && metres % 100 !== 0 ? `${metres} m in ${seconds / 60} min` : `${metres} m in ${timeWords(seconds)}`;
-}
-
-function tenths(hours: number, minutes: number, seconds: number, tenth = "0", long = false): number | undefined {
-  if (seconds >= 60 || (long && minutes >= 60)) return undefined;
-  return Math.round((hours * 3600 + minutes * 60 + seconds) * 10 + Number(tenth)) / 10;
 }
