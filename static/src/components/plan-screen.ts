@@ -80,11 +80,13 @@ export class PlanScreen extends LitElement {
       main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); gap: 28px 48px; align-items: start; }
       .back, header, plan-profile, .bar { grid-column: 1 / -1; }
       plan-profile { height: 170px; }
-      .left { display: grid; gap: 22px; position: sticky; top: 22px; }
       .bar { justify-items: end; }
       .go { width: 420px; }
     }
-    .left, .blocks { display: grid; gap: 22px; }
+    @media (orientation: landscape) and (max-height: 540px) {
+      .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding: 8px var(--side); }
+    }
+    .left, .blocks { display: grid; gap: 22px; align-content: start; }
     .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
   `];
 

@@ -68,6 +68,7 @@ export class SessionForm extends LitElement {
     .go { font-size: 1.375rem; }
     .said { padding: 10px 14px; background: var(--hull); border-left: 6px solid var(--catch); border-radius: 6px var(--r) var(--r) 6px; }
     @media (min-width: 700px) { .bar { margin: 0; padding-inline: 0; } }
+    @media (orientation: landscape) and (max-height: 540px) { .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding-block: 8px; } }
   `];
 
   override render() {
