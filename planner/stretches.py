@@ -191,7 +191,7 @@ def _stretch(
         drill=turn or (Turn(block.drill.name) if block.drill else None),
         calls=placed,
         setting=block.setting,
-        remarks=(*remarks, *_rate_remarks(block, strokes), *map(_misfit_remark, misfits)),
+        remarks=(*remarks, *_rate_remarks(block, strokes), *map(misfit_remark, misfits)),
     )
 
 
@@ -264,7 +264,8 @@ def _rate_remarks(block: Block, strokes: Strokes | None) -> Iterator[Remark]:
         )
 
 
-def _misfit_remark(misfit: Misfit) -> Remark:
+def misfit_remark(misfit: Misfit) -> Remark:
+    """What is said of a call that was left out."""
     return Remark(
         "call-does-not-fit",
         Severity.ADVICE,

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import yaml
 
+from planner.appraisal import Appraisal, appraise
 from planner.notation.mistake import ShorthandError
 from planner.notation.reader import read
 from planner.plan import Plan
@@ -24,12 +25,13 @@ LONGEST_KIND = 24
 
 @dataclass(frozen=True, slots=True)
 class BuiltinPlan:
-    """A plan of ours, its kind for the library, and its timeline for anybody."""
+    """A plan of ours, its kind for the library, its timeline for anybody, and its appraisal."""
 
     slug: str
     kind: str
     plan: Plan
     timeline: Timeline
+    appraisal: Appraisal
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +88,8 @@ def load_plan_file(path: Path) -> BuiltinPlan:
     if not 0 < len(kind) <= LONGEST_KIND:
         raise PlanFileError(_line_of(fields["kind"]), f"kind: has to have 1 to {LONGEST_KIND} characters")
     plan = _read([*_header_lines(fields), *_part_lines(fields["parts"])])
-    return BuiltinPlan(path.stem, kind, plan, compile_timeline(plan))
+    timeline = compile_timeline(plan)
+    return BuiltinPlan(path.stem, kind, plan, timeline, appraise(timeline))
 
 
 def _text_of(path: Path) -> str:

@@ -7,10 +7,10 @@ from typing import Any
 
 from marshmallow import fields
 
-from planner.findings import Severity
 from planner.plan import PartKind, Pressure
 from planner.schemas.block_schema import SettingSchema
 from planner.schemas.fields import Inside, Several, Strict
+from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
 from planner.stretches import Basis, Ends, Kind
 from planner.strokes import Fit
@@ -156,16 +156,6 @@ class TotalsShape(SumsShape):
     """The sums of the session, and of each of its parts."""
 
     parts = Several("parts", Inside("a part", PartTotalsShape), 12, required=True)
-
-
-class FindingShape(Strict):
-    """Advice about the plan."""
-
-    code = fields.String(required=True)
-    severity = _word(Severity, "how much it matters; none of them stops anybody")
-    place = fields.String(required=True, **_about("JSON pointer into the plan"))
-    sentence = fields.String(required=True)
-    reason = fields.String()
 
 
 class PaceShape(Strict):

@@ -10,11 +10,12 @@ from flask import Blueprint, Response, request
 from marshmallow import Schema
 from werkzeug.http import HTTP_STATUS_CODES
 
+from planner.appraisal import appraise
 from planner.notation.reader import read
 from planner.notation.writer import write
+from planner.schemas.appraisal_schema import dump_appraised
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
-from planner.schemas.timeline_schema import dump_timeline
 from planner.schemas.timeline_shape import TimelineShape
 from planner.timeline import compile_timeline
 from web.api.answer_shapes import (
@@ -68,10 +69,11 @@ def api_document() -> dict[str, Any]:
 def _paths() -> dict[str, dict[str, Any]]:
     plan = read(EXAMPLE_TEXT)
     timeline = compile_timeline(plan)
-    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline)
+    appraisal = appraise(timeline)
+    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline, appraisal)
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
-    asked, told = {"plan": dump_plan(plan)}, dump_timeline(timeline)
+    asked, told = {"plan": dump_plan(plan)}, dump_appraised(timeline, appraisal)
     written = {"plan": dump_plan(plan), "text": write(plan)}
     health = {"status": "ok", "version": VERSION, "database": "none"}
     slug = {

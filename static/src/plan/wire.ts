@@ -175,6 +175,18 @@ export interface components {
             sides?: number;
             swap_seconds?: number;
         };
+        /** @description One operation of JSON Patch (RFC 6902) on the plan's document. */
+        Edit: {
+            /**
+             * @description what to do at the place
+             * @enum {string}
+             */
+            op: "add" | "remove" | "replace";
+            /** @description JSON pointer (RFC 6901) into the plan */
+            path: string;
+            /** @description what stands there afterwards; absent for a removal */
+            value?: unknown;
+        };
         /** @description How hard a block is to be rowed: exactly one of these. */
         Effort: {
             /** @enum {string} */
@@ -200,6 +212,7 @@ export interface components {
         /** @description Advice about the plan. */
         Finding: {
             code: string;
+            mend?: components["schemas"]["Mend"];
             /** @description JSON pointer into the plan */
             place: string;
             reason?: string;
@@ -252,6 +265,11 @@ export interface components {
         /** @description Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal. */
         Library: {
             plans: components["schemas"]["BuiltinPlan"][];
+        };
+        /** @description What would mend a finding: words for a button, and edits to make in this order. */
+        Mend: {
+            edits: components["schemas"]["Edit"][];
+            label: string;
         };
         /** @description What was predicted from the athlete's results; nothing else about the athlete comes back. */
         Pace: {
@@ -502,6 +520,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             /** @enum {string} */
             rhythm?: "machine" | "boat";
+            /** @enum {string} */
+            room?: "cold" | "normal" | "hot";
             words_a_minute?: number;
         };
         /** @description The sums of the session, and of each of its parts. */
@@ -544,6 +564,7 @@ export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
 export type ClockMark = components['schemas']['ClockMark'];
 export type Drill = components['schemas']['Drill'];
+export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
 export type Gap = components['schemas']['Gap'];
@@ -552,6 +573,7 @@ export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
+export type Mend = components['schemas']['Mend'];
 export type Pace = components['schemas']['Pace'];
 export type Part = components['schemas']['Part'];
 export type PartTotals = components['schemas']['PartTotals'];
