@@ -1,7 +1,8 @@
 /** Edits of a plan document: the examples of RFC 6902, Appendix A, for the operations that mends use. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { PatchError, patched, type Edit } from "../../static/src/plan/patch.js";
+import { PatchError, patched } from "../../static/src/plan/patch.js";
+import type { Edit } from "../../static/src/plan/wire.js";
 
 const EXAMPLES: [name: string, document: unknown, edit: Edit, after: unknown][] = [
   ["A.1 adding an object member", { foo: "bar" }, { op: "add", path: "/baz", value: "qux" }, { baz: "qux", foo: "bar" }],

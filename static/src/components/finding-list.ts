@@ -4,7 +4,7 @@
  * Event `mend` (detail: the mend).
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Finding, Mend } from "../plan/promised.js";
+import type { Finding, Mend } from "../plan/wire.js";
 import { buttons, type } from "./look.js";
 
 const HEAVIEST_FIRST = ["warning", "advice", "note"];

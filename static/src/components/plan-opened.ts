@@ -8,8 +8,7 @@ import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } f
 import { openSession } from "../data/sessions.js";
 import { changeSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
-import type { Mend } from "../plan/promised.js";
-import type { Result } from "../plan/wire.js";
+import type { Mend, Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./open-session-question.js";

@@ -15,6 +15,8 @@ export interface AthleteRecord {
   answer: AthleteAnswer | null;
 }
 
+/** As in the planner's limits. */
+const MOST_RESULTS = 20;
 const NOBODY: AthleteRecord = { id: "me", athlete: {}, answer: null };
 
 /** What is known about the person; a 2000 m time that an earlier version kept among the settings is taken over. */
@@ -34,10 +36,20 @@ export async function changeAthlete(changes: Partial<Athlete>): Promise<AthleteR
   return keep({ ...athlete, ...changes });
 }
 
-/** Adds a result; another one over the same distance gives way, since only the latest speaks of today. */
+/** Adds a result; when there are as many as can be sent, the one furthest from 2000 m makes room. */
 export async function addResult(result: Result): Promise<AthleteRecord> {
-  const others = resultsOf(await readAthlete()).filter(({ metres }) => metres !== result.metres);
-  return changeAthlete({ results: [...others, result].sort((a, b) => fromTwoK(a) - fromTwoK(b)) });
+  const others = resultsOf(await readAthlete()).filter((other) => !isSame(other, result));
+  const sorted = [...others.sort(byNearness).slice(0, MOST_RESULTS - 1), result].sort(byNearness);
+  return changeAthlete({ results: sorted });
+}
+
+/** The quicker first where the distance is the same. */
+function byNearness(a: Result, b: Result): number {
+  return fromTwoK(a) - fromTwoK(b) || a.seconds - b.seconds;
+}
+
+function isSame(a: Result, b: Result): boolean {
+  return a.metres === b.metres && a.seconds === b.seconds;
 }
 
 /** How far a distance is from 2000 m, in doublings. */
@@ -47,7 +59,7 @@ function fromTwoK({ metres }: Result): number {
 
 export async function removeResult(result: Result): Promise<AthleteRecord> {
   const results = resultsOf(await readAthlete());
-  return changeAthlete({ results: results.filter(({ metres, seconds }) => metres !== result.metres || seconds !== result.seconds) });
+  return changeAthlete({ results: results.filter((other) => !isSame(other, result)) });
 }
 
 /** Takes everything about the person off this device. */

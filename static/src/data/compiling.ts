@@ -1,8 +1,9 @@
 /** A plan made ready for this device: its timeline for anybody, and what there is to say about it for one athlete. */
-import type { Finding, Readiness, Timeline } from "../plan/promised.js";
-import type { Plan } from "../plan/wire.js";
+import type { Readiness, Timeline } from "../plan/promised.js";
+import type { Finding, Plan } from "../plan/wire.js";
 import { Refused, fetchTimeline, writeShorthand } from "./api.js";
 import { sentOf, type AthleteRecord } from "./athlete.js";
+import { DEFAULTS, readSettings } from "./settings.js";
 
 /** What the planner has to say about a plan, for one athlete. */
 export interface Appraisal {
@@ -26,9 +27,10 @@ export async function compiled(plan: Plan, rower: AthleteRecord): Promise<Compil
   return { plan, timeline: withoutReadiness(anybody), appraisal, ...(text === undefined ? {} : { text }) };
 }
 
-/** What there is to say about a plan for this athlete. Throws Refused, NoAnswer. */
+/** What there is to say about a plan for this athlete in the room that was chosen last. Throws Refused, NoAnswer. */
 export async function appraised(plan: Plan, rower: AthleteRecord): Promise<Appraisal> {
-  const { findings, readiness } = await fetchTimeline(plan, sentOf(rower));
+  const { room } = await readSettings();
+  const { findings, readiness } = await fetchTimeline(plan, sentOf(rower), room === DEFAULTS.room ? undefined : room);
   return { asked_for: askedFor(rower), findings, ...(readiness ? { readiness } : {}) };
 }
 

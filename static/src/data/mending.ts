@@ -1,6 +1,6 @@
 /** Mends applied to plans on this device, and taken back. */
 import { patched } from "../plan/patch.js";
-import type { Mend } from "../plan/promised.js";
+import type { Mend } from "../plan/wire.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled } from "./compiling.js";
 import { addressOf, forgetPlan, keepMine, openMine, type Content, type PlanRecord } from "./plans.js";

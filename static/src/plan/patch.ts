@@ -1,11 +1,5 @@
 /** A plan document changed by JSON Patch (RFC 6902): the operations that mends use. Nothing given is changed. */
-
-/** One operation; `path` is a JSON pointer (RFC 6901). */
-export interface Edit {
-  op: "add" | "replace" | "remove";
-  path: string;
-  value?: unknown;
-}
+import type { Edit } from "./wire.js";
 
 /** The path of an edit leads nowhere in this document. */
 export class PatchError extends Error {

@@ -1,8 +1,5 @@
-import type { Athlete, Finding as PlainFinding, Plan, Timeline as PlainTimeline } from "./wire.js";
+import type { Athlete, Finding, Plan, Timeline as PlainTimeline } from "./wire.js";
 
-export interface Edit { op: "add" | "replace" | "remove"; path: string; value?: unknown }
-export interface Mend { label: string; edits: Edit[] }
-export type Finding = PlainFinding & { mend?: Mend };
 export interface Range { low: number; middle: number; high: number }
 export interface AtStart { reserve: Range; phosphocreatine: Range; oxygen: Range; warmth: Range }
 export interface Readiness {
