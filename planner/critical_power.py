@@ -53,7 +53,6 @@ class Refusal(StrEnum):
     """Why results give no critical power."""
 
     TOO_FEW = "too few"
-    NOT_POSITIVE = "not positive"
     UNCERTAIN = "uncertain"
 
 
@@ -159,9 +158,7 @@ def _judged(results: Sequence[Result], chosen: Sequence[int]) -> tuple[Fit | Non
     if len(chosen) < 2:
         return None, Refusal.TOO_FEW
     fit = _fit(results, chosen)
-    if fit is None:
-        return None, Refusal.NOT_POSITIVE
-    if fit.watts_error >= fit.watts or fit.reserve_joules_error >= fit.reserve_joules:
+    if fit is None or fit.watts_error >= fit.watts or fit.reserve_joules_error >= fit.reserve_joules:
         return None, Refusal.UNCERTAIN
     return fit, None
 

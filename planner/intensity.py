@@ -148,7 +148,7 @@ def _with_power(pressure: Pressure | None, fraction: Fraction | None, rower: Row
     if fraction is None:
         return Target(pressure=pressure)
     split = within_range(split_at_fraction(rower.two_k.split, fraction)) if rower.two_k else None
-    return Target(pressure, split, fraction, talk=_talk_at_power(fraction))
+    return Target(pressure, split, fraction, talk=talk_at_power(fraction))
 
 
 def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
@@ -156,7 +156,7 @@ def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
     if known is None or rower.two_k is None:
         return replace(target, split=known)
     fraction = fraction_at_split(rower.two_k.split, known)
-    return Target(None, known, fraction, target.split_offset, target.change, talk=_talk_at_power(fraction))
+    return Target(None, known, fraction, target.split_offset, target.change, talk=talk_at_power(fraction))
 
 
 def fraction_at_split(two_k_split: Fraction, split: Fraction) -> Fraction:
@@ -170,7 +170,8 @@ def _thousandths(fraction: Fraction) -> Fraction:
     return Fraction(round_half_up(fraction * 1000), 1000)
 
 
-def _talk_at_power(fraction: Fraction) -> str:
+def talk_at_power(fraction: Fraction) -> str:
+    """What can still be said aloud at a share of 2 km power."""
     value, parts = fraction.as_integer_ratio()
     return _talk(100 * value, parts, TALK_BY_POWER_PERCENT)
 

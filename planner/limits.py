@@ -27,7 +27,9 @@ class Bounds:
         return None
 
     def _with_unit(self, value: Fraction | int) -> str:
-        return f"{_plain(value)} {self.unit}".rstrip()
+        first, *others = self.unit.split(" ")
+        unit = " ".join([first.removesuffix("s") if value == 1 else first, *others])
+        return f"{_plain(value)} {unit}".rstrip()
 
 
 def _plain(value: Fraction | int) -> str:
@@ -71,7 +73,7 @@ DEPTH = 4
 SEGMENTS = 500
 """The most segments of an expanded plan, before anything is expanded."""
 TOTAL_SECONDS = 43_200
-"""The longest expanded plan: twelve hours."""
+"""The longest expanded plan: twelve hours, metre blocks without a split taken at a slow one."""
 
 RESULTS = 20
 RESULT_METRES = Bounds("distance of the result", 100, 42_195, "metres")

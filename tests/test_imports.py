@@ -30,6 +30,8 @@ PLANNER_ORDER = [
     "bands",
     "expansion",
     "findings",
+    "result_findings",
+    "standing",
     "calls",
     "stretches",
     "totals",

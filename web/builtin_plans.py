@@ -93,12 +93,14 @@ def load_plan_file(path: Path) -> BuiltinPlan:
 
 
 def _text_of(path: Path) -> str:
-    if path.stat().st_size > LONGEST_FILE:
-        raise PlanFileError(1, f"the file is longer than {LONGEST_FILE} bytes")
     try:
+        if path.stat().st_size > LONGEST_FILE:
+            raise PlanFileError(1, f"the file is longer than {LONGEST_FILE} bytes")
         return path.read_text(encoding="utf-8")
     except UnicodeDecodeError:
         raise PlanFileError(1, "the file is not in UTF-8") from None
+    except OSError as error:
+        raise PlanFileError(1, f"it cannot be read: {error.strerror}") from None
 
 
 def _fields_in(text: str) -> dict[str, yaml.Node]:
@@ -110,6 +112,8 @@ def _fields_in(text: str) -> dict[str, yaml.Node]:
         raise PlanFileError(line, error.problem or "this is not YAML") from None
     except yaml.YAMLError as error:
         raise PlanFileError(1, str(error)) from None
+    except RecursionError:
+        raise PlanFileError(1, "its lists or fields stand too deep in each other") from None
     if not isinstance(root, yaml.MappingNode):
         raise PlanFileError(1, "the file holds no fields such as title: and parts:")
     fields: dict[str, yaml.Node] = {}

@@ -8,6 +8,7 @@ from flask import Flask, Response, request
 from werkzeug.exceptions import NotFound
 
 from web.api.answer_cache import AnswerCache
+from web.api.athletes import athletes_api
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
 from web.api.plans import LIBRARY, plan_answers, plans_api
@@ -43,6 +44,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(plans_api(answers))
     app.register_blueprint(timelines_api(AnswerCache()))
     app.register_blueprint(shorthand_api())
+    app.register_blueprint(athletes_api())
     app.register_blueprint(document_api())
     return app
 

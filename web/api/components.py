@@ -9,6 +9,7 @@ from apispec.ext.marshmallow import MarshmallowPlugin
 from marshmallow import Schema, fields
 
 from planner.schemas.athlete_schema import AthleteSchema
+from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.timeline_shape import TimelineShape
@@ -25,6 +26,7 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     TimelineRequestSchema,
     ShorthandRequestSchema,
     AthleteSchema,
+    AthleteAnswerShape,
     TimelineShape,
     PlanListingShape,
     LibraryShape,

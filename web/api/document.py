@@ -14,9 +14,13 @@ from planner.appraisal import appraise
 from planner.notation.reader import read
 from planner.notation.writer import write
 from planner.schemas.appraisal_schema import dump_appraised
+from planner.schemas.athlete_answer import dump_standing
+from planner.schemas.athlete_schema import AthleteSchema, load_athlete
+from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.timeline_shape import TimelineShape
+from planner.standing import standing_of
 from planner.timeline import compile_timeline
 from web.api.answer_shapes import (
     BuiltinPlanShape,
@@ -39,6 +43,10 @@ ABOUT = (
     "pairs of whole numbers beside plain ones. Every error is a problem document that names each mistake and "
     "its place. JSON in UTF-8 only, at most 256 KiB; whole numbers are written as such: 1, not 1.0."
 )
+EXAMPLE_ATHLETE = {
+    "results": [{"metres": 2000, "seconds": 462}, {"metres": 1000, "seconds": 217.5}],
+    "heart_rate_max": 188,
+}
 EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
 REFUSALS = {
     400: ("The body is not JSON that can be read in one way only.", "line 1, column 9: expecting value"),
@@ -108,6 +116,16 @@ def _paths() -> dict[str, dict[str, Any]]:
                 {"text": EXAMPLE_TEXT},
                 ShorthandAnswerShape,
                 written,
+            )
+        },
+        "/api/athlete": {
+            "post": _sending(
+                "describeAthlete",
+                "Predictions, critical power and bands",
+                AthleteSchema,
+                EXAMPLE_ATHLETE,
+                AthleteAnswerShape,
+                dump_standing(standing_of(load_athlete(EXAMPLE_ATHLETE))),
             )
         },
         "/api/openapi.json": {

@@ -4,6 +4,23 @@
  */
 
 export interface paths {
+    "/api/athlete": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Predictions, critical power and bands */
+        post: operations["describeAthlete"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/library": {
         parameters: {
             query?: never;
@@ -138,6 +155,49 @@ export interface components {
             mass_kg?: number;
             results?: components["schemas"]["Result"][];
         };
+        /** @description Where an athlete stands. Nothing of it is kept or logged by the server. */
+        AthleteAnswer: {
+            bands: components["schemas"]["Band"][];
+            critical_power?: components["schemas"]["CriticalPower"];
+            /** @description with places in the athlete that was sent */
+            findings: components["schemas"]["Finding"][];
+            heart_rate?: components["schemas"]["HeartRates"];
+            predictions: components["schemas"]["Prediction"][];
+            two_k?: components["schemas"]["TwoK"];
+        };
+        /** @description A trade zone or a pressure: common practice, not a rule. Splits come with a result. */
+        Band: {
+            cr10_high?: number;
+            /** @description perceived effort from 0 to 10 (Borg) */
+            cr10_low?: number;
+            heart_rate_high?: number;
+            heart_rate_high_percent_max?: number;
+            heart_rate_high_percent_reserve?: number;
+            /** @description beats a minute, by reserve where the resting rate is known */
+            heart_rate_low?: number;
+            /** @description percent of the highest heart rate */
+            heart_rate_low_percent_max?: number;
+            /** @description percent of heart-rate reserve */
+            heart_rate_low_percent_reserve?: number;
+            name: string;
+            /** @description absent where there is no upper end */
+            power_high_percent?: number;
+            /** @description percent of 2 km power */
+            power_low_percent?: number;
+            /**
+             * @description only of a pressure
+             * @enum {string}
+             */
+            pressure?: "light" | "half" | "three-quarter" | "full" | "race";
+            rate_high: number;
+            /** @description strokes a minute */
+            rate_low: number;
+            sense: string;
+            split_quick_s?: number;
+            split_slow_s?: number;
+            /** @description what can still be said aloud */
+            talk?: string;
+        };
         /** @description A stretch of rowing. Exactly one of `for` and `open` is given; a length in strokes needs a rate. */
         Block: {
             calls?: components["schemas"]["Call"][];
@@ -167,6 +227,40 @@ export interface components {
         ClockMark: {
             seconds: number;
             strokes: number;
+        };
+        /** @description Critical power and the reserve above it, by least squares, each with its standard error. */
+        CriticalPower: {
+            /** @description whose squares of errors are least */
+            form: string;
+            /** @description indexes of the others */
+            left_out: number[];
+            /** @description critical velocity */
+            metres_per_second: number;
+            /** @description W', the work that can be done above critical power */
+            reserve_kj: number;
+            reserve_kj_error: number;
+            /** @description metres gained on critical velocity over 2 km */
+            reserve_metres: number;
+            /** @description seconds per 500 m at critical power */
+            split_s: number;
+            /** @description how far times lie off the curve, and at least a rower's day-to-day spread */
+            time_spread_percent: number;
+            /** @description indexes of the results behind it */
+            used: number[];
+            watts: number;
+            watts_error: number;
+        };
+        /** @description What one way to predict says: seconds for a piece in metres, metres for one in seconds. */
+        Custom: {
+            /**
+             * @description the way to predict
+             * @enum {string}
+             */
+            custom: "power law" | "five seconds a doubling" | "critical power";
+            metres?: number;
+            seconds_s?: number;
+            /** @description whether it is meant for such a result and piece */
+            within_range: boolean;
         };
         /** @description A technical exercise, perhaps side after side. */
         Drill: {
@@ -254,6 +348,18 @@ export interface components {
             percent_max?: number;
             percent_reserve?: number;
         };
+        /** @description The limits of the heart rate in beats a minute. */
+        HeartRates: {
+            /** @description how far one from age may be off; 0 when given */
+            error: number;
+            max: number;
+            /**
+             * @description where the highest comes from
+             * @enum {string}
+             */
+            max_from: "given" | "age";
+            rest?: number;
+        };
         /** @description A length in seconds, metres or strokes. */
         Length: {
             seconds: number;
@@ -340,6 +446,29 @@ export interface components {
             strokes: number;
             summary: string;
             title: string;
+        };
+        /** @description One standard piece: in seconds when it is so many metres, in metres when it is so many seconds. */
+        Prediction: {
+            by: components["schemas"]["Custom"][];
+            /** @description the most it may be */
+            high_metres?: number;
+            /** @description the slowest it may be */
+            high_s?: number;
+            likely_metres?: number;
+            likely_s?: number;
+            /** @description the least it may be */
+            low_metres?: number;
+            /** @description the quickest it may be */
+            low_s?: number;
+            /** @description one of the results is this very piece */
+            measured: boolean;
+            metres?: number;
+            name: string;
+            seconds?: number;
+            /** @description index of the result that the customs start from */
+            source: number;
+            /** @description seconds per 500 m of the likely */
+            split_s: number;
         };
         /** @description One mistake. In shorthand it also has a line and a column, what was read there, and what would do. */
         Problem: {
@@ -551,6 +680,15 @@ export interface components {
             /** @description true while swapping sides, else absent */
             swap?: boolean;
         };
+        /** @description The 2 km split that sets all other splits, between the quickest and the slowest it may be. */
+        TwoK: {
+            high_s: number;
+            low_s: number;
+            /** @description seconds per 500 m */
+            split_s: number;
+            /** @description as an air machine shows the split */
+            watts: number;
+        };
     };
     responses: never;
     parameters: never;
@@ -559,10 +697,14 @@ export interface components {
     pathItems: never;
 }
 export type Athlete = components['schemas']['Athlete'];
+export type AthleteAnswer = components['schemas']['AthleteAnswer'];
+export type Band = components['schemas']['Band'];
 export type Block = components['schemas']['Block'];
 export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
 export type ClockMark = components['schemas']['ClockMark'];
+export type CriticalPower = components['schemas']['CriticalPower'];
+export type Custom = components['schemas']['Custom'];
 export type Drill = components['schemas']['Drill'];
 export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
@@ -571,6 +713,7 @@ export type Gap = components['schemas']['Gap'];
 export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
+export type HeartRates = components['schemas']['HeartRates'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
 export type Mend = components['schemas']['Mend'];
@@ -581,6 +724,7 @@ export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
 export type PlanSummary = components['schemas']['PlanSummary'];
+export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
 export type Repeat = components['schemas']['Repeat'];
@@ -599,8 +743,87 @@ export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
 export type Totals = components['schemas']['Totals'];
 export type Turn = components['schemas']['Turn'];
+export type TwoK = components['schemas']['TwoK'];
 export type $defs = Record<string, never>;
 export interface operations {
+    describeAthlete: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Athlete"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AthleteAnswer"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
     getLibrary: {
         parameters: {
             query?: never;
