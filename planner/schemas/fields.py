@@ -197,6 +197,18 @@ class Exactly(StrictField[Any]):
         return value
 
 
+class YesNo(StrictField[bool]):
+    """True or false; no text, no 1."""
+
+    def __init__(self, name: str, **options: Any) -> None:
+        super().__init__(name, {"type": "boolean"}, **options)
+
+    def _deserialize(self, value: object, attr: str | None, data: object, **_: object) -> bool:
+        if not isinstance(value, bool):
+            raise self.refuse(value, "write true or false")
+        return value
+
+
 class Inside(StrictField[Any]):
     """An object of one kind inside another."""
 
