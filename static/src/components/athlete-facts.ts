@@ -1,6 +1,6 @@
 /** A few facts about a person, none of them needed. Property `athlete`; event `facts` (detail: what has changed), which bubbles. */
 import { LitElement, css, html } from "lit";
-import type { Level } from "../plan/promised.js";
+import type { Level } from "../plan/types.js";
 import type { Athlete } from "../plan/wire.js";
 import { choices, tiles, type Option } from "./choice-look.js";
 import { fields, type } from "./look.js";

@@ -4,9 +4,8 @@
  * Events: `result` and `remove` (detail: a result), `facts` (detail: what has changed), `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { AthleteAnswer } from "../plan/promised.js";
 import { resultWords } from "../plan/result-words.js";
-import type { Athlete, Finding, Result } from "../plan/wire.js";
+import type { Athlete, AthleteAnswer, Finding, Result } from "../plan/wire.js";
 import "./athlete-facts.js";
 import "./athlete-tables.js";
 import { buttons, page, type } from "./look.js";

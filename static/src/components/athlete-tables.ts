@@ -1,7 +1,7 @@
 /** What follows from a person's results: likely times, what can be held, and the bands to row in. Property `answer`. */
+import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/wire.js";
 import { LitElement, css, html, nothing } from "lit";
 import { splitClock } from "../plan/format.js";
-import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/promised.js";
 import { timeWords } from "../plan/result-words.js";
 import { type } from "./look.js";
 
@@ -47,7 +47,7 @@ function likely(predictions: readonly Prediction[]) {
   return html`<section aria-labelledby="likely"><h2 id="likely">Likely, if you trained for it</h2>
     <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely</th><th scope="col">Range</th></tr></thead>
       <tbody>${predictions.map((each) => html`<tr><th scope="row">${each.name}${each.by.some(({ within_range }) => within_range) ? nothing : html` <span class="outside">a guess</span>`}</th>
-        <td><b>${reached(each, "likely")}</b></td><td class="digits-cell">${reached(each, "low")} to ${reached(each, "high")}</td></tr>`)}</tbody></table></section>`;
+        <td><b>${reached(each, "likely")}</b></td><td class="digits-cell">${each.measured ? "rowed" : `${reached(each, "low")} to ${reached(each, "high")}`}</td></tr>`)}</tbody></table></section>`;
 }
 
 /** A time over a distance, or the metres in a time. */
@@ -63,17 +63,25 @@ function held({ watts, watts_error, split_s, reserve_kj, reserve_kj_error }: Cri
 }
 
 function band(each: Band) {
-  const splits = each.split_slow_s === undefined || each.split_quick_s === undefined ? "" : `${splitClock(each.split_slow_s)} to ${splitClock(each.split_quick_s)}`;
+  const splits = [each.split_slow_s, each.split_quick_s].flatMap((split) => (split === undefined ? [] : [splitClock(split)])).join(" to ");
   const words = [
     `r${each.rate_low} to r${each.rate_high}`,
     each.pressure ?? "",
-    each.power_low_percent === undefined ? "" : `${each.power_low_percent} to ${each.power_high_percent} % of 2 km power`,
-    each.heart_rate_low === undefined ? "" : `heart rate ${each.heart_rate_low} to ${each.heart_rate_high}`,
-    each.cr10_low === undefined ? "" : `effort ${each.cr10_low} to ${each.cr10_high} of 10`,
+    span("", each.power_low_percent, each.power_high_percent, " % of 2 km power"),
+    span("heart rate ", each.heart_rate_low, each.heart_rate_high),
+    span("effort ", each.cr10_low, each.cr10_high, " of 10"),
     each.talk ?? "",
   ];
   return html`<li class="band"><b>${each.name}</b><span class="splits">${splits}</span>
     <p>${each.sense}</p><p class="small">${words.filter(Boolean).join(" · ")}</p></li>`;
+}
+
+/** "55 to 70 %", "under 55 %", "over 105 %"; "" where neither end is known. */
+function span(before: string, low: number | undefined, high: number | undefined, after = ""): string {
+  if (low === undefined && high === undefined) return "";
+  if (low === undefined) return `${before}under ${high}${after}`;
+  if (high === undefined) return `${before}over ${low}${after}`;
+  return `${before}${low === high ? low : `${low} to ${high}`}${after}`;
 }
 
 function heartWords({ max, max_from, error }: NonNullable<AthleteAnswer["heart_rate"]>): string {

@@ -1,6 +1,6 @@
 /** A set of intervals of one's own: how many, how long each, how long the rest. Method `read()`. */
 import { LitElement, css, html } from "lit";
-import { BOUNDS, type Repetitions } from "../plan/piece-choices.js";
+import { BOUNDS, inFives, type Repetitions } from "../plan/piece-choices.js";
 import { choices, pick, type Option } from "./choice-look.js";
 import { fields, type } from "./look.js";
 
@@ -44,8 +44,8 @@ export class IntervalEntry extends LitElement {
     const rest = each && this.number("rest", "the minutes of rest", BOUNDS.rest, false);
     if (!times || !each || !rest) return undefined;
     this.problem = undefined;
-    const length = this.unit === "metres" ? { metres: each } : { seconds: Math.round(each * 60) };
-    return { times, length, rest_seconds: Math.round(rest * 60) };
+    const length = this.unit === "metres" ? { metres: each } : { seconds: inFives(each) };
+    return { times, length, rest_seconds: inFives(rest) };
   }
 
   private field(id: Field, label: string, usual: string) {

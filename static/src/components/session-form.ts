@@ -4,12 +4,13 @@
  * `busy`, `message`. Events: `result` (detail: metres and seconds), `chosen` (detail: a part of what is remembered),
  * `make` (detail: the piece, and whether only its warm-up is wanted).
  */
+import type { Piece } from "../plan/wire.js";
 import { LitElement, css, html, nothing } from "lit";
 import {
   CAPPED, CAPS, SETS, STEADY, TECHNIQUE, TESTS, USUAL, intervalPiece, setName, testPiece, type Choice, type Repetitions,
 } from "../plan/piece-choices.js";
 import type { Kind } from "../plan/kinds.js";
-import type { Level, Piece, Room } from "../plan/promised.js";
+import type { Level, Room } from "../plan/types.js";
 import { choices, pick, tiles, type Option } from "./choice-look.js";
 import "./interval-entry.js";
 import type { IntervalEntry } from "./interval-entry.js";

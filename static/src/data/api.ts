@@ -1,7 +1,8 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
-import type { AthleteAnswer, Room, SessionAnswer, SessionRequest, Timeline } from "../plan/promised.js";
+import type { Timeline } from "../plan/promised.js";
+import type { Room } from "../plan/types.js";
 import type {
-  Athlete, BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer,
+  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -46,8 +47,8 @@ export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promi
 }
 
 /** A session made for a piece, and why it looks as it does. */
-export function fetchSession(asked: SessionRequest): Promise<SessionAnswer> {
-  return ask<SessionAnswer>("/api/session", asked);
+export function fetchSession(asked: SessionRequest): Promise<Session> {
+  return ask<Session>("/api/session", asked);
 }
 
 /** What follows from an athlete's results. */

@@ -1,8 +1,7 @@
 /** Who rows on this device: results, limits and level. Kept here only; sent as part of a computation, never stored there. */
 import { inParts } from "../plan/exact-time.js";
 import { twoKFrom, type TwoK } from "../plan/prediction.js";
-import type { AthleteAnswer } from "../plan/promised.js";
-import type { Athlete, Result } from "../plan/wire.js";
+import type { Athlete, AthleteAnswer, Result } from "../plan/wire.js";
 import { fetchAthleteAnswer } from "./api.js";
 import { database } from "./database.js";
 import { changeSettings, readSettings } from "./settings.js";

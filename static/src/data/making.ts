@@ -1,5 +1,5 @@
 /** Sessions made for a piece by the server, kept on this device like every other plan. */
-import type { Piece } from "../plan/promised.js";
+import type { Piece } from "../plan/wire.js";
 import { fetchSession } from "./api.js";
 import { sentOf, type AthleteRecord } from "./athlete.js";
 import { compiled } from "./compiling.js";

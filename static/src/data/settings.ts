@@ -1,5 +1,5 @@
 /** What a person has chosen on this device, and the few things the app has to remember about them. */
-import type { Room } from "../plan/promised.js";
+import type { Room } from "../plan/types.js";
 import { database } from "./database.js";
 
 export interface Settings {

@@ -1,5 +1,5 @@
 /** The pieces that can be chosen on the first screen, by kind. What stands here as common practice is no rule [C]. */
-import type { Piece } from "./promised.js";
+import type { Piece } from "./wire.js";
 
 /** A length to choose, and how it is called. */
 export interface Choice {
@@ -43,13 +43,19 @@ export function setName({ times, length, rest_seconds }: Repetitions): string {
   return `${times} × ${each}, ${minutesOf(rest_seconds)} rest`;
 }
 
-/** The rest between repetitions may be from ten seconds to a quarter of an hour. */
+/** The bounds of a set of one's own, as in planner/pieces.py. */
 export const BOUNDS = {
   times: { low: 2, high: 40 },
   metres: { low: 100, high: 10_000 },
-  minutes: { low: 0.5, high: 60 },
-  rest: { low: 0.5, high: 15 },
+  minutes: { low: 0.25, high: 60 },
+  rest: { low: 0.25, high: 20 },
 } as const;
+/** Seconds of a set are counted in fives. */
+const SET_STEP_S = 5;
+
+export function inFives(minutes: number): number {
+  return Math.round((minutes * 60) / SET_STEP_S) * SET_STEP_S;
+}
 
 export function testPiece(choice: Choice, rate_cap?: number): Piece {
   return { test: { ...choice.length, ...(rate_cap === undefined ? {} : { rate_cap }) } };
