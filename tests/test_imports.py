@@ -63,6 +63,7 @@ PLANNER_ORDER = [
     "checks",
     "appraisal",
     "schemas",
+    "command_line",
     "__main__",
 ]
 PLANNER_LIBRARIES = {"marshmallow": {"schemas"}, "lark": {"notation"}, "yaml": {"__main__"}}
