@@ -33,7 +33,6 @@ export class FindingList extends LitElement {
   `];
 
   override render() {
-    if (!this.findings.length) return nothing;
     const sorted = [...this.findings].sort((a, b) => HEAVIEST_FIRST.indexOf(a.severity) - HEAVIEST_FIRST.indexOf(b.severity));
     return html`<ul aria-label="What to know about this plan">${sorted.map((finding) => this.finding(finding))}</ul>
       <p role="alert" class="trouble" ?hidden=${!this.trouble}>${this.trouble}</p>`;
