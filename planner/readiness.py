@@ -107,7 +107,7 @@ def _series(course: Course, given: Circumstances) -> Series:
     total = sum(run.seconds for run in course.everything)
     step = max(1, ceil(total / (SERIES_POINTS - 1)))
     pieces, marks = _cut(course.everything, step, floor(total / step))
-    states = states_of(pieces, course.rowed, given)
+    states = states_of(pieces, course.before, given)
     at = [states[mark] for mark in marks]
     return Series(
         step_seconds=step,
@@ -193,7 +193,7 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             )
         case CapacityBasis.RESULT:
             yield (
-                "The first result disagrees with the others, so the reserve is assumed for the level."
+                "Critical power as fitted is above your likely 2 km, so the reserve is assumed for the level."
                 if capacity.fit_set_aside
                 else "It takes two results to know the reserve: it is assumed for the level, in a wide range."
             )

@@ -77,6 +77,14 @@ def test_the_advice_does_not_depend_on_the_gap_there_is(steps: list[Block], gap:
     assert ready(Plan("Gap", (*plan.parts, Gap(gap)))).advised_gap == ready(plan).advised_gap
 
 
+@given(STEPS, st.integers(20, 120))
+def test_what_follows_the_start_changes_nothing_at_it(steps: list[Block], percent: int) -> None:
+    before = warm_up(*steps).parts
+    after = Part(PartKind.MAIN, (seconds(600, 28, share(percent)),))
+    shorter, longer = (ready(Plan("Plan", (*before, Gap(240), *more))) for more in ((), (after,)))
+    assert longer.at_start == shorter.at_start
+
+
 def test_an_easy_warm_up_before_a_2_km_asks_for_about_five_minutes() -> None:
     """Common practice [C], no source: at least 2 and ideally about 5 minutes."""
     assert ready(warm_up_then(300, EASY, RACE)).advised_gap[:2] == (120, 300)
