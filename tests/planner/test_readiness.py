@@ -178,3 +178,37 @@ def test_what_is_guessed_is_said() -> None:
 
 def test_conflicting_reports_on_heavy_priming_are_said_before_a_hard_piece() -> None:
     assert any("Reports conflict" in note for note in ready(warm_up_then(300, EASY, RACE)).notes)
+
+
+@pytest.mark.parametrize(
+    ("plan", "start", "advice"),
+    [
+        (
+            warm_up(EASY),
+            "warm and with nearly all of your reserve",
+            "Leave about 5 minutes before the piece: anything from 2 minutes to 11:30 will do.",
+        ),
+        (
+            warm_up_then(60, EASY, RACE),
+            "warm and with nearly all of your reserve",
+            "A gap of 1 minute is short: make it about 5 minutes; anything from 2 minutes to 11:30 will do.",
+        ),
+        (
+            warm_up_then(1800, EASY, RACE),
+            "cool and with nearly all of your reserve",
+            "A gap of 30 minutes is long: you cool down. Start after 5 minutes, or at most 11:30.",
+        ),
+        (
+            warm_up_then(30, seconds(240, 30, share(105)), RACE),
+            "warm and with part of your reserve already spent",
+            "A gap of 30 seconds is short: make it about 12:30; hardly more or less will do.",
+        ),
+        (
+            warm_up_then(60, seconds(180, 18, Pressure.LIGHT), seconds(1800, 20, Pressure.HALF)),
+            "cool and with nearly all of your reserve",
+            "The gap of 1 minute is right: anything up to 11:30 will do.",
+        ),
+    ],
+)
+def test_it_speaks_as_a_coach_would(plan: Plan, start: str, advice: str) -> None:
+    assert ready(plan).sentence == f"You come to the start {start}. {advice}"
