@@ -1,4 +1,4 @@
-"""The command line: a plan in shorthand to its canonical text or its timeline; a session for a piece."""
+"""The command line: shorthand, timelines, sessions and athletes: the numbers of the API without a browser."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path
 
 from planner.athlete import Athlete
 from planner.calls import WORDS_A_MINUTE
+from planner.command_line.athlete import add_athlete, athlete_text
 from planner.command_line.reading import read_result, read_words
 from planner.command_line.session import add_session, session_text
 from planner.errors import InputError
@@ -37,6 +38,8 @@ def main(arguments: list[str] | None = None) -> int:
 def _answer(asked: argparse.Namespace) -> str:
     if asked.command == "session":
         return session_text(asked)
+    if asked.command == "athlete":
+        return athlete_text(asked)
     text = asked.file.read_text(encoding="utf-8")
     return _shorthand(text) if asked.command == "shorthand" else _timeline(text, asked)
 
@@ -56,6 +59,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
     add_session(commands)
+    add_athlete(commands)
     return parser
 
 

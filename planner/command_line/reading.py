@@ -10,16 +10,19 @@ from planner.limits import RESULT_METRES, RESULT_SECONDS
 from planner.limits import WORDS_A_MINUTE as VOICE
 from planner.units import read_clock
 
-_RESULT = re.compile(r"(\d{1,6})\s*m=(.+)", re.ASCII)
+_METRES_FIRST = re.compile(r"(?P<metres>\d{1,6})\s*m=(?P<time>.+)", re.ASCII)
+_TIME_FIRST = re.compile(r"(?P<time>[\d:.]+)=(?P<metres>\d{1,6})\s*m", re.ASCII)
 
 
 def read_result(text: str) -> Result:
-    """A result such as 2000m=7:42.0; raises ArgumentTypeError with what would do."""
-    found = _RESULT.fullmatch(text)
+    """A result such as 2000m=7:42.0 or 30:00=7500m; raises ArgumentTypeError with what would do."""
+    found = _METRES_FIRST.fullmatch(text) or _TIME_FIRST.fullmatch(text)
     if not found:
-        raise argparse.ArgumentTypeError(f'cannot read the result "{text}": write it as 2000m=7:42.0')
+        raise argparse.ArgumentTypeError(
+            f'cannot read the result "{text}": write it as 2000m=7:42.0 or 30:00=7500m'
+        )
     try:
-        result = Result(int(found[1]), read_clock(found[2]))
+        result = Result(int(found["metres"]), read_clock(found["time"]))
     except ValueError as error:
         raise argparse.ArgumentTypeError(str(error)) from None
     complaint = (

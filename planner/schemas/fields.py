@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from enum import StrEnum
 from fractions import Fraction
 from math import isfinite
@@ -135,6 +135,16 @@ def number(value: Fraction | int) -> int | float:
     """The plainest JSON number for an exact value: 115, 115.5."""
     exact = Fraction(value)
     return exact.numerator if exact.denominator == 1 else float(exact)
+
+
+def about(text: str, **wire: object) -> dict[str, Any]:
+    """The options of a field with a sentence for the API's users."""
+    return {"metadata": {"description": text, **wire}}
+
+
+def word(words: Iterable[StrEnum | str], text: str) -> fields.String:
+    """A field of an answer that always holds one of these words."""
+    return fields.String(required=True, **about(text, enum=[str(word) for word in words]))
 
 
 class Line(StrictField[str]):
