@@ -17,12 +17,13 @@ from planner.intensity import (
     RACE_RATE,
     WORK_PER_STROKE,
     Rower,
+    heart_rate_of,
     rower_of,
     split_at_fraction,
     talk_at_power,
     within_range,
 )
-from planner.plan import Pressure
+from planner.plan import HeartRateUnit, Pressure
 from planner.prediction import TwoK
 from planner.units import round_half_up
 
@@ -64,7 +65,7 @@ PRESSURE_RATES = {
 }
 PRESSURE_SENSES = {
     Pressure.LIGHT: "half the work of a race stroke in each stroke",
-    Pressure.HALF: "two thirds of the work of a race stroke",
+    Pressure.HALF: "about two thirds of the work of a race stroke",
     Pressure.THREE_QUARTER: "four fifths of the work of a race stroke",
     Pressure.FULL: "the work of a race stroke",
     Pressure.RACE: "2 km power, at the rate that suits you",
@@ -199,14 +200,12 @@ def _along(points: Sequence[tuple[int, int]], x: int) -> Fraction:
 
 
 def _beats(percent_max: Ends, percent_reserve: Ends, rower: Rower) -> Ends | None:
-    """By reserve where the resting heart rate is known (Karvonen 1957 [M]), else by the highest one."""
-    highest, rest = rower.heart_rate_max, rower.heart_rate_rest
-    if highest is None:
-        return None
-    if rest is None:
-        return _of(highest, percent_max[0]), _of(highest, percent_max[1])
-    return rest + _of(highest - rest, percent_reserve[0]), rest + _of(highest - rest, percent_reserve[1])
+    """By reserve where the resting heart rate is known, else by the highest one; None without that."""
+    if rower.heart_rate_rest is None:
+        return _bpm(HeartRateUnit.PERCENT_MAX, percent_max, rower)
+    return _bpm(HeartRateUnit.PERCENT_RESERVE, percent_reserve, rower)
 
 
-def _of(whole: int, percent: int) -> int:
-    return round_half_up(Fraction(whole * percent, 100))
+def _bpm(unit: HeartRateUnit, percents: Ends, rower: Rower) -> Ends | None:
+    low, high = (heart_rate_of(unit, percent, rower).bpm for percent in percents)
+    return (low, high) if low is not None and high is not None else None

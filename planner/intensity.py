@@ -124,7 +124,7 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
         case Cr10(value):
             return Target(cr10=value, talk=_talk(*value.as_integer_ratio(), TALK_BY_CR10))
         case HeartRate(unit, value):
-            return Target(heart_rate=_heart_rate(unit, value, rower))
+            return Target(heart_rate=heart_rate_of(unit, value, rower))
 
 
 def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
@@ -181,8 +181,11 @@ def _talk(value: int, parts: int, bands: tuple[tuple[int, str], ...]) -> str:
     return next((words for most, words in bands if value <= most * parts), NO_TALK)
 
 
-def _heart_rate(unit: HeartRateUnit, value: int, rower: Rower) -> HeartRateTarget:
-    """Reserve: rest + share x (highest - rest), Karvonen 1957, Ann Med Exp Biol Fenn 35:307-315 [M]."""
+def heart_rate_of(unit: HeartRateUnit, value: int, rower: Rower) -> HeartRateTarget:
+    """A heart rate as asked, in beats a minute where the rower's limits are known.
+
+    Reserve: rest + share x (highest - rest), Karvonen 1957, Ann Med Exp Biol Fenn 35:307-315 [M].
+    """
     rest, most = rower.heart_rate_rest, rower.heart_rate_max
     match unit:
         case HeartRateUnit.BPM:

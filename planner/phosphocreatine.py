@@ -48,10 +48,9 @@ def remaining(
         goal = min(share, 1.0)
         if share > before:
             debt = cost * ((share - goal) * seconds + rise * (now - before))
-            fast += FAST_SHARE * debt
-            slow += (1 - FAST_SHARE) * debt
-            if fast + slow > 1:
-                fast, slow = fast / (fast + slow), slow / (fast + slow)
+            paid = min(debt, 1 - fast - slow)
+            fast += FAST_SHARE * paid
+            slow += (1 - FAST_SHARE) * paid
         else:
             kept = cost * rise * goal
             fast = _towards(fast, FAST_SHARE * kept, seconds / FAST_TAU)

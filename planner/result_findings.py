@@ -52,7 +52,7 @@ def _left_out(results: Sequence[Result], left_out: LeftOut, fit: Fit | None) -> 
                 "result-contradicted",
                 Severity.WARNING,
                 place,
-                f"{name} does not go with {others}, so it is left out: check both, and take away the wrong.",
+                f"{name} does not go with {others}, so it is left out: check both, and take one away.",
                 "Of two pieces rowed flat out the longer has the slower split, and takes more work in all.",
             )
         case Doubt.OUTLYING:
@@ -100,8 +100,8 @@ def _easy(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
                 "result-looks-easy",
                 Severity.ADVICE,
                 pointer("results", index),
-                f"{named(result)} is slow beside {named(results[nearest])}, which lets expect "
-                f"{clock(_second(most))} at the slowest: leave it out if it was not flat out.",
+                f"{named(result)} is slower than {named(results[nearest])} suggests "
+                f"({clock(_second(most))} at the slowest): leave it out if it was not flat out.",
             )
 
 

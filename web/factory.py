@@ -13,6 +13,7 @@ from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
 from web.api.plans import LIBRARY, plan_answers, plans_api
 from web.api.reading import BODY_BYTES
+from web.api.sessions import sessions_api
 from web.api.shorthand import shorthand_api
 from web.api.timelines import timelines_api
 from web.assets import load_assets, static_files
@@ -43,6 +44,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(static_files(assets))
     app.register_blueprint(plans_api(answers))
     app.register_blueprint(timelines_api(AnswerCache()))
+    app.register_blueprint(sessions_api())
     app.register_blueprint(shorthand_api())
     app.register_blueprint(athletes_api())
     app.register_blueprint(document_api())

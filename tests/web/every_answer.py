@@ -76,6 +76,7 @@ EVERY_ANSWER = [
     Asked("/api/plans/<slug>", "/api/plans/nothing", 404),
     *_reading("/api/openapi.json"),
     *_sending("/api/timeline", {"plan": PLAN}),
+    *_sending("/api/session", {"piece": {"test": {"metres": 2000}}}),
     *_sending("/api/shorthand", {"plan": PLAN}),
     *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),
     Asked("", "/api/nothing", 404),

@@ -12,6 +12,7 @@ from planner.schemas.athlete_schema import AthleteSchema
 from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
 from web.api.answer_shapes import (
     BuiltinPlanShape,
@@ -28,6 +29,8 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     AthleteSchema,
     AthleteAnswerShape,
     TimelineShape,
+    SessionRequestSchema,
+    SessionShape,
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,

@@ -19,7 +19,14 @@ from planner.schemas.athlete_schema import AthleteSchema, load_athlete
 from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.session_schema import (
+    SessionRequestSchema,
+    SessionShape,
+    dump_session,
+    load_session_request,
+)
 from planner.schemas.timeline_shape import TimelineShape
+from planner.session import session_of
 from planner.standing import standing_of
 from planner.timeline import compile_timeline
 from web.api.answer_shapes import (
@@ -82,6 +89,8 @@ def _paths() -> dict[str, dict[str, Any]]:
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
     asked, told = {"plan": dump_plan(plan)}, dump_appraised(timeline, appraisal)
+    piece = {"piece": {"test": {"metres": 2000}}, "warmup_minutes": 5, "only_warm_up": True}
+    session = dump_session(session_of(load_session_request(piece)))
     written = {"plan": dump_plan(plan), "text": write(plan)}
     health = {"status": "ok", "version": VERSION, "database": "none"}
     slug = {
@@ -106,6 +115,16 @@ def _paths() -> dict[str, dict[str, Any]]:
         "/api/timeline": {
             "post": _sending(
                 "compileTimeline", "What is rowed", TimelineRequestSchema, asked, TimelineShape, told
+            )
+        },
+        "/api/session": {
+            "post": _sending(
+                "makeSession",
+                "A session for the piece ahead, and why it is so",
+                SessionRequestSchema,
+                piece,
+                SessionShape,
+                session,
             )
         },
         "/api/shorthand": {

@@ -89,6 +89,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/session": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A session for the piece ahead, and why it is so */
+        post: operations["makeSession"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/shorthand": {
         parameters: {
             query?: never;
@@ -360,6 +377,14 @@ export interface components {
             max_from: "given" | "age";
             rest?: number;
         };
+        /** @description Repetitions with rests; `leave_percent` of the reserve is to be left after the last. */
+        IntervalSet: {
+            leave_percent?: number;
+            metres?: number;
+            rest_seconds: number;
+            seconds?: number;
+            times: number;
+        };
         /** @description A length in seconds, metres or strokes. */
         Length: {
             seconds: number;
@@ -408,6 +433,16 @@ export interface components {
             watts?: number;
             /** @description mechanical work as an air machine shows it */
             work_kj?: number;
+        };
+        /** @description What is rowed today. */
+        Piece: {
+            test: components["schemas"]["TestPiece"];
+        } | {
+            intervals: components["schemas"]["IntervalSet"];
+        } | {
+            steady: components["schemas"]["SteadyRow"];
+        } | {
+            technique: components["schemas"]["Technique"];
         };
         /** @description What the coach says, and when. */
         PlacedCall: {
@@ -588,6 +623,29 @@ export interface components {
             /** @description it does not go on by itself at its end */
             waits: boolean;
         };
+        /** @description A plan, and why its shape, its peak, its dose and its gap are what they are. */
+        Session: {
+            plan: components["schemas"]["Plan"];
+            reasons: string[];
+        };
+        /** @description What to make a session for. Without a level the athlete's counts; without a gap the advised one. */
+        SessionRequest: {
+            athlete?: components["schemas"]["Athlete"];
+            gap_seconds?: number;
+            goal_metres?: number;
+            /** @description time of the result, in steps of 0.1 */
+            goal_seconds?: number;
+            /** @enum {string} */
+            level?: "novice" | "club" | "trained";
+            only_warm_up?: boolean;
+            pacing?: ("even" | "quick-start" | "negative") | {
+                own: number[];
+            };
+            piece: components["schemas"]["Piece"];
+            /** @enum {string} */
+            room?: "cold" | "normal" | "hot";
+            warmup_minutes?: number;
+        };
         /** @description How the machine is set: the lever's number or the drag factor. */
         Setting: {
             lever: number;
@@ -604,6 +662,10 @@ export interface components {
             text: string;
         } | {
             plan: components["schemas"]["Plan"];
+        };
+        /** @description Rowing at which one can talk. */
+        SteadyRow: {
+            seconds: number;
         };
         Step: components["schemas"]["Block"] | components["schemas"]["Rest"] | components["schemas"]["Repeat"];
         /** @description What a segment asks for, in every form that is known. */
@@ -625,6 +687,16 @@ export interface components {
             two_k_power_fraction?: number;
             /** @description as an air machine shows the split, to the tenth */
             watts?: number;
+        };
+        /** @description Drills and easy rowing in turn. */
+        Technique: {
+            seconds: number;
+        };
+        /** @description A piece rowed as quick or as far as it goes, perhaps at a capped rate. */
+        TestPiece: {
+            metres?: number;
+            rate_cap?: number;
+            seconds?: number;
         };
         /** @description What is rowed: flat segments with exact starts, their sums, and what was noticed on the way. */
         Timeline: {
@@ -714,12 +786,14 @@ export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type HeartRates = components['schemas']['HeartRates'];
+export type IntervalSet = components['schemas']['IntervalSet'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
 export type Mend = components['schemas']['Mend'];
 export type Pace = components['schemas']['Pace'];
 export type Part = components['schemas']['Part'];
 export type PartTotals = components['schemas']['PartTotals'];
+export type Piece = components['schemas']['Piece'];
 export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
@@ -734,11 +808,16 @@ export type Result = components['schemas']['Result'];
 export type RowedPart = components['schemas']['RowedPart'];
 export type Seconds = components['schemas']['Seconds'];
 export type Segment = components['schemas']['Segment'];
+export type Session = components['schemas']['Session'];
+export type SessionRequest = components['schemas']['SessionRequest'];
 export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
+export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
+export type Technique = components['schemas']['Technique'];
+export type TestPiece = components['schemas']['TestPiece'];
 export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
 export type Totals = components['schemas']['Totals'];
@@ -1001,6 +1080,84 @@ export interface operations {
             };
             /** @description This address does not do that. */
             405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    makeSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Session"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
