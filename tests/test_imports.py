@@ -37,6 +37,7 @@ PLANNER_ORDER = [
     "totals",
     "timeline",
     "notation",
+    "plan_file",
     "drills",
     "focus_points",
     "energy",
