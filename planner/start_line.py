@@ -36,8 +36,6 @@ class Course(NamedTuple):
     gap_seconds: float | None
     main: tuple[Run, ...]
     everything: tuple[Run, ...]
-    rowed: tuple[Run, ...]
-    """Everything but the gap: no advice about a gap may depend on the one there is."""
 
 
 def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Course | None:
@@ -54,7 +52,7 @@ def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Cour
     main = tuple(
         run for run, s in zip(everything[start:], segments[start:], strict=True) if s.part == PartKind.MAIN
     )
-    return Course(everything[:wait], gap, main, everything, everything[:wait] + everything[start:])
+    return Course(everything[:wait], gap, main, everything)
 
 
 def _start_index(segments: Sequence[Segment]) -> int:
@@ -77,7 +75,11 @@ class Circumstances(NamedTuple):
 
 
 def states_of(runs: Sequence[Run], session: Sequence[Run], given: Circumstances) -> list[State]:
-    """The state after each run, from rest. `session` is what one model takes a mean over."""
+    """The state after each run, from rest.
+
+    One model takes a mean over the `session`: over what comes before the start line, so that neither the wait
+    nor what follows changes what is left there.
+    """
     return [
         State(*each)
         for each in zip(
@@ -95,7 +97,7 @@ class StartLine:
 
     def __init__(self, course: Course, gaps: Sequence[float], given: Circumstances) -> None:
         waits = (Run(0.0, later - sooner) for sooner, later in pairwise(gaps))
-        states = states_of((*course.before, Run(0.0, 0.0), *waits), course.rowed, given)
+        states = states_of((*course.before, Run(0.0, 0.0), *waits), course.before, given)
         self._after = dict(zip(gaps, states[len(course.before) :], strict=True))
         self.lowest_reserve = min(state.reserve.middle for state in states)
         """The least that the warm-up leaves of W' at any time, by the median model."""

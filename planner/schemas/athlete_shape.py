@@ -6,9 +6,8 @@ from marshmallow import fields
 
 from planner.customs import Custom
 from planner.plan import Pressure
-from planner.schemas.fields import Inside, Strict
+from planner.schemas.fields import Inside, Strict, about, word
 from planner.schemas.finding_schema import FindingShape
-from planner.schemas.timeline_shape import about, word
 
 
 class TwoKShape(Strict):

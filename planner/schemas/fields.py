@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from enum import StrEnum
 from fractions import Fraction
 from math import isfinite
@@ -138,8 +138,13 @@ def number(value: Fraction | int) -> int | float:
 
 
 def about(text: str, **wire: object) -> dict[str, Any]:
-    """What the API's description says of a field of an answer."""
+    """The options of a field with a sentence for the API's users."""
     return {"metadata": {"description": text, **wire}}
+
+
+def word(words: Iterable[StrEnum | str], text: str) -> fields.String:
+    """A field of an answer that always holds one of these words."""
+    return fields.String(required=True, **about(text, enum=[str(word) for word in words]))
 
 
 class Line(StrictField[str]):

@@ -8,7 +8,7 @@ from planner.capacity import CapacityBasis
 from planner.energy import Edition
 from planner.load import Deviation
 from planner.readiness import GAPS, SERIES_POINTS
-from planner.schemas.fields import Inside, Several, Strict, about
+from planner.schemas.fields import Inside, Several, Strict, about, word
 
 _PERCENT = "in percent, a whole number"
 
@@ -74,10 +74,7 @@ class CapacityShape(Strict):
 class ReadinessShape(Strict):
     """What is left at the start line, and the gap to leave: estimates, never a promise."""
 
-    basis = fields.String(
-        required=True,
-        **about("two results or more, one, or only the level", enum=[basis.value for basis in CapacityBasis]),
-    )
+    basis = word(CapacityBasis, "two results or more, one, or only the level")
     gap_s = fields.Float(required=True, allow_none=True, **about("the gap that the plan has; null for none"))
     advised_gap = Inside("advised gap", AdvisedGapShape, required=True)
     at_start = Inside("state at the start", StateShape, required=True)
@@ -113,9 +110,7 @@ class EnergyShape(Strict):
 class EvennessShape(Strict):
     """How even a week is; absent figures cannot be told for days that are all alike."""
 
-    deviation = fields.String(
-        required=True, **about("which standard deviation", enum=[name.value for name in Deviation])
-    )
+    deviation = word(Deviation, "which standard deviation")
     monotony = fields.Float()
     strain = fields.Integer()
 

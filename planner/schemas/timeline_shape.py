@@ -2,29 +2,17 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
 from typing import Any
 
 from marshmallow import fields
 
 from planner.plan import PartKind, Pressure
 from planner.schemas.block_schema import SettingSchema
-from planner.schemas.fields import Inside, Several, Strict
+from planner.schemas.fields import Inside, Several, Strict, about, word
 from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
 from planner.stretches import Basis, Ends, Kind
 from planner.strokes import Fit
-
-
-def about(text: str, **wire: object) -> dict[str, Any]:
-    """The options of a field with a sentence for the API's users."""
-    return {"metadata": {"description": text, **wire}}
-
-
-def word(words: type[StrEnum] | list[str], text: str) -> fields.String:
-    """A field that always holds one of these words."""
-    return fields.String(required=True, **about(text, enum=[str(word) for word in words]))
-
 
 PARTS = [*(kind.value for kind in PartKind), "gap"]
 

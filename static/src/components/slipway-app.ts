@@ -1,6 +1,7 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html } from "lit";
 import { routeOf, type Dress, type Route } from "./routes.js";
+import "./athlete-opened.js";
 import "./plans-home.js";
 import "./plan-opened.js";
 import "./session-flow.js";
@@ -43,6 +44,7 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "athlete") return html`<athlete-opened></athlete-opened>`;
     return html`<plans-home></plans-home>`;
   }
 
