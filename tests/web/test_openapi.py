@@ -27,6 +27,7 @@ NEEDED = {
         "Library",
         "PlanSummary",
         "BuiltinPlan",
+        "Technique",
         "ShorthandAnswer",
         "Problem",
         "ProblemDocument",

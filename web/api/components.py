@@ -19,6 +19,7 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
+    TechniqueShape,
 )
 
 SPOKEN_OF: tuple[type[Strict], ...] = (
@@ -29,6 +30,7 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,
+    TechniqueShape,
     ShorthandAnswerShape,
     ProblemDocumentShape,
     HealthShape,

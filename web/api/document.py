@@ -24,10 +24,12 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
+    TechniqueShape,
 )
 from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
 from web.api.plans import plan_answers
+from web.api.technique import technique_answer
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
 from web.settings import VERSION
@@ -73,6 +75,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
     asked, told = {"plan": dump_plan(plan)}, dump_timeline(timeline)
     written = {"plan": dump_plan(plan), "text": write(plan)}
+    technique = json.loads(technique_answer().body)
     health = {"status": "ok", "version": VERSION, "database": "none"}
     slug = {
         "name": "slug",
@@ -92,6 +95,9 @@ def _paths() -> dict[str, dict[str, Any]]:
                 **_reading("getPlan", "A built-in plan with its timeline", BuiltinPlanShape, whole, 404),
                 "parameters": [slug],
             }
+        },
+        "/api/technique": {
+            "get": _reading("getTechnique", "Positions, drills and calls", TechniqueShape, _few(technique))
         },
         "/api/timeline": {
             "post": _sending(
@@ -113,6 +119,11 @@ def _paths() -> dict[str, dict[str, Any]]:
         },
         "/healthz": {"get": _reading("getHealth", "Whether the app is well", HealthShape, health)},
     }
+
+
+def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
+    """The first of each kind: enough for an example."""
+    return {kind: items[:1] for kind, items in technique.items()}
 
 
 def _reading(name: str, summary: str, shape: type[Schema], example: object, *refusals: int) -> dict[str, Any]:

@@ -89,6 +89,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/technique": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Positions, drills and calls */
+        get: operations["getTechnique"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/timeline": {
         parameters: {
             query?: never;
@@ -210,6 +227,13 @@ export interface components {
              */
             severity: "note" | "advice" | "warning";
         };
+        /** @description The one technical point of a block, and the calls that belong to it. */
+        Focus: {
+            calls: components["schemas"]["TechnicalCall"][];
+            name: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+        };
         /** @description The wait before a piece. */
         Gap: {
             for: components["schemas"]["Seconds"];
@@ -240,6 +264,21 @@ export interface components {
             bpm?: number;
             percent_max?: number;
             percent_reserve?: number;
+        };
+        /** @description A drill of the library. */
+        KnownDrill: {
+            caution: string;
+            how: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            name: string;
+            other_names: string[];
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            rate_high: number;
+            rate_low: number;
+            sides?: components["schemas"]["Sides"];
         };
         /** @description A length in seconds, metres or strokes. */
         Length: {
@@ -322,6 +361,13 @@ export interface components {
             strokes: number;
             summary: string;
             title: string;
+        };
+        /** @description A position of the stroke: where everything is, and the fault to beware of. */
+        Position: {
+            beware: string;
+            looks: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
         };
         /** @description One mistake. In shorthand it also has a line and a column, what was read there, and what would do. */
         Problem: {
@@ -458,6 +504,12 @@ export interface components {
         } | {
             plan: components["schemas"]["Plan"];
         };
+        /** @description A drill done on one side after the other: how many, and seconds on each. */
+        Sides: {
+            count: number;
+            least_seconds: number;
+            most_seconds: number;
+        };
         Step: components["schemas"]["Block"] | components["schemas"]["Rest"] | components["schemas"]["Repeat"];
         /** @description What a segment asks for, in every form that is known. */
         Target: {
@@ -478,6 +530,24 @@ export interface components {
             two_k_power_fraction?: number;
             /** @description as an air machine shows the split, to the tenth */
             watts?: number;
+        };
+        /** @description One idea in a few words. */
+        TechnicalCall: {
+            caution?: string;
+            /** @description the rate above which it is not said */
+            highest_rate?: number;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            text: string;
+        };
+        /** @description The coach's library. `level` is the first level that something suits. */
+        Technique: {
+            drills: components["schemas"]["KnownDrill"][];
+            focuses: components["schemas"]["Focus"][];
+            positions: components["schemas"]["Position"][];
         };
         /** @description What is rowed: flat segments with exact starts, their sums, and what was noticed on the way. */
         Timeline: {
@@ -546,10 +616,12 @@ export type ClockMark = components['schemas']['ClockMark'];
 export type Drill = components['schemas']['Drill'];
 export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
+export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
 export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
+export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
 export type Pace = components['schemas']['Pace'];
@@ -559,6 +631,7 @@ export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
 export type PlanSummary = components['schemas']['PlanSummary'];
+export type Position = components['schemas']['Position'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
 export type Repeat = components['schemas']['Repeat'];
@@ -571,8 +644,11 @@ export type Segment = components['schemas']['Segment'];
 export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
+export type Sides = components['schemas']['Sides'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
+export type TechnicalCall = components['schemas']['TechnicalCall'];
+export type Technique = components['schemas']['Technique'];
 export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
 export type Totals = components['schemas']['Totals'];
@@ -834,6 +910,51 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    getTechnique: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Technique"];
+                };
+            };
+            /** @description It has not changed since the ETag that was sent. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description This address does not do that. */
+            405: {
                 headers: {
                     [name: string]: unknown;
                 };
