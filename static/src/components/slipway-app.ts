@@ -6,8 +6,9 @@ import "./plan-opened.js";
 import "./session-flow.js";
 
 export class SlipwayApp extends LitElement {
-  static override properties = { route: { state: true } };
+  static override properties = { route: { state: true }, lacking: { state: true } };
   declare route: Route;
+  declare lacking: boolean;
   private dressed: Dress = "reading";
   private readonly light = matchMedia("(prefers-color-scheme: light)");
   private readonly follow = () => this.dress();
@@ -16,6 +17,7 @@ export class SlipwayApp extends LitElement {
   constructor() {
     super();
     this.route = routeOf(location);
+    this.lacking = false;
   }
 
   static override styles = css`:host { display: block; }`;
@@ -43,7 +45,14 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "technique") return this.technique();
     return html`<plans-home></plans-home>`;
+  }
+
+  /** A page of its own build: until that is here, what stands inside its element is shown. */
+  private technique() {
+    import("./technique-page.js").catch(() => (this.lacking = true));
+    return html`<technique-page><p role="status">${this.lacking ? "There is no signal, and this page is not on this phone." : "Opening …"}</p></technique-page>`;
   }
 
   private go(address: string): void {

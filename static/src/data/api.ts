@@ -1,6 +1,6 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
 import type {
-  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, Timeline,
+  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, Technique, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -25,6 +25,11 @@ export class NoAnswer extends Error {
 /** The built-in plans, with their timelines for anybody. Throws Refused or NoAnswer, as does everything here. */
 export async function fetchLibrary(): Promise<BuiltinPlan[]> {
   return (await ask<Library>("/api/library")).plans;
+}
+
+/** The coach's library: positions, drills and calls. */
+export function fetchTechnique(): Promise<Technique> {
+  return ask<Technique>("/api/technique");
 }
 
 /** The plan that a coach's shorthand says, with the shorthand in canonical form. */

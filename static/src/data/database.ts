@@ -9,6 +9,7 @@ import { openDB, type DBSchema, type IDBPDatabase, type StoreNames } from "idb";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
+import type { TechniqueRecord } from "./technique.js";
 import { memoryShelf } from "./memory-shelf.js";
 
 export interface Shape extends DBSchema {
@@ -17,6 +18,7 @@ export interface Shape extends DBSchema {
   facts: { key: [string, number]; value: FactRecord };
   heartbeats: { key: string; value: Heartbeat };
   settings: { key: string; value: { name: string; values: Partial<Settings> } };
+  technique: { key: string; value: TechniqueRecord };
 }
 
 export type Store = StoreNames<Shape>;
@@ -42,13 +44,14 @@ export interface Database extends Shelf {
 }
 
 const NAME = "slipway";
-const VERSION = 1;
+const VERSION = 2;
 const KEY_PATHS: { [Name in Store]: string | string[] } = {
   plans: "id",
   sessions: "id",
   facts: ["session", "number"],
   heartbeats: "session",
   settings: "name",
+  technique: "id",
 };
 
 type Handle = IDBPDatabase<Shape>;
