@@ -13,7 +13,7 @@ from waitress.server import create_server
 from web.factory import create_app
 from web.settings import HELP, CannotStart, Settings, settings_from
 
-# What keeps a machine with slow or broken clients answering the others (measured; see DEVELOPERS.md).
+# What keeps a machine with slow or broken clients answering the others.
 LIMITS: dict[str, Any] = {
     "threads": 8,
     "connection_limit": 1000,

@@ -1,34 +1,31 @@
-"""The command line: a plan in shorthand to its canonical text, or to its timeline."""
+"""The command line: shorthand, timelines, sessions and athletes: the numbers of the API without a browser."""
 
 from __future__ import annotations
 
 import argparse
 import json
-import re
 import sys
 from pathlib import Path
 
-from planner.athlete import Athlete, Result
+from planner.athlete import Athlete
 from planner.calls import WORDS_A_MINUTE
+from planner.command_line.athlete import add_athlete, athlete_text
+from planner.command_line.reading import read_result, read_words
+from planner.command_line.session import add_session, session_text
 from planner.errors import InputError
-from planner.limits import RESULT_METRES, RESULT_SECONDS, SPLIT
-from planner.limits import WORDS_A_MINUTE as VOICE
 from planner.notation.reader import read
 from planner.notation.writer import write
 from planner.schemas.timeline_schema import dump_timeline
 from planner.strokes import Fit, Rhythm
 from planner.timeline import Timeline, compile_timeline
-from planner.units import clock, read_clock, split_clock
-
-_RESULT = re.compile(r"(\d{1,6})\s*m=(.+)", re.ASCII)
+from planner.units import clock, split_clock
 
 
 def main(arguments: list[str] | None = None) -> int:
     """Runs one command; 1, with a sentence on the error stream, when the input cannot be used."""
     asked = _parser().parse_args(arguments)
     try:
-        text = asked.file.read_text(encoding="utf-8")
-        print(_shorthand(text) if asked.command == "shorthand" else _timeline(text, asked), end="")
+        print(_answer(asked), end="")
     except InputError as error:
         print("\n".join(problem.sentence for problem in error.problems), file=sys.stderr)
         return 1
@@ -36,6 +33,15 @@ def main(arguments: list[str] | None = None) -> int:
         print(f"{asked.file} cannot be read: {error}", file=sys.stderr)
         return 1
     return 0
+
+
+def _answer(asked: argparse.Namespace) -> str:
+    if asked.command == "session":
+        return session_text(asked)
+    if asked.command == "athlete":
+        return athlete_text(asked)
+    text = asked.file.read_text(encoding="utf-8")
+    return _shorthand(text) if asked.command == "shorthand" else _timeline(text, asked)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -52,33 +58,9 @@ def _parser() -> argparse.ArgumentParser:
         "--words-a-minute", type=read_words, default=WORDS_A_MINUTE, help="speed of the voice"
     )
     timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
+    add_session(commands)
+    add_athlete(commands)
     return parser
-
-
-def read_result(text: str) -> Result:
-    """A result such as 2000m=7:42.0; raises ArgumentTypeError with what would do."""
-    found = _RESULT.fullmatch(text)
-    if not found:
-        raise argparse.ArgumentTypeError(f'cannot read the result "{text}": write it as 2000m=7:42.0')
-    try:
-        result = Result(int(found[1]), read_clock(found[2]))
-    except ValueError as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
-    complaint = RESULT_METRES.complaint(result.metres) or RESULT_SECONDS.complaint(result.seconds)
-    if not complaint and not SPLIT.low <= result.split <= SPLIT.high:
-        complaint = f"a split of {split_clock(result.split)} is not between 1:00.0 and 6:00.0 per 500 m"
-    if complaint:
-        raise argparse.ArgumentTypeError(complaint)
-    return result
-
-
-def read_words(text: str) -> int:
-    """The speed of a voice in words a minute; raises ArgumentTypeError with what would do."""
-    if not re.fullmatch(r"\d{1,6}", text, re.ASCII):
-        raise argparse.ArgumentTypeError(f'cannot read the speed "{text}": write words a minute, such as 150')
-    if complaint := VOICE.complaint(int(text)):
-        raise argparse.ArgumentTypeError(complaint)
-    return int(text)
 
 
 def _shorthand(text: str) -> str:

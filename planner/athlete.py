@@ -5,8 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from math import log2
 
+from planner.limits import SPLIT
 from planner.pace import split_of
+from planner.units import clock, split_clock
+
+QUICKEST_TWO_K_SPLIT = 75
+QUICKEST_STEP = 5
+"""No rower is quicker than this split over 2000 m and 5 s a doubling of the distance beside it, nor than the
+quickest split of all: well beyond the best, so that only slips are refused. Judgement [C]."""
 
 
 class Level(StrEnum):
@@ -36,6 +44,21 @@ class Result:
     def split(self) -> Fraction:
         """Seconds per 500 m."""
         return split_of(self.metres, self.seconds)
+
+    def complaint(self) -> str | None:
+        """A sentence that says why nobody can have rowed this and what to check, or None when it will do."""
+        quickest = max(float(SPLIT.low), QUICKEST_TWO_K_SPLIT + QUICKEST_STEP * log2(self.metres / 2000))
+        if quickest <= self.split <= SPLIT.high:
+            return None
+        wrong = (
+            f"quicker than anybody rows that far (about {split_clock(Fraction(quickest))})"
+            if self.split < quickest
+            else f"slower than {split_clock(Fraction(SPLIT.high))}, which is no rowing"
+        )
+        return (
+            f"{self.metres} m in {clock(self.seconds)} is a split of {split_clock(self.split)}, {wrong}: "
+            "check the metres and the minutes"
+        )
 
 
 @dataclass(frozen=True, slots=True)

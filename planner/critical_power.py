@@ -20,7 +20,7 @@ from math import cbrt, hypot, log, sqrt
 
 from planner.athlete import Result
 from planner.pace import CUBIC, SPLIT_METRES
-from planner.trials import Doubt, LeftOut, sift
+from planner.trials import TIME_SPREAD, Doubt, LeftOut, sift
 
 FORM = "time over the distance"
 """The name of the form, for people: relative error of time, the distance taken as exact."""
@@ -29,13 +29,6 @@ MODEL_SECONDS = (120, 900)
 """The model is said to hold for about 2 to 15 minutes [M]."""
 STRETCHED_SECONDS = (60, 1800)
 """Half and twice that: results taken, and called stretched, when fewer than two lie inside. Judgement [C]."""
-
-TIME_SPREAD = 0.01
-"""Standard deviation of a rower's time over a repeated piece, as a share, below which no fit is believed.
-
-Power over 2000 m varies by 2.0 % (1.3 to 3.1 %) in well-trained rowers, time by a third of that (Schabort
-1999, J Sports Sci 17:627-632, 10.1080/026404199365650 [S], abstract). The upper end is taken: 3.1 % / 3.
-"""
 
 OUTLYING = 4
 """So many standard deviations off what the other results say, and a result is left out: judgement [C]."""
@@ -53,7 +46,6 @@ class Refusal(StrEnum):
     """Why results give no critical power."""
 
     TOO_FEW = "too few"
-    NOT_POSITIVE = "not positive"
     UNCERTAIN = "uncertain"
 
 
@@ -159,9 +151,7 @@ def _judged(results: Sequence[Result], chosen: Sequence[int]) -> tuple[Fit | Non
     if len(chosen) < 2:
         return None, Refusal.TOO_FEW
     fit = _fit(results, chosen)
-    if fit is None:
-        return None, Refusal.NOT_POSITIVE
-    if fit.watts_error >= fit.watts or fit.reserve_joules_error >= fit.reserve_joules:
+    if fit is None or fit.watts_error >= fit.watts or fit.reserve_joules_error >= fit.reserve_joules:
         return None, Refusal.UNCERTAIN
     return fit, None
 

@@ -1,14 +1,15 @@
 """What one result says of another distance or time, by the two laws that rowers go by.
 
 Each law takes a result and gives seconds for metres or metres for seconds, whatever the range: `holds` says
-whether its range does. Neither knows the rower: the 6 % and the 5 s are averages, and personal.
+whether its range does. Neither knows the rower: the 1.06 and the 5 s are averages, and personal.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
-from math import log2
+from fractions import Fraction
 
 from planner.athlete import Result
 
@@ -16,6 +17,9 @@ POWER_LAW_EXPONENT = 1.06
 """T2 = T1 (D2/D1)^1.06: Riegel 1981, American Scientist 69:285-290 [M]."""
 POWER_LAW_SECONDS = (210, 13_800)
 """The power law is said to hold for about 3.5 to 230 minutes [M]."""
+PERSONAL_EXPONENTS = (1.03, 9 / 8)
+"""How far the exponent goes with the rower: seldom under 1.03 in a hobby survey of rowers [C], and 9/8 in the
+early fatigue law drawn from records (Kennelly 1906, Proc Am Acad Arts Sci 42(15) [S]; its exponent [M])."""
 SECONDS_PER_DOUBLING = 5
 """Each doubling of the distance adds 5 s per 500 m: club custom [C]."""
 DOUBLING_METRES = (500, 42_195)
@@ -39,20 +43,20 @@ class Length:
     seconds: float
 
 
-def by_power_law(result: Result, metres: float) -> float:
+def by_power_law(result: Result, metres: Fraction | float, exponent: float = POWER_LAW_EXPONENT) -> float:
     """Predicted seconds for a distance by the endurance power law."""
-    return float(result.seconds) * float((metres / result.metres) ** POWER_LAW_EXPONENT)
+    return float(result.seconds) * math.pow(metres / result.metres, exponent)
 
 
-def metres_by_power_law(result: Result, seconds: float) -> float:
+def metres_by_power_law(result: Result, seconds: float, exponent: float = POWER_LAW_EXPONENT) -> float:
     """Predicted metres in a time by the endurance power law."""
-    return result.metres * float((seconds / float(result.seconds)) ** (1 / POWER_LAW_EXPONENT))
+    return result.metres * math.pow(seconds / float(result.seconds), 1 / exponent)
 
 
-def by_doubling(result: Result, metres: float) -> float:
+def by_doubling(result: Result, metres: Fraction | float) -> float:
     """Predicted seconds for a distance by the five-seconds-per-doubling custom."""
-    split = float(result.split) + SECONDS_PER_DOUBLING * log2(metres / result.metres)
-    return split * metres / 500
+    split = float(result.split) + SECONDS_PER_DOUBLING * math.log2(metres / result.metres)
+    return split * float(metres) / 500
 
 
 def metres_by_doubling(result: Result, seconds: float) -> float:

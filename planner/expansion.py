@@ -8,13 +8,26 @@ from typing import NamedTuple
 
 from planner.errors import Problem
 from planner.limits import BLOCKS_IN_LIST, DEPTH, PARTS, SEGMENTS, TOTAL_SECONDS
-from planner.plan import Block, ForMetres, ForSeconds, ForStrokes, Gap, Open, Part, Plan, Repeat, Rest, Step
+from planner.plan import (
+    Block,
+    ForMetres,
+    ForSeconds,
+    ForStrokes,
+    Gap,
+    Open,
+    Part,
+    Plan,
+    Repeat,
+    Rest,
+    Split,
+    Step,
+)
 from planner.units import clock
 
 OPEN_SECONDS = 300
 """What an open block is taken to last until somebody taps: judgement [C]."""
 _SLOW_SPLIT = 150
-"""Seconds per 500 m, only to bound the length of metre blocks before an athlete is known."""
+"""Seconds per 500 m, only to bound the length of metre blocks whose own split is not written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +138,8 @@ def _rough_seconds(block: Block) -> int:
         case ForSeconds(seconds):
             return seconds
         case ForMetres(metres):
-            return metres * _SLOW_SPLIT // 500
+            split = block.effort.seconds if isinstance(block.effort, Split) else _SLOW_SPLIT
+            return int(metres * split // 500)
         case ForStrokes(strokes):
             return strokes * 60 // (block.rate or 20)
         case Open():

@@ -124,7 +124,7 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
         case Cr10(value):
             return Target(cr10=value, talk=_talk(*value.as_integer_ratio(), TALK_BY_CR10))
         case HeartRate(unit, value):
-            return Target(heart_rate=_heart_rate(unit, value, rower))
+            return Target(heart_rate=heart_rate_of(unit, value, rower))
 
 
 def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
@@ -148,7 +148,7 @@ def _with_power(pressure: Pressure | None, fraction: Fraction | None, rower: Row
     if fraction is None:
         return Target(pressure=pressure)
     split = within_range(split_at_fraction(rower.two_k.split, fraction)) if rower.two_k else None
-    return Target(pressure, split, fraction, talk=_talk_at_power(fraction))
+    return Target(pressure, split, fraction, talk=talk_at_power(fraction))
 
 
 def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
@@ -156,7 +156,7 @@ def _with_split(target: Target, split: Fraction | None, rower: Rower) -> Target:
     if known is None or rower.two_k is None:
         return replace(target, split=known)
     fraction = fraction_at_split(rower.two_k.split, known)
-    return Target(None, known, fraction, target.split_offset, target.change, talk=_talk_at_power(fraction))
+    return Target(None, known, fraction, target.split_offset, target.change, talk=talk_at_power(fraction))
 
 
 def fraction_at_split(two_k_split: Fraction, split: Fraction) -> Fraction:
@@ -170,7 +170,8 @@ def _thousandths(fraction: Fraction) -> Fraction:
     return Fraction(round_half_up(fraction * 1000), 1000)
 
 
-def _talk_at_power(fraction: Fraction) -> str:
+def talk_at_power(fraction: Fraction) -> str:
+    """What can still be said aloud at a share of 2 km power."""
     value, parts = fraction.as_integer_ratio()
     return _talk(100 * value, parts, TALK_BY_POWER_PERCENT)
 
@@ -180,8 +181,11 @@ def _talk(value: int, parts: int, bands: tuple[tuple[int, str], ...]) -> str:
     return next((words for most, words in bands if value <= most * parts), NO_TALK)
 
 
-def _heart_rate(unit: HeartRateUnit, value: int, rower: Rower) -> HeartRateTarget:
-    """Reserve: rest + share x (highest - rest), Karvonen 1957, Ann Med Exp Biol Fenn 35:307-315 [M]."""
+def heart_rate_of(unit: HeartRateUnit, value: int, rower: Rower) -> HeartRateTarget:
+    """A heart rate as asked, in beats a minute where the rower's limits are known.
+
+    Reserve: rest + share x (highest - rest), Karvonen 1957, Ann Med Exp Biol Fenn 35:307-315 [M].
+    """
     rest, most = rower.heart_rate_rest, rower.heart_rate_max
     match unit:
         case HeartRateUnit.BPM:

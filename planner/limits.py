@@ -27,7 +27,9 @@ class Bounds:
         return None
 
     def _with_unit(self, value: Fraction | int) -> str:
-        return f"{_plain(value)} {self.unit}".rstrip()
+        first, *others = self.unit.split(" ")
+        unit = " ".join([first.removesuffix("s") if value == 1 else first, *others])
+        return f"{_plain(value)} {unit}".rstrip()
 
 
 def _plain(value: Fraction | int) -> str:
@@ -52,6 +54,8 @@ HEART_BPM = Bounds("heart rate", 40, 230, "beats a minute")
 HEART_PERCENT = Bounds("share of heart rate", 20, 100, "percent")
 LEVER = Bounds("lever", 1, 10)
 DRAG_FACTOR = Bounds("drag factor", 50, 250)
+LEAVE_PERCENT = Bounds("share of the reserve to leave", 0, 90, "percent")
+REST_SECONDS = Bounds("rest between repetitions", 0, 3_600, "seconds")
 SIDES = Bounds("sides", 2, 8, "sides", 2)
 SIDE_SECONDS = Bounds("time on a side", 5, 120, "seconds")
 SWAP_SECONDS = Bounds("time to swap", 1, 60, "seconds")
@@ -69,7 +73,7 @@ DEPTH = 4
 SEGMENTS = 500
 """The most segments of an expanded plan, before anything is expanded."""
 TOTAL_SECONDS = 43_200
-"""The longest expanded plan: twelve hours."""
+"""The longest expanded plan: twelve hours, metre blocks without a split taken at a slow one."""
 
 RESULTS = 20
 RESULT_METRES = Bounds("distance of the result", 100, 42_195, "metres")

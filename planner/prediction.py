@@ -1,13 +1,26 @@
-"""The likely 2 km split from one result, by two customs and their spread."""
+"""What an athlete's results say of every standard piece, and of the 2 km split that sets all other splits."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
-from planner.customs import POWER_LAW_SECONDS, by_doubling, by_power_law
+from planner.critical_power import MODEL_SECONDS, Examined, Fit, examine
+from planner.customs import (
+    PERSONAL_EXPONENTS,
+    POWER_LAW_EXPONENT,
+    Custom,
+    Length,
+    by_doubling,
+    by_power_law,
+    holds,
+    metres_by_doubling,
+    metres_by_power_law,
+)
+from planner.trials import kept_of
 
 TWO_K_METRES = 2000
 
@@ -18,32 +31,193 @@ ASSUMED_TWO_K_SPLIT = {
 }
 """Only for a rough length of metre blocks when there is no result: judgement [C]."""
 
+TRUSTED_ERROR = 0.02
+"""A fit outranks the customs where the standard error of the time it gives is at most this share of it: the
+five seconds and the 6 % differ by as much between rowers (facts 3.1). Judgement [C]."""
 
-def tenths_of(value: float) -> Fraction:
-    """The nearest tenth of a computed number of seconds, a tie going up."""
-    return Fraction(math.floor(value * 10 + 0.5), 10)
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece that people test themselves on: so many metres, or so many seconds."""
+
+    name: str
+    metres: int | None = None
+    seconds: int | None = None
+
+
+TWO_K = Piece("2 km", metres=TWO_K_METRES)
+STANDARD_PIECES = (
+    Piece("100 m", metres=100),
+    Piece("500 m", metres=500),
+    Piece("1 km", metres=1000),
+    TWO_K,
+    Piece("5 km", metres=5000),
+    Piece("6 km", metres=6000),
+    Piece("10 km", metres=10_000),
+    Piece("21 097 m", metres=21_097),
+    Piece("42 195 m", metres=42_195),
+    Piece("1 min", seconds=60),
+    Piece("4 min", seconds=240),
+    Piece("30 min", seconds=1800),
+    Piece("60 min", seconds=3600),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What one custom says of a piece, and whether its range holds for it."""
+
+    custom: Custom
+    predicted: Length
+    within_range: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Prediction:
+    """A piece as it will likely go, between the quickest and the slowest that is said of it.
+
+    `source` is the index of the result that the customs start from. `measured` says that this result is the
+    piece itself, so that nothing had to be predicted.
+    """
+
+    piece: Piece
+    quickest: Length
+    likely: Length
+    slowest: Length
+    by: tuple[Said, ...]
+    source: int
+    measured: bool
+
+    @property
+    def split(self) -> float:
+        """Seconds per 500 m of the likely."""
+        return self.likely.seconds * 500 / self.likely.metres
 
 
 @dataclass(frozen=True, slots=True)
 class TwoK:
-    """A 2 km split in seconds per 500 m, to the tenth, and the least and most the customs give."""
+    """A 2 km split in seconds per 500 m, to the tenth, between the quickest and the slowest it may be."""
 
     split: Fraction
     low: Fraction
     high: Fraction
 
 
-def two_k_from(result: Result) -> TwoK:
-    """The 2 km split of a result: its own over 2000 m, else the mean of both customs.
-
-    Outside the range of the power law the doubling custom stands alone, but the spread still shows both.
-    """
-    law, custom = (f(result, TWO_K_METRES) / 4 for f in (by_power_law, by_doubling))
-    low, high = POWER_LAW_SECONDS
-    best = (law + custom) / 2 if low <= result.seconds <= high else custom
-    return TwoK(tenths_of(best), tenths_of(min(law, custom)), tenths_of(max(law, custom)))
+def tenths_of(value: float) -> Fraction:
+    """The nearest tenth of a computed number of seconds, a tie going up."""
+    return Fraction(math.floor(value * 10 + 0.5), 10)
 
 
 def two_k_of(athlete: Athlete | None) -> TwoK | None:
-    """The 2 km split of an athlete's first result, or None without one."""
-    return two_k_from(athlete.results[0]) if athlete and athlete.results else None
+    """The 2 km split of an athlete, or None without a result.
+
+    A 2000 m result is it; else a good fit between results says it; else the result nearest in distance does,
+    by the mean of both customs. A fit lies between two results of this rower, while a custom carries one
+    result away by everybody's average: the shorter the way, the less it can be wrong.
+    """
+    if athlete is None or not athlete.results:
+        return None
+    return two_k_by(athlete.results, examine(athlete.results))
+
+
+def two_k_by(results: Sequence[Result], examined: Examined) -> TwoK:
+    """The same from results, at least one, that have been examined already."""
+    found = predict(TWO_K, results, examined)
+    split, low, high = (
+        tenths_of(length.seconds / 4) for length in (found.likely, found.quickest, found.slowest)
+    )
+    return TwoK(split, low, high)
+
+
+def predictions_of(results: Sequence[Result], examined: Examined) -> tuple[Prediction, ...]:
+    """Every standard piece; none without a result."""
+    return tuple(predict(piece, results, examined) for piece in STANDARD_PIECES) if results else ()
+
+
+def predict(piece: Piece, results: Sequence[Result], examined: Examined) -> Prediction:
+    """One piece from results, at least one, of which those that were left out as wrong have no say.
+
+    The likely is the result itself, else what a trusted fit says, else the mean of both customs, also where
+    the range of one does not hold: to change from one to the other at the edge of a range would let a quicker
+    result predict a slower piece. The spread is that of the customs with the fit's standard error, and
+    without a trusted fit that of the exponents that rowers have: both customs may agree and both be wrong.
+    Critical power outside its range has no say, as it knows no end.
+    """
+    source = min(kept_of(results, examined.left_out), key=lambda index: _away(piece, results[index]))
+    result = results[source]
+    said = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
+    lengths = [each.predicted for each in said]
+    likely = _mean(lengths)
+    trusted = False
+    if examined.fit:
+        by_fit = _by_fit(examined.fit, piece)
+        said.append(by_fit)
+        trusted = by_fit.within_range and examined.fit.time_error(by_fit.predicted.metres) <= TRUSTED_ERROR
+        if trusted:
+            likely = by_fit.predicted
+            lengths += _give_and_take(examined.fit, piece, likely)
+    measured = _away(piece, result) == 0
+    if measured:
+        likely = Length(result.metres, float(result.seconds))
+        lengths = []
+    elif not trusted:
+        lengths += [_by_law(piece, result, exponent) for exponent in PERSONAL_EXPONENTS]
+    ordered = sorted([*lengths, likely], key=lambda length: (length.seconds, -length.metres))
+    return Prediction(piece, ordered[0], likely, ordered[-1], tuple(said), source, measured)
+
+
+def _away(piece: Piece, result: Result) -> float:
+    """How far a result is from a piece, as a ratio (logarithm) of distances or of times."""
+    if piece.metres is not None:
+        return abs(math.log(result.metres / piece.metres))
+    return abs(math.log(float(result.seconds) / _seconds(piece)))
+
+
+def _by_custom(custom: Custom, piece: Piece, result: Result) -> Said:
+    predicted = (_by_law if custom is Custom.POWER_LAW else _by_doubling)(piece, result)
+    return Said(custom, predicted, holds(custom, result, predicted))
+
+
+def _by_law(piece: Piece, result: Result, exponent: float = POWER_LAW_EXPONENT) -> Length:
+    if piece.metres is not None:
+        return Length(piece.metres, by_power_law(result, piece.metres, exponent))
+    return Length(metres_by_power_law(result, _seconds(piece), exponent), _seconds(piece))
+
+
+def _by_doubling(piece: Piece, result: Result) -> Length:
+    if piece.metres is not None:
+        return Length(piece.metres, by_doubling(result, piece.metres))
+    return Length(metres_by_doubling(result, _seconds(piece)), _seconds(piece))
+
+
+def _by_fit(fit: Fit, piece: Piece) -> Said:
+    if piece.metres is not None:
+        predicted = Length(piece.metres, fit.seconds_for(piece.metres))
+    else:
+        predicted = Length(fit.metres_in(_seconds(piece)), _seconds(piece))
+    low, high = MODEL_SECONDS
+    return Said(Custom.CRITICAL_POWER, predicted, low <= predicted.seconds <= high and not fit.stretched)
+
+
+def _give_and_take(fit: Fit, piece: Piece, predicted: Length) -> list[Length]:
+    """What the fit says, quicker and slower by a standard error."""
+    error = fit.time_error(predicted.metres)
+    return [_scaled(piece, predicted, math.exp(way * error)) for way in (-1, 1)]
+
+
+def _scaled(piece: Piece, length: Length, slower: float) -> Length:
+    if piece.metres is not None:
+        return Length(length.metres, length.seconds * slower)
+    return Length(length.metres / slower, length.seconds)
+
+
+def _mean(lengths: Sequence[Length]) -> Length:
+    return Length(
+        sum(length.metres for length in lengths) / len(lengths),
+        sum(length.seconds for length in lengths) / len(lengths),
+    )
+
+
+def _seconds(piece: Piece) -> float:
+    assert piece.seconds is not None, "a piece has metres or seconds"
+    return piece.seconds

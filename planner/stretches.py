@@ -191,7 +191,7 @@ def _stretch(
         drill=turn or (Turn(block.drill.name) if block.drill else None),
         calls=placed,
         setting=block.setting,
-        remarks=(*remarks, *_rate_remarks(block, strokes), *map(_misfit_remark, misfits)),
+        remarks=(*remarks, *_rate_remarks(block, strokes), *map(misfit_remark, misfits)),
     )
 
 
@@ -227,7 +227,7 @@ def _target_remarks(target: Target, before: Before, rower: Rower) -> Iterator[Re
         yield Remark(
             "change-without-target",
             Severity.ADVICE,
-            "This block changes a split, but no rowed block before it has a target to change.",
+            "This block changes a split, but no block before it, other than a drill, has a target to change.",
             "Give an earlier block an effort, or this one a split of its own.",
         )
     if target.split is None and _has_a_split(target, before, rower):
@@ -252,7 +252,7 @@ def _rate_remarks(block: Block, strokes: Strokes | None) -> Iterator[Remark]:
             "no-rate",
             Severity.NOTE,
             "This block has no rate, so it has no beat and its strokes are not counted.",
-            "Give it one, such as r20, if you want the rhythm.",
+            "Give it one, such as r20, if you want the rhythm; to sit still, write rest after its length.",
         )
     if block.rate and strokes and strokes.strays_from(block.rate):
         yield Remark(
@@ -264,7 +264,8 @@ def _rate_remarks(block: Block, strokes: Strokes | None) -> Iterator[Remark]:
         )
 
 
-def _misfit_remark(misfit: Misfit) -> Remark:
+def misfit_remark(misfit: Misfit) -> Remark:
+    """What is said of a call that was left out."""
     return Remark(
         "call-does-not-fit",
         Severity.ADVICE,

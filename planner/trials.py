@@ -1,7 +1,7 @@
 """Which results can stand beside each other as all-out trials of one rower.
 
 Nobody rows a longer piece at a quicker split than a shorter one, or does less work in a longer one, when both
-were rowed flat out. Where two results say so, one of them was not flat out or is mistyped.
+were rowed flat out. Where two results say so by more than chance, one was not flat out or is mistyped.
 """
 
 from __future__ import annotations
@@ -10,12 +10,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import combinations
-from math import log
-from statistics import median
+from math import log, sqrt
+from statistics import linear_regression
 
 from planner.athlete import Result
 from planner.customs import by_power_law
 from planner.pace import power_of_split
+
+TIME_SPREAD = 0.01
+"""Standard deviation of a rower's time over a repeated piece, as a share.
+
+Power over 2000 m varies by 2.0 % (1.3 to 3.1 %) in well-trained rowers, time by a third of that (Schabort
+1999, J Sports Sci 17:627-632, 10.1080/026404199365650 [S], abstract). The upper end is taken: 3.1 % / 3.
+"""
+
+CONTRADICTING = 2 * TIME_SPREAD
+"""How far apart the power law must put two times before their wrong order is more than chance."""
 
 
 class Doubt(StrEnum):
@@ -48,9 +58,9 @@ class Sifted:
 def sift(results: Sequence[Result]) -> Sifted:
     """Sets aside repeats, results bettered over the same distance or time, and contradicted ones.
 
-    Of contradicting results the one in most contradictions goes first; of two with as many, the one that lies
-    farther from what the others say by the power law; and of two with no others, the one that reads as not
-    rowed flat out, because an easy piece is commoner than a slip that flatters.
+    Of contradicting results the one in most contradictions goes first; of two with as many, the one without
+    which the rest lie closer to one power law; and of two alone, the one that reads as not rowed flat out,
+    because an easy piece is commoner than a slip that flatters.
     """
     left_out = {each.index: each for each in _surpassed(results)}
     kept = [index for index in range(len(results)) if index not in left_out]
@@ -60,6 +70,12 @@ def sift(results: Sequence[Result]) -> Sifted:
         left_out[worst] = LeftOut(worst, Doubt.CONTRADICTED, tuple(sorted(against)))
         kept.remove(worst)
     return Sifted(tuple(kept), tuple(left_out[index] for index in sorted(left_out)))
+
+
+def kept_of(results: Sequence[Result], left_out: Sequence[LeftOut]) -> list[int]:
+    """The indexes of results that can be believed; being outside the model's range is no fault."""
+    gone = {each.index for each in left_out if each.doubt is not Doubt.OUTSIDE}
+    return [index for index in range(len(results)) if index not in gone]
 
 
 def _surpassed(results: Sequence[Result]) -> list[LeftOut]:
@@ -86,9 +102,14 @@ def _contradictions(results: Sequence[Result], kept: Sequence[int]) -> list[tupl
 
 def _contradiction(results: Sequence[Result], one: int, other: int) -> tuple[int, int] | None:
     short, long = sorted((one, other), key=lambda index: results[index].metres)
-    if results[short].split >= results[long].split:
+    less, more = results[short], results[long]
+    if less.seconds >= more.seconds:
         return short, long
-    return (long, short) if _work(results[short]) >= _work(results[long]) else None
+    if _apart(less, more) <= CONTRADICTING:
+        return None
+    if less.split >= more.split:
+        return short, long
+    return (long, short) if _work(less) >= _work(more) else None
 
 
 def _work(result: Result) -> float:
@@ -98,16 +119,27 @@ def _work(result: Result) -> float:
 def _weight(
     index: int, results: Sequence[Result], kept: Sequence[int], contradictions: Sequence[tuple[int, int]]
 ) -> tuple[int, float, int, int]:
-    against = {i for pair in contradictions if index in pair for i in pair}
-    others = [results[i] for i in kept if i not in against and i != index]
     return (
         sum(index in pair for pair in contradictions),
-        median(_off(results[index], other) for other in others) if others else 0.0,
+        -_scatter([results[i] for i in kept if i != index]),
         sum(index == weak for weak, _ in contradictions),
         index,
     )
 
 
-def _off(result: Result, other: Result) -> float:
-    """How far a time lies off what another result says of its distance, as a share (logarithm)."""
-    return abs(log(float(result.seconds) / by_power_law(other, result.metres)))
+def _scatter(results: Sequence[Result]) -> float:
+    """How far results lie off one power law: of the rower's own exponent, or of the usual one for two."""
+    if len(results) < 2:
+        return 0.0
+    if len(results) == 2:
+        return _apart(*results)
+    distances = [log(result.metres) for result in results]
+    times = [log(result.seconds) for result in results]
+    slope, start = linear_regression(distances, times)
+    errors = (y - start - slope * x for x, y in zip(distances, times, strict=True))
+    return sqrt(sum(error**2 for error in errors) / (len(results) - 2))
+
+
+def _apart(one: Result, other: Result) -> float:
+    """How far two results lie from each other by the power law, as a share of their time (logarithm)."""
+    return abs(log(float(one.seconds) / by_power_law(other, one.metres)))

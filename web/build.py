@@ -27,7 +27,7 @@ ESBUILD = ROOT / "node_modules" / ".bin" / "esbuild"
 TICKER = "src/audio/ticker-worker.ts"
 SERVICE_WORKER = "src/offline/service-worker.ts"
 PAGE = ("src/main.ts", "styles/app.css")
-# Browsers with what the app uses anyway: Trusted Types, wake lock in installed apps (facts in DEVELOPERS.md).
+# Browsers with what the app uses anyway: Trusted Types, wake lock in installed apps.
 TARGET = "es2022"
 COMMON = [
     "--bundle",

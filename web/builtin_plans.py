@@ -8,6 +8,7 @@ from pathlib import Path
 
 import yaml
 
+from planner.appraisal import Appraisal, appraise
 from planner.notation.mistake import ShorthandError
 from planner.notation.reader import read
 from planner.plan import Plan
@@ -24,12 +25,13 @@ LONGEST_KIND = 24
 
 @dataclass(frozen=True, slots=True)
 class BuiltinPlan:
-    """A plan of ours, its kind for the library, and its timeline for anybody."""
+    """A plan of ours, its kind for the library, its timeline for anybody, and its appraisal."""
 
     slug: str
     kind: str
     plan: Plan
     timeline: Timeline
+    appraisal: Appraisal
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,16 +88,19 @@ def load_plan_file(path: Path) -> BuiltinPlan:
     if not 0 < len(kind) <= LONGEST_KIND:
         raise PlanFileError(_line_of(fields["kind"]), f"kind: has to have 1 to {LONGEST_KIND} characters")
     plan = _read([*_header_lines(fields), *_part_lines(fields["parts"])])
-    return BuiltinPlan(path.stem, kind, plan, compile_timeline(plan))
+    timeline = compile_timeline(plan)
+    return BuiltinPlan(path.stem, kind, plan, timeline, appraise(timeline))
 
 
 def _text_of(path: Path) -> str:
-    if path.stat().st_size > LONGEST_FILE:
-        raise PlanFileError(1, f"the file is longer than {LONGEST_FILE} bytes")
     try:
+        if path.stat().st_size > LONGEST_FILE:
+            raise PlanFileError(1, f"the file is longer than {LONGEST_FILE} bytes")
         return path.read_text(encoding="utf-8")
     except UnicodeDecodeError:
         raise PlanFileError(1, "the file is not in UTF-8") from None
+    except OSError as error:
+        raise PlanFileError(1, f"it cannot be read: {error.strerror}") from None
 
 
 def _fields_in(text: str) -> dict[str, yaml.Node]:
@@ -107,6 +112,8 @@ def _fields_in(text: str) -> dict[str, yaml.Node]:
         raise PlanFileError(line, error.problem or "this is not YAML") from None
     except yaml.YAMLError as error:
         raise PlanFileError(1, str(error)) from None
+    except RecursionError:
+        raise PlanFileError(1, "its lists or fields stand too deep in each other") from None
     if not isinstance(root, yaml.MappingNode):
         raise PlanFileError(1, "the file holds no fields such as title: and parts:")
     fields: dict[str, yaml.Node] = {}

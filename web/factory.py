@@ -8,10 +8,12 @@ from flask import Flask, Response, request
 from werkzeug.exceptions import NotFound
 
 from web.api.answer_cache import AnswerCache
+from web.api.athletes import athletes_api
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
 from web.api.plans import LIBRARY, plan_answers, plans_api
 from web.api.reading import BODY_BYTES
+from web.api.sessions import sessions_api
 from web.api.shorthand import shorthand_api
 from web.api.technique import technique_api
 from web.api.timelines import timelines_api
@@ -44,7 +46,9 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(plans_api(answers))
     app.register_blueprint(technique_api())
     app.register_blueprint(timelines_api(AnswerCache()))
+    app.register_blueprint(sessions_api())
     app.register_blueprint(shorthand_api())
+    app.register_blueprint(athletes_api())
     app.register_blueprint(document_api())
     return app
 

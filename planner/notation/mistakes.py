@@ -61,11 +61,11 @@ MISTAKES = (
     ),
     Mistake(
         "0' r18 light",
-        "line 1, column 1: length 0 is below 1 seconds",
+        "line 1, column 1: length 0 is below 1 second",
     ),
     Mistake(
         '0" r18',
-        "line 1, column 1: length 0 is below 1 seconds",
+        "line 1, column 1: length 0 is below 1 second",
     ),
     Mistake(
         "500' r18 light",
@@ -85,7 +85,7 @@ MISTAKES = (
     ),
     Mistake(
         "0 strokes r20",
-        "line 1, column 1: strokes 0 is below 1 strokes",
+        "line 1, column 1: strokes 0 is below 1 stroke",
     ),
     Mistake(
         "9000 strokes r20",
@@ -193,7 +193,7 @@ MISTAKES = (
     ),
     Mistake(
         "0 x 3' r18",
-        "line 1, column 1: repetitions 0 is below 1 times",
+        "line 1, column 1: repetitions 0 is below 1 time",
     ),
     Mistake(
         "101 x 3' r18",
@@ -281,7 +281,7 @@ MISTAKES = (
     ),
     Mistake(
         "3' r18 light\ncall at 0: now",
-        "line 2, column 9: strokes 0 is below 1 strokes",
+        "line 2, column 9: strokes 0 is below 1 stroke",
     ),
     Mistake(
         "3' r18 light\ncall last 9999: now",
@@ -646,7 +646,7 @@ MISTAKES = (
     ),
     Mistake(
         "gap 0'\n3' r18",
-        "line 1, column 5: length 0 is below 1 seconds",
+        "line 1, column 5: length 0 is below 1 second",
     ),
     Mistake(
         "gap 300'\n3' r18",
@@ -685,8 +685,8 @@ MISTAKES = (
         "line 1, column 1: 13 parts are more than 12",
     ),
     Mistake(
-        "x" * 20_001,
-        "line 1, column 1: the text is longer than 600 lines or 20000 characters: shorten it",
+        "\n" * 15_000,
+        "line 1, column 1: the text is longer than 15000 lines or 262144 characters: shorten it",
     ),
     Mistake(
         "3' r18" + " " * 1_000 + "light",

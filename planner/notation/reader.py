@@ -20,8 +20,9 @@ from planner.plan import Call, Gap, Open, PartKind, Plan, Setting
 from planner.text import clean
 
 UNTITLED = "My session"
-MOST_CHARACTERS = 20_000
-MOST_LINES = 600
+MOST_CHARACTERS = 262_144
+"""As many as a request may hold, so that whatever plan comes in can also stand as text."""
+MOST_LINES = 15_000
 MOST_IN_LINE = 1_000
 
 # Signs as phones and word processors write them, each to one plain sign, so that columns stay as they are.

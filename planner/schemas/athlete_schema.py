@@ -20,11 +20,14 @@ class ResultSchema(Strict):
 
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> Result:
-        return Result(**data)
+        result = Result(**data)
+        if complaint := result.complaint():
+            raise ValidationError(complaint, "seconds")
+        return result
 
 
 class AthleteSchema(Strict):
-    """Who rows. Nothing here is needed; the first result is the one that sets the splits."""
+    """Who rows. Nothing here is needed; of several results one over 2000 m sets the splits."""
 
     results = Several("results", Inside("a result", ResultSchema), limits.RESULTS)
     age = Whole(limits.AGE)

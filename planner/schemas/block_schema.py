@@ -183,10 +183,11 @@ class RepeatSchema(Strict):
 
 def dump_steps(steps: Iterable[Step]) -> list[dict[str, object]]:
     """Blocks, rests and repeats as JSON."""
-    return [_dump_step(step) for step in steps]
+    return [dump_step(step) for step in steps]
 
 
-def _dump_step(step: Step) -> dict[str, object]:
+def dump_step(step: Step) -> dict[str, object]:
+    """A block, a rest or a repeat as JSON."""
     match step:
         case Rest(seconds):
             return {"rest": True, "for": {"seconds": seconds}}

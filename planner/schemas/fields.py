@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from enum import StrEnum
 from fractions import Fraction
 from math import isfinite
@@ -137,6 +137,16 @@ def number(value: Fraction | int) -> int | float:
     return exact.numerator if exact.denominator == 1 else float(exact)
 
 
+def about(text: str, **wire: object) -> dict[str, Any]:
+    """The options of a field with a sentence for the API's users."""
+    return {"metadata": {"description": text, **wire}}
+
+
+def word(words: Iterable[StrEnum | str], text: str) -> fields.String:
+    """A field of an answer that always holds one of these words."""
+    return fields.String(required=True, **about(text, enum=[str(word) for word in words]))
+
+
 class Line(StrictField[str]):
     """One line of text for people, cleaned, of at most so many characters."""
 
@@ -194,6 +204,18 @@ class Exactly(StrictField[Any]):
     def _deserialize(self, value: object, attr: str | None, data: object, **_: object) -> Any:
         if type(value) is not type(self.value) or value != self.value:
             raise self.refuse(value, f"only {json.dumps(self.value)} will do")
+        return value
+
+
+class YesNo(StrictField[bool]):
+    """True or false; no text, no 1."""
+
+    def __init__(self, name: str, **options: Any) -> None:
+        super().__init__(name, {"type": "boolean"}, **options)
+
+    def _deserialize(self, value: object, attr: str | None, data: object, **_: object) -> bool:
+        if not isinstance(value, bool):
+            raise self.refuse(value, "write true or false")
         return value
 
 

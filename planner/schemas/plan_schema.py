@@ -80,11 +80,12 @@ def dump_plan(plan: Plan) -> dict[str, object]:
         summary=plan.summary,
         setup=plan.setup,
         setting=dump_setting(plan.setting),
-        parts=[_dump_part(part) for part in plan.parts],
+        parts=[dump_part(part) for part in plan.parts],
     )
 
 
-def _dump_part(part: Part | Gap) -> dict[str, object]:
+def dump_part(part: Part | Gap) -> dict[str, object]:
+    """A part of a plan as JSON."""
     if isinstance(part, Gap):
         return {"kind": "gap", "for": {"seconds": part.seconds}}
     return {"kind": part.kind.value, "blocks": dump_steps(part.blocks)}

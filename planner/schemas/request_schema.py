@@ -9,7 +9,7 @@ from typing import Any
 from marshmallow import post_load
 
 from planner import limits
-from planner.athlete import Athlete
+from planner.athlete import Athlete, Room
 from planner.calls import WORDS_A_MINUTE
 from planner.errors import InputError, Problem
 from planner.expansion import check
@@ -23,13 +23,14 @@ from planner.strokes import Fit, Rhythm
 
 @dataclass(frozen=True, slots=True)
 class TimelineRequest:
-    """A plan to compile, for whom, and by which policies."""
+    """A plan to compile, for whom, by which policies, and in how warm a room."""
 
     plan: Plan
     athlete: Athlete | None = None
     fit: Fit = Fit.CLOCK
     rhythm: Rhythm = Rhythm.MACHINE
     words_a_minute: int = WORDS_A_MINUTE
+    room: Room = Room.NORMAL
 
 
 class TimelineRequestSchema(Strict):
@@ -40,6 +41,7 @@ class TimelineRequestSchema(Strict):
     fit = OneOf("fit", Fit)
     rhythm = OneOf("rhythm", Rhythm)
     words_a_minute = Whole(limits.WORDS_A_MINUTE)
+    room = OneOf("room", Room)
 
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> TimelineRequest:

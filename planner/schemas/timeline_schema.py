@@ -9,12 +9,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from planner.calls import WORDS_A_MINUTE, PlacedCall
-from planner.findings import Finding
 from planner.intensity import Target
 from planner.pace import power_of_split
 from planner.prediction import TwoK
 from planner.schemas.block_schema import dump_setting, given
 from planner.schemas.fields import number
+from planner.schemas.finding_schema import dump_finding
 from planner.schemas.plan_schema import dump_plan
 from planner.stretches import Stretch
 from planner.timeline import Segment, Timeline
@@ -32,7 +32,7 @@ def dump_timeline(timeline: Timeline) -> dict[str, object]:
         athlete=_dump_two_k(timeline.two_k) if timeline.two_k else None,
         segments=[_dump_segment(segment, known) for segment in timeline.segments],
         totals={**_dump_totals(timeline.totals), "parts": [_dump_part(part) for part in timeline.parts]},
-        findings=[_dump_finding(finding) for finding in timeline.findings],
+        findings=[dump_finding(finding) for finding in timeline.findings],
     )
 
 
@@ -136,16 +136,6 @@ def _dump_totals(totals: Totals) -> dict[str, object]:
 
 def _dump_part(part: PartTotals) -> dict[str, object]:
     return {"part": part.part, "part_index": part.part_index, **_dump_totals(part.totals)}
-
-
-def _dump_finding(finding: Finding) -> dict[str, object]:
-    return given(
-        code=finding.code,
-        severity=finding.severity.value,
-        place=finding.place,
-        sentence=finding.sentence,
-        reason=finding.reason,
-    )
 
 
 def pair(seconds: Fraction) -> list[int]:

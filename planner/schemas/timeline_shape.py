@@ -2,27 +2,17 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
 from typing import Any
 
 from marshmallow import fields
 
-from planner.findings import Severity
 from planner.plan import PartKind, Pressure
 from planner.schemas.block_schema import SettingSchema
-from planner.schemas.fields import Inside, Several, Strict
+from planner.schemas.fields import Inside, Several, Strict, about, word
+from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
 from planner.stretches import Basis, Ends, Kind
 from planner.strokes import Fit
-
-
-def _about(text: str, **wire: object) -> dict[str, Any]:
-    return {"metadata": {"description": text, **wire}}
-
-
-def _word(words: type[StrEnum] | list[str], text: str) -> fields.String:
-    return fields.String(required=True, **_about(text, enum=[str(word) for word in words]))
-
 
 PARTS = [*(kind.value for kind in PartKind), "gap"]
 
@@ -63,13 +53,13 @@ class TargetShape(Strict):
     """What a segment asks for, in every form that is known."""
 
     pressure = fields.String(metadata={"enum": [pressure.value for pressure in Pressure]})
-    split_s = fields.Float(**_about("seconds per 500 m, to the tenth"))
-    watts = fields.Float(**_about("as an air machine shows the split, to the tenth"))
-    two_k_power_fraction = fields.Float(**_about("share of the athlete's 2 km power, to the thousandth"))
-    split_offset_s = fields.Float(**_about("seconds on the 2 km split; less is quicker"))
-    change_s = fields.Float(**_about("seconds on the split of the last rowed segment with a target"))
-    cr10 = fields.Float(**_about("perceived effort from 0 to 10"))
-    talk = fields.String(**_about("what can still be said aloud"))
+    split_s = fields.Float(**about("seconds per 500 m, to the tenth"))
+    watts = fields.Float(**about("as an air machine shows the split, to the tenth"))
+    two_k_power_fraction = fields.Float(**about("share of the athlete's 2 km power, to the thousandth"))
+    split_offset_s = fields.Float(**about("seconds on the 2 km split; less is quicker"))
+    change_s = fields.Float(**about("seconds on the split of the last rowed segment with a target"))
+    cr10 = fields.Float(**about("perceived effort from 0 to 10"))
+    talk = fields.String(**about("what can still be said aloud"))
     heart_rate = Inside("heart rate", HeartRateTargetShape)
 
 
@@ -79,17 +69,17 @@ class TurnShape(Strict):
     name = fields.String(required=True)
     side = fields.Integer()
     sides = fields.Integer()
-    swap = fields.Boolean(**_about("true while swapping sides, else absent"))
+    swap = fields.Boolean(**about("true while swapping sides, else absent"))
 
 
 class PlacedCallShape(Strict):
     """What the coach says, and when."""
 
-    stroke = fields.Integer(**_about("the stroke at whose catch it begins; the first is 1"))
-    at_s = fields.Float(required=True, **_about("seconds from the segment's start"))
+    stroke = fields.Integer(**about("the stroke at whose catch it begins; the first is 1"))
+    at_s = fields.Float(required=True, **about("seconds from the segment's start"))
     text = fields.String(required=True)
-    seconds = fields.Float(required=True, **_about("how long it takes to say"))
-    rank = fields.Integer(required=True, **_about("a lower rank goes first when two calls meet"))
+    seconds = fields.Float(required=True, **about("how long it takes to say"))
+    rank = fields.Integer(required=True, **about("a lower rank goes first when two calls meet"))
 
 
 class RepetitionShape(Strict):
@@ -103,32 +93,32 @@ class SegmentShape(Strict):
     """One stretch of the session. Beat k, from 0, is at start + k x stroke."""
 
     index = fields.Integer(required=True)
-    part = _word(PARTS, "the kind of the part it belongs to")
+    part = word(PARTS, "the kind of the part it belongs to")
     part_index = fields.Integer(required=True)
-    place = fields.String(required=True, **_about("JSON pointer to the block in the plan"))
+    place = fields.String(required=True, **about("JSON pointer to the block in the plan"))
     repetition = Inside("repetition", RepetitionShape)
-    kind = _word(Kind, "what is done")
+    kind = word(Kind, "what is done")
     start = Pair("from the session's beginning", required=True)
     start_s = fields.Float(required=True)
     duration = Pair("its length", required=True)
     duration_s = fields.Float(required=True)
-    rate = fields.Integer(**_about("strokes a minute, as asked"))
-    paced_rate = fields.Float(**_about("strokes a minute, so that whole strokes fill the length"))
+    rate = fields.Integer(**about("strokes a minute, as asked"))
+    paced_rate = fields.Float(**about("strokes a minute, so that whole strokes fill the length"))
     strokes = fields.Integer()
     stroke = Pair("one stroke")
     stroke_s = fields.Float()
-    drive_s = fields.Float(**_about("how long the drive of each stroke lasts"))
+    drive_s = fields.Float(**about("how long the drive of each stroke lasts"))
     clock_mark = Inside("clock mark", ClockMarkShape)
     target = Inside("target", TargetShape)
-    metres = fields.Float(**_about("known or predicted distance, to the tenth"))
-    metres_asked = fields.Integer(**_about("only where the length was asked for in metres"))
+    metres = fields.Float(**about("known or predicted distance, to the tenth"))
+    metres_asked = fields.Integer(**about("only where the length was asked for in metres"))
     focus = fields.String()
     drill = Inside("drill", TurnShape)
     calls = Several("calls", Inside("a call", PlacedCallShape), 20, required=True)
-    ends = _word(Ends, "what ends it")
-    waits = fields.Boolean(required=True, **_about("it does not go on by itself at its end"))
-    basis = _word(Basis, "how its length is known: exactly, by its split, or only assumed")
-    estimated = fields.Boolean(required=True, **_about("its start or its length is an estimate"))
+    ends = word(Ends, "what ends it")
+    waits = fields.Boolean(required=True, **about("it does not go on by itself at its end"))
+    basis = word(Basis, "how its length is known: exactly, by its split, or only assumed")
+    estimated = fields.Boolean(required=True, **about("its start or its length is an estimate"))
     setting = Inside("setting", SettingSchema)
 
 
@@ -139,16 +129,16 @@ class SumsShape(Strict):
     seconds_s = fields.Float(required=True)
     strokes = fields.Integer(required=True)
     metres = fields.Float()
-    work_kj = fields.Float(**_about("mechanical work as an air machine shows it"))
-    split_s = fields.Float(**_about("rowing time over distance, per 500 m"))
-    watts = fields.Float(**_about("work over rowing time"))
+    work_kj = fields.Float(**about("mechanical work as an air machine shows it"))
+    split_s = fields.Float(**about("rowing time over distance, per 500 m"))
+    watts = fields.Float(**about("work over rowing time"))
     estimated = fields.Boolean(required=True)
 
 
 class PartTotalsShape(SumsShape):
     """The sums of one part."""
 
-    part = _word(PARTS, "the kind of the part")
+    part = word(PARTS, "the kind of the part")
     part_index = fields.Integer(required=True)
 
 
@@ -158,18 +148,8 @@ class TotalsShape(SumsShape):
     parts = Several("parts", Inside("a part", PartTotalsShape), 12, required=True)
 
 
-class FindingShape(Strict):
-    """Advice about the plan."""
-
-    code = fields.String(required=True)
-    severity = _word(Severity, "how much it matters; none of them stops anybody")
-    place = fields.String(required=True, **_about("JSON pointer into the plan"))
-    sentence = fields.String(required=True)
-    reason = fields.String()
-
-
 class PaceShape(Strict):
-    """What was predicted from the athlete's first result; nothing else about the athlete comes back."""
+    """What was predicted from the athlete's results; nothing else about the athlete comes back."""
 
     two_k_split_s = fields.Float(required=True)
     two_k_split_low_s = fields.Float(required=True)
@@ -181,9 +161,9 @@ class TimelineShape(Strict):
     """What is rowed: flat segments with exact starts, their sums, and what was noticed on the way."""
 
     plan = Inside("plan", PlanSchema, required=True)
-    fit = _word(Fit, "what gives way when a length does not hold whole strokes")
+    fit = word(Fit, "what gives way when a length does not hold whole strokes")
     words_a_minute = fields.Integer(
-        **_about("the speed of the voice that speaks the calls, where it is not 150")
+        **about("the speed of the voice that speaks the calls, where it is not 150")
     )
     athlete = Inside("athlete", PaceShape)
     segments = Several("segments", Inside("a segment", SegmentShape), 500, required=True)

@@ -8,14 +8,18 @@ from __future__ import annotations
 
 import os
 
-from tests.bench import compiling, first_load, offline_start, serving
+from tests.bench import compiling, first_load, offline_start, readiness, serving
 from tests.bench.measuring import Row, table, verdict
 
 
 def main() -> None:
     """Measure everything."""
     rows = [_machine()]
-    rows += [row for measure in (compiling, serving, first_load, offline_start) for row in measure.rows()]
+    rows += [
+        row
+        for measure in (compiling, readiness, serving, first_load, offline_start)
+        for row in measure.rows()
+    ]
     print(table(rows))
     print(verdict(rows))
 

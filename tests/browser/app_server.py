@@ -24,7 +24,7 @@ START_SECONDS = 20
 
 
 class Server:
-    """A server that reads HOST, PORT and DATA_DIR and answers /healthz; `url` has no slash at its end."""
+    """A server that reads HOST and PORT and answers /healthz; `url` has no slash at its end."""
 
     def __init__(
         self, data: Path, command: Sequence[str] = APP, environment: Mapping[str, str] | None = None
@@ -41,7 +41,7 @@ class Server:
         """Start, or start again at the same address, and wait until /healthz answers."""
         assert self._process is None, "the server runs already"
         self.data.mkdir(parents=True, exist_ok=True)
-        place = {"HOST": "127.0.0.1", "PORT": str(self.port), "DATA_DIR": str(self.data)}
+        place = {"HOST": "127.0.0.1", "PORT": str(self.port)}
         with self._log.open("ab") as log:
             self._process = subprocess.Popen(
                 [*DIES_WITH_US, *self._command],

@@ -4,7 +4,7 @@ import { test } from "node:test";
 import type { Timeline } from "../../static/src/plan/wire.js";
 import { advance, follow, replay, type Fact, type State } from "../../static/src/timeline/facts.js";
 import { placeAt, progressAt } from "../../static/src/timeline/place.js";
-import { piecesOf, sumsOf } from "../../static/src/timeline/rowed.js";
+import { piecesOf, rowedWhole, sumsOf } from "../../static/src/timeline/rowed.js";
 import { chance, gap, guess, metres, open, rest, row, timeline } from "./builders.js";
 
 const started: Fact = { kind: "started", at_s: 0, count_in_s: 5 };
@@ -287,10 +287,43 @@ test("what was rowed never grows by more than the time that has passed", () => {
   }
 });
 
-test("a metre block that was rowed to its end is a piece, with its time by the taps", () => {
+const pieceAfter = (plan: Timeline, ...facts: Fact[]) => piecesOf(plan, replay(plan, [started, ...facts]).stints);
+
+test("a metre block whose end was tapped is a piece, with its time by the taps", () => {
   const plan = timeline(guess(500, 120, 24), rest(60), guess(500, 120, 24));
   const state = replay(plan, [started, tapped(110, 5), tapped(270)]);
   assert.equal(state.mode, "finished");
-  assert.deepEqual(piecesOf(plan, state.stints, true), [{ metres: 500, seconds_s: 100 }, { metres: 500, seconds_s: 105 }]);
-  assert.deepEqual(piecesOf(plan, replay(plan, [started, ended(100)]).stints, false), []);
+  assert.deepEqual(piecesOf(plan, state.stints),
+    [{ metres: 500, seconds_s: 100, held: false }, { metres: 500, seconds_s: 105, held: false }]);
+  assert.deepEqual(pieceAfter(plan, ended(100)), []);
+});
+
+test("a metre block that was skipped, or went on by its estimate, is no piece: nobody saw it end", () => {
+  const plan = timeline(metres(500, 110, 24), metres(500, 110, 24), rest(60));
+  assert.deepEqual(pieceAfter(plan, skipped(35), skipped(60)), []);
+  assert.deepEqual(pieceAfter(plan, tapped(225)), [{ metres: 500, seconds_s: 110, held: false }]);
+});
+
+test("of a metre block rowed twice, the last going counts, and a hold is told", () => {
+  const plan = timeline(guess(500, 110, 24), rest(60));
+  assert.deepEqual(pieceAfter(plan, back(65), tapped(175)), [{ metres: 500, seconds_s: 110, held: false }]);
+  const broken = pieceAfter(plan, held(65), wentOn(100), tapped(155));
+  assert.deepEqual(broken, [{ metres: 500, seconds_s: 110, held: true }]);
+});
+
+test("a metre block that was rowed to its tapped end is so many metres, however long it took", () => {
+  const plan = timeline({ ...metres(500, 110, 24), target: { split_s: 110 } }, rest(60));
+  const covered = (...facts: Fact[]) => sumsOf(plan, replay(plan, [started, ...facts]).stints).metres;
+  assert.equal(covered(tapped(110)), 500);
+  assert.equal(covered(held(65), wentOn(100), tapped(155)), 500);
+  assert.equal(covered(skipped(60)), 250);
+  assert.equal(covered(back(60), tapped(170)), 750);
+});
+
+test("a session is whole when every block was rowed to its end; the gap and rests may be cut short", () => {
+  const plan = timeline(row(60, 24), gap(120), metres(500, 110, 24), rest(30), row(60, 24));
+  const whole = (...facts: Fact[]) => rowedWhole(plan, advance(plan, replay(plan, [started, ...facts]), 2000).stints);
+  assert.equal(whole(tapped(80), tapped(190), skipped(200)), true);
+  assert.equal(whole(tapped(80), skipped(100)), false);
+  assert.equal(whole(skipped(20), tapped(80), tapped(190)), false);
 });

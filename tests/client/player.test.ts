@@ -1,6 +1,7 @@
 /** The player as the screens see it: commands, absences, reloads, two tabs. Storage is in memory, clocks are set. */
 import assert from "node:assert/strict";
 import { afterEach, beforeEach, test } from "node:test";
+import { database } from "../../static/src/data/database.js";
 import type { PlanRecord } from "../../static/src/data/plans.js";
 import { discardSession, factsOf, openSession } from "../../static/src/data/sessions.js";
 import type { Timeline } from "../../static/src/plan/wire.js";
@@ -184,6 +185,29 @@ test("the gap waits, starts by a tap with a count-in, or by the wall clock", asy
   assert.equal(pass(player, 1).phase, "running");
 });
 
+test("skipping out of the gap while it counts in to a start by the clock counts on", async () => {
+  const player = await started(timeline(row(60, 24), gap(240), row(60, 24)));
+  pass(player, 66);
+  player.startAtClock(device.wall_ms + 30_000);
+  pass(player, 26);
+  assert.equal(player.snapshot().phase, "count-in");
+  player.skip();
+  assert.deepEqual([player.snapshot().phase, player.snapshot().count_in], ["count-in", 4]);
+  assert.deepEqual([pass(player, 4.2).phase, player.snapshot().index], ["running", 2]);
+});
+
+test("a start set by the clock stays at its minute when the clock is moved", async () => {
+  const player = await started(timeline(row(60, 24), gap(240), row(60, 24)));
+  pass(player, 66);
+  const minute_ms = device.wall_ms + 90_000;
+  player.startAtClock(minute_ms);
+  pass(player, 10);
+  device.wall_ms += 30_000;
+  pass(player, 1);
+  assert.equal(player.snapshot().starts_at_ms, minute_ms);
+  assert.ok(Math.abs(player.snapshot().left_s! - 49) < 0.3, `${player.snapshot().left_s}`);
+});
+
 test("after an absence of up to 60 s the clock has run on, and that is told", async () => {
   const player = await started(simple);
   pass(player, 10);
@@ -270,6 +294,40 @@ test("a session that was killed long ago asks first, and after 12 h can only be 
   assert.equal(await openSession(), undefined);
 });
 
+test("a clock set back while the app was away leaves going on from where one stopped, not by the clock", async () => {
+  const player = await started(simple);
+  pass(player, 25);
+  player.hold();
+  player.goOn();
+  await saved();
+  kill();
+  device.wall_ms -= 3_600_000;
+  const other = openTab();
+  await other.restore();
+  assert.deepEqual([other.snapshot().phase, other.snapshot().absence!.kind], ["asking", "unsure"]);
+  await other.answerAbsence("clock");
+  assert.equal(other.snapshot().phase, "asking");
+  await other.answerAbsence("stopped");
+  const { phase, elapsed_s } = other.snapshot();
+  assert.equal(phase, "count-in");
+  assert.ok(Math.abs(elapsed_s - 20) < 2.6, `${elapsed_s}`);
+});
+
+for (const [name, seconds] of [["a moment", 20], ["an hour", 3600], ["a day", 86_400]] as const) {
+  test(`a session left open ${name} ago ends for another one, and stays ended`, async () => {
+    const player = await started(simple);
+    pass(player, 20);
+    await saved();
+    kill();
+    away(seconds);
+    const other = openTab();
+    await other.restore();
+    await other.endForAnother();
+    assert.equal(other.snapshot().phase, "none");
+    assert.equal(await openSession(), undefined);
+  });
+}
+
 test("there is nothing to restore where nothing was left open", async () => {
   assert.equal(await openTab().restore(), false);
 });
@@ -308,6 +366,15 @@ test("a session is open from its start until it is ended or discarded", async ()
   player.end();
   await saved();
   assert.equal(await openSession(), undefined);
+});
+
+test("an ended session moves to the log, so that opening the app does not read every session ever rowed", async () => {
+  const player = await started(simple);
+  const { record } = (await openSession())!;
+  pass(player, 20);
+  await player.endForAnother();
+  assert.deepEqual(await database.all("sessions"), []);
+  assert.deepEqual(await database.get("log", record.id), { ...record, state: "ended" });
 });
 
 test("on a device that stores nothing, that is said", async () => {

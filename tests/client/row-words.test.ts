@@ -15,9 +15,9 @@ test("the last stroke is one stroke", () => {
   assert.equal(faceOf(timeline(row(30, 26)).segments[0]!, place({ strokes_left: 1 })).strokesNote, "stroke left");
 });
 
-test("a metre block shows its metres, with the time only as an estimate", () => {
+test("a metre block with a known split shows the time left, said to be about so", () => {
   const face = faceOf(timeline(metres(2000, 462, 30)).segments[0]!, place({ left_s: 402 }));
-  assert.deepEqual([face.big, face.bigNote], ["2000m", "metres, about 6:42 left, then Done"]);
+  assert.deepEqual([face.big, face.bigNote], ["6:42", "left of 2000m, about; then press Done"]);
 });
 
 test("a metre block about whose time nothing is known shows no time", () => {

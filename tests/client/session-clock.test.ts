@@ -90,6 +90,12 @@ test("after a pause in the looks, a wall clock that went back, or 26 h ahead, is
   }
 });
 
+test("after a pause in the looks, a wall clock corrected by less than two seconds is no question", () => {
+  const device = new Device().awake(30_000, HIDDEN_MS).frozen(20_000).asleep(-300).awake(1000, HIDDEN_MS);
+  assert.deepEqual(device.found.map(({ kind }) => kind), ["moved"]);
+  near(device.session_s, 51);
+});
+
 test("a zone or summer time that changes moves nothing, as the wall clock counts in universal time", () => {
   const device = new Device().awake(60_000, VISIBLE_MS);
   near(device.session_s, 60, 1e-6);

@@ -4,13 +4,13 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { NoAnswer } from "../../static/src/data/api.js";
 import { drillIn, drillNamed, renewTechnique, technique } from "../../static/src/data/technique.js";
-import type { Technique } from "../../static/src/plan/wire.js";
+import type { TechniqueLibrary } from "../../static/src/plan/wire.js";
 
-const shared = JSON.parse(readFileSync("tests/shared/names/drills.json", "utf8")) as Pick<Technique, "drills"> & { found: Record<string, string | null> };
-const library = (how: string): Technique => ({ positions: [], drills: [{ ...shared.drills[0]!, how }], focuses: [] });
+const shared = JSON.parse(readFileSync("tests/shared/names/drills.json", "utf8")) as Pick<TechniqueLibrary, "drills"> & { found: Record<string, string | null> };
+const library = (how: string): TechniqueLibrary => ({ positions: [], drills: [{ ...shared.drills[0]!, how }], focuses: [] });
 
 /** A network that answers so, or gives no answer at all. */
-function network(answer?: Technique): void {
+function network(answer?: TechniqueLibrary): void {
   globalThis.fetch = async () => {
     if (!answer) throw new TypeError("Failed to fetch");
     return new Response(JSON.stringify(answer));

@@ -14,7 +14,6 @@ from scipy.optimize import brentq, curve_fit
 
 from planner.athlete import Result
 from planner.critical_power import (
-    TIME_SPREAD,
     Fit,
     Refusal,
     examine,
@@ -23,7 +22,7 @@ from planner.critical_power import (
     work_time_line,
 )
 from planner.pace import power_of_split
-from planner.trials import Doubt, LeftOut
+from planner.trials import TIME_SPREAD, Doubt, LeftOut
 
 EXACT = Fit(250, 1, 15_000, 1, 0, TIME_SPREAD, (0, 1))
 # Fact sheet 3.2, exact fit: CP 250 W and W' 15 000 J give these powers (W) for these times (s).

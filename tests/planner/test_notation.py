@@ -18,11 +18,14 @@ from planner.notation.reader import UNTITLED, read
 from planner.notation.writer import write
 from planner.plan import (
     Block,
+    Call,
     Change,
     ForMetres,
     ForSeconds,
     ForStrokes,
     Part,
+    PartKind,
+    Plan,
     Pressure,
     Repeat,
     Rest,
@@ -329,3 +332,12 @@ def test_text_made_to_be_slow_or_deep_is_refused(text: str) -> None:
 
 def test_spaces_as_phones_and_word_processors_write_them_are_read() -> None:
     assert read_blocks("\ufeff3'\u00a0r18\u202flight\t") == read_blocks("3' r18 light")
+
+
+def test_the_largest_plan_that_a_request_can_hold_is_written_and_read_back() -> None:
+    calls = tuple(Call("Legs", stroke=number) for number in range(1, 15))
+    block = Block(ForSeconds(60), rate=20, focus="Long arms", calls=calls)
+    plan = Plan("As large as may be", (Part(PartKind.MAIN, (block,) * 100),) * 4)
+    text = write(plan)
+    assert text.count("\n") > 6000
+    assert read(text) == plan

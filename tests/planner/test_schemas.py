@@ -186,8 +186,8 @@ REFUSED: list[tuple[Any, str, str]] = [
     ({"for": {"seconds": "180"}}, "/for/seconds", 'length is "180": write a whole number'),
     ({"for": {"seconds": 1.0}}, "/for/seconds", "length is 1.0: write a whole"),
     ({"for": {"seconds": True}}, "/for/seconds", "length is true: write a whole number"),
-    ({"for": {"seconds": 0}}, "/for/seconds", "length 0 is below 1 seconds"),
-    ({"for": {"seconds": -5}}, "/for/seconds", "length -5 is below 1 seconds"),
+    ({"for": {"seconds": 0}}, "/for/seconds", "length 0 is below 1 second"),
+    ({"for": {"seconds": -5}}, "/for/seconds", "length -5 is below 1 second"),
     ({"for": {"seconds": 14_401}}, "/for/seconds", "length 14401 is above 14400 seconds"),
     ({"for": {"seconds": 2**63}}, "/for/seconds", "length is an outsized number"),
     ({"for": {"seconds": 10**999}}, "/for/seconds", "length is an outsized number"),
@@ -212,7 +212,7 @@ REFUSED: list[tuple[Any, str, str]] = [
     ({"open": True, "effort": {"split": 115.55}}, "/effort/split", "split 115.55 is not in step"),
     ({"open": True, "effort": {"cr10": 1e-300}}, "/effort/cr10", "effort on the 0 to 10"),
     ({"times": 10**9, "blocks": [{"open": True}]}, "/times", "repetitions 1000000000 is above"),
-    ({"times": 0, "blocks": [{"open": True}]}, "/times", "repetitions 0 is below 1 times"),
+    ({"times": 0, "blocks": [{"open": True}]}, "/times", "repetitions 0 is below 1 time"),
     ({"times": 2, "blocks": []}, "/blocks", "there is nothing to row here"),
     ({"times": 2}, "/blocks", "blocks are missing"),
     ({"rest": True}, "/for", "length is missing"),
@@ -324,6 +324,16 @@ def test_nothing_about_an_athlete_is_needed() -> None:
 @pytest.mark.parametrize(
     ("document", "place", "begins"),
     [
+        (
+            {"results": [{"metres": 2000, "seconds": 420}, {"metres": 2000, "seconds": 180}]},
+            "/results/1/seconds",
+            "2000 m in 3:00 is a split of 0:45.0, quicker than anybody rows that far (about 1:15.0): check",
+        ),
+        (
+            {"results": [{"metres": 500, "seconds": 400}]},
+            "/results/0/seconds",
+            "500 m in 6:40 is a split of 6:40.0, slower than 6:00.0",
+        ),
         ({"results": [{"metres": 2000}]}, "/results/0/seconds", "time of the result is missing"),
         ({"results": [{"metres": 2000, "seconds": 462}] * 21}, "/results", "21 results are more than 20"),
         ({"age": 7}, "/age", "age 7 is below 8 years"),

@@ -227,3 +227,16 @@ def test_a_sessions_split_and_watts_are_each_averaged_in_their_own_right() -> No
 def test_a_plan_too_large_is_refused_before_it_is_expanded() -> None:
     with pytest.raises(InputError, match="rolled out"):
         compile_timeline(main_piece(Repeat(100, (Repeat(100, (seconds(1, 20),)),))))
+
+
+def test_a_change_after_nothing_but_a_drill_says_so() -> None:
+    drilled = Block(ForSeconds(180), 20, Split(Fraction(120)), Drill("arms only"))
+    timeline = compile_timeline(main_piece(drilled, seconds(360, 20, Change(Fraction(-2)))))
+    assert codes(timeline) == ["change-without-target"]
+    assert "other than a drill" in timeline.findings[0].sentence
+
+
+def test_metres_count_towards_the_longest_plan_at_the_split_written_for_them() -> None:
+    slow = [metres(100_000, 20, Split(Fraction(360))), metres(44_000, 20, Split(Fraction(360)))]
+    with pytest.raises(InputError, match=r"lasts about 28:48:00, more than 12:00:00"):
+        compile_timeline(main_piece(*slow))

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import pairwise
+from math import log
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Result
+from planner.customs import by_power_law
 from planner.trials import Doubt, LeftOut, sift
 
 
@@ -44,6 +46,11 @@ def test_a_slower_split_over_a_shorter_piece_is_left_out() -> None:
     assert left_out((1000, 215), (2000, 420)) == (LeftOut(0, Doubt.CONTRADICTED, (1,)),)
 
 
+def test_a_slower_split_within_chance_stands() -> None:
+    """121.0 over 5 km, 120.8 over 6 km: a good day, no contradiction."""
+    assert left_out((5000, 1210), (6000, 1450)) == ()
+
+
 def test_less_work_in_a_longer_time_is_left_out() -> None:
     """2.8 D^3/t^2: 73.6 kJ in the kilometre, 62.2 kJ in the two."""
     assert left_out((1000, 195), (2000, 600)) == (LeftOut(1, Doubt.CONTRADICTED, (0,)),)
@@ -69,8 +76,11 @@ def test_every_result_is_either_kept_or_left_out_with_a_reason(some: list[Result
 
 
 @given(RESULTS)
-def test_what_is_kept_slows_down_with_distance_and_asks_for_more_work(some: list[Result]) -> None:
+def test_what_is_kept_takes_longer_for_more_and_slows_down_but_for_chance(some: list[Result]) -> None:
+    """Two times that the power law puts 2 % apart may come in either order: each varies by 1 %."""
     kept = sorted((some[index] for index in sift(some).kept), key=lambda result: result.metres)
     for short, long in pairwise(kept):
-        assert short.split < long.split
-        assert short.metres**3 / short.seconds**2 < long.metres**3 / long.seconds**2
+        assert short.seconds < long.seconds
+        if abs(log(float(long.seconds) / by_power_law(short, long.metres))) > 0.02:
+            assert short.split < long.split
+            assert short.metres**3 / short.seconds**2 < long.metres**3 / long.seconds**2

@@ -67,6 +67,7 @@ each side 2 x 20" swap 10" r18 light
 1' r20 light
   drill: arms only
   setting: drag factor 90
+1' r22 -2"
 open r20 half
 gap 5'
 main

@@ -41,7 +41,7 @@ def _reading(rule: str, path: str | None = None, keeps: bool = True) -> list[Ask
     return [*asked, Asked(rule, at, 304, headers={"If-None-Match": "*"})] if keeps else asked
 
 
-def _sending(path: str, good: object) -> list[Asked]:
+def _sending(path: str, good: object, bad: object = None) -> list[Asked]:
     def asked(status: int, body: bytes, headers: dict[str, str] = JSON) -> Asked:
         return Asked(path, path, status, "POST", body, headers)
 
@@ -50,7 +50,7 @@ def _sending(path: str, good: object) -> list[Asked]:
         asked(400, b"{"),
         asked(413, b" " * (BODY_BYTES + 1)),
         asked(415, b"{}", {"Content-Type": "text/plain"}),
-        asked(422, b"{}"),
+        asked(422, json.dumps(bad or {}).encode()),
         Asked(path, path, 405),
     ]
 
@@ -78,7 +78,9 @@ EVERY_ANSWER = [
     *_reading("/api/technique"),
     *_reading("/api/openapi.json"),
     *_sending("/api/timeline", {"plan": PLAN}),
+    *_sending("/api/session", {"piece": {"test": {"metres": 2000}}}),
     *_sending("/api/shorthand", {"plan": PLAN}),
+    *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),
     Asked("", "/api/nothing", 404),
     Asked("", "/nothing", 404),
     Asked("", "/nothing", 404, headers={"Accept": "text/html"}),

@@ -110,3 +110,17 @@ def test_a_name_that_would_not_do_in_an_address_is_refused(tmp_path: Path) -> No
     path.write_text(HEAD + PARTS)
     with pytest.raises(PlanFileError, match="the file's name"):
         load_plan_file(path)
+
+
+def test_a_folder_a_dangling_link_and_depth_without_end_are_named_and_left_out(tmp_path: Path) -> None:
+    (tmp_path / "a-folder.yaml").mkdir()
+    (tmp_path / "a-link.yaml").symlink_to(tmp_path / "nowhere")
+    (tmp_path / "deep.yaml").write_text("title: " + "[" * 5000)
+    (tmp_path / "short-steady.yaml").write_text((FEW_PLANS / "short-steady.yaml").read_text())
+    library = load_library(tmp_path)
+    assert list(library.plans) == ["short-steady"]
+    assert [damaged.reason for damaged in library.damaged] == [
+        "it cannot be read: Is a directory",
+        "it cannot be read: No such file or directory",
+        "its lists or fields stand too deep in each other",
+    ]

@@ -27,7 +27,7 @@ NEEDED = {
         "Library",
         "PlanSummary",
         "BuiltinPlan",
-        "Technique",
+        "TechniqueLibrary",
         "ShorthandAnswer",
         "Problem",
         "ProblemDocument",
@@ -154,7 +154,7 @@ def note(schema: Any, value: Any, seen: set[tuple[str, str]], name: str = "") ->
     elif isinstance(value, list):
         for item in value:
             note(schema.get("items", {}), item, seen, name)
-    elif isinstance(value, dict):
+    elif isinstance(value, dict) and name:
         for field, inner in value.items():
             seen.add((name, field))
             note(schema["properties"][field], inner, seen, name)

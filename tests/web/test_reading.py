@@ -84,11 +84,11 @@ def test_an_odd_body_is_refused(client: FlaskClient, path: str, body: bytes, sta
 
 
 @pytest.mark.parametrize("body", [o[1] for o in ODD_BODIES], ids=[o[0] for o in ODD_BODIES])
-def test_an_odd_body_is_refused_in_less_than_half_a_second(client: FlaskClient, body: bytes) -> None:
+def test_an_odd_body_is_refused_without_long_work(client: FlaskClient, body: bytes) -> None:
     """Generous, so that a busy machine passes: without care some of these take minutes."""
     began = time.process_time()
     post_raw(client, "/api/timeline", body)
-    assert time.process_time() - began < 0.5
+    assert time.process_time() - began < 2
 
 
 @pytest.mark.parametrize(

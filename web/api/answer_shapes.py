@@ -100,7 +100,7 @@ class FocusShape(Strict):
     calls = fields.List(Inside("a call", TechnicalCallShape), required=True)
 
 
-class TechniqueShape(Strict):
+class TechniqueLibraryShape(Strict):
     """The coach's library. `level` is the first level that something suits."""
 
     positions = fields.List(Inside("a position", PositionShape), required=True)

@@ -9,8 +9,10 @@ from apispec.ext.marshmallow import MarshmallowPlugin
 from marshmallow import Schema, fields
 
 from planner.schemas.athlete_schema import AthleteSchema
+from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
 from web.api.answer_shapes import (
     BuiltinPlanShape,
@@ -19,18 +21,21 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
-    TechniqueShape,
+    TechniqueLibraryShape,
 )
 
 SPOKEN_OF: tuple[type[Strict], ...] = (
     TimelineRequestSchema,
     ShorthandRequestSchema,
     AthleteSchema,
+    AthleteAnswerShape,
     TimelineShape,
+    SessionRequestSchema,
+    SessionShape,
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,
-    TechniqueShape,
+    TechniqueLibraryShape,
     ShorthandAnswerShape,
     ProblemDocumentShape,
     HealthShape,

@@ -10,12 +10,24 @@ from flask import Blueprint, Response, request
 from marshmallow import Schema
 from werkzeug.http import HTTP_STATUS_CODES
 
+from planner.appraisal import appraise
 from planner.notation.reader import read
 from planner.notation.writer import write
+from planner.schemas.appraisal_schema import dump_appraised
+from planner.schemas.athlete_answer import dump_standing
+from planner.schemas.athlete_schema import AthleteSchema, load_athlete
+from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
-from planner.schemas.timeline_schema import dump_timeline
+from planner.schemas.session_schema import (
+    SessionRequestSchema,
+    SessionShape,
+    dump_session,
+    load_session_request,
+)
 from planner.schemas.timeline_shape import TimelineShape
+from planner.session import session_of
+from planner.standing import standing_of
 from planner.timeline import compile_timeline
 from web.api.answer_shapes import (
     BuiltinPlanShape,
@@ -24,7 +36,7 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
-    TechniqueShape,
+    TechniqueLibraryShape,
 )
 from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
@@ -40,6 +52,10 @@ ABOUT = (
     "pairs of whole numbers beside plain ones. Every error is a problem document that names each mistake and "
     "its place. JSON in UTF-8 only, at most 256 KiB; whole numbers are written as such: 1, not 1.0."
 )
+EXAMPLE_ATHLETE = {
+    "results": [{"metres": 2000, "seconds": 462}, {"metres": 1000, "seconds": 217.5}],
+    "heart_rate_max": 188,
+}
 EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
 REFUSALS = {
     400: ("The body is not JSON that can be read in one way only.", "line 1, column 9: expecting value"),
@@ -70,12 +86,15 @@ def api_document() -> dict[str, Any]:
 def _paths() -> dict[str, dict[str, Any]]:
     plan = read(EXAMPLE_TEXT)
     timeline = compile_timeline(plan)
-    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline)
+    appraisal = appraise(timeline)
+    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline, appraisal)
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
-    asked, told = {"plan": dump_plan(plan)}, dump_timeline(timeline)
+    asked, told = {"plan": dump_plan(plan)}, dump_appraised(timeline, appraisal)
+    piece = {"piece": {"test": {"metres": 2000}}, "warmup_minutes": 5, "only_warm_up": True}
+    session = dump_session(session_of(load_session_request(piece)))
     written = {"plan": dump_plan(plan), "text": write(plan)}
-    technique = json.loads(technique_answer().body)
+    technique = _few(json.loads(technique_answer().body))
     health = {"status": "ok", "version": VERSION, "database": "none"}
     slug = {
         "name": "slug",
@@ -97,11 +116,23 @@ def _paths() -> dict[str, dict[str, Any]]:
             }
         },
         "/api/technique": {
-            "get": _reading("getTechnique", "Positions, drills and calls", TechniqueShape, _few(technique))
+            "get": _reading(
+                "getTechnique", "Positions, drills and calls", TechniqueLibraryShape, _few(technique)
+            )
         },
         "/api/timeline": {
             "post": _sending(
                 "compileTimeline", "What is rowed", TimelineRequestSchema, asked, TimelineShape, told
+            )
+        },
+        "/api/session": {
+            "post": _sending(
+                "makeSession",
+                "A session for the piece ahead, and why it is so",
+                SessionRequestSchema,
+                piece,
+                SessionShape,
+                session,
             )
         },
         "/api/shorthand": {
@@ -112,6 +143,16 @@ def _paths() -> dict[str, dict[str, Any]]:
                 {"text": EXAMPLE_TEXT},
                 ShorthandAnswerShape,
                 written,
+            )
+        },
+        "/api/athlete": {
+            "post": _sending(
+                "describeAthlete",
+                "Predictions, critical power and bands",
+                AthleteSchema,
+                EXAMPLE_ATHLETE,
+                AthleteAnswerShape,
+                dump_standing(standing_of(load_athlete(EXAMPLE_ATHLETE))),
             )
         },
         "/api/openapi.json": {

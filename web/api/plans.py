@@ -5,8 +5,8 @@ from __future__ import annotations
 import brotli
 from flask import Blueprint, Response, abort, request
 
+from planner.schemas.appraisal_schema import dump_appraised
 from planner.schemas.plan_schema import dump_plan
-from planner.schemas.timeline_schema import dump_timeline
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
 from web.stored import Stored, answer
@@ -50,7 +50,7 @@ def _whole(plan: BuiltinPlan) -> dict[str, object]:
         "slug": plan.slug,
         "kind": plan.kind,
         "plan": dump_plan(plan.plan),
-        "timeline": dump_timeline(plan.timeline),
+        "timeline": dump_appraised(plan.timeline, plan.appraisal),
     }
 
 

@@ -1,11 +1,13 @@
-"""POST /api/timeline: a plan compiled to what is rowed, for one athlete or for anybody."""
+"""POST /api/timeline: a plan compiled to what is rowed and appraised, for one athlete or for anybody."""
 
 from __future__ import annotations
 
 from flask import Blueprint, Response, request
 
+from planner.appraisal import appraise
+from planner.athlete import Level
+from planner.schemas.appraisal_schema import dump_appraised
 from planner.schemas.request_schema import TimelineRequest, load_timeline_request
-from planner.schemas.timeline_schema import dump_timeline
 from planner.timeline import compile_timeline
 from web.api.answer_cache import AnswerCache
 from web.api.reading import json_body, parse
@@ -34,4 +36,6 @@ def timelines_api(cache: AnswerCache) -> Blueprint:
 
 def _compiled(asked: TimelineRequest) -> Stored:
     timeline = compile_timeline(asked.plan, asked.athlete, asked.fit, asked.rhythm, asked.words_a_minute)
-    return Stored(json_bytes(dump_timeline(timeline)), JSON, NEVER)
+    level = asked.athlete.level if asked.athlete else Level.CLUB
+    appraisal = appraise(timeline, asked.athlete, level, asked.room)
+    return Stored(json_bytes(dump_appraised(timeline, appraisal)), JSON, NEVER)

@@ -1,6 +1,6 @@
-/** After a session: what was rowed, how to come down, the way back. 
+/** After a session: what was rowed, how to come down, the way back.
  *
- * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (went to the end of the plan). Event: `leave`.
+ * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out). Event: `leave`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import { clock, splitClock } from "../plan/format.js";
@@ -37,8 +37,8 @@ export class EndScreen extends LitElement {
         <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
         <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
       </dl>` : nothing}
-      ${this.pieces.length ? html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s }) => html`<li>
-        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m</li>`)}</ul></section>` : nothing}
+      ${this.pieces.length ? html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
+        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul></section>` : nothing}
       <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
       <section><h2>Come down slowly</h2>
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,

@@ -75,8 +75,7 @@ export class PlanOpened extends LitElement {
   private async rowInstead(): Promise<void> {
     await player.restore();
     if (player.snapshot().phase === "elsewhere") return goTo(this, "/row");
-    player.end();
-    player.close();
+    await player.endForAnother();
     goTo(this, rowAddress(this.source, this.name));
   }
 

@@ -86,7 +86,7 @@ export class PlansHome extends LitElement {
     this.kept = await keptPlans();
     this.updateReady = await updateIsReady();
     void lookForUpdate();
-    await Promise.all([this.gatherLibrary(), savedProof().then((proof) => (this.proved = proof.state === "proved"))]);
+    await Promise.all([this.gatherLibrary(), savedProof().then((proof) => (this.proved = proof.state === "proved" && database.where() === "disk"))]);
   }
 
   private async gatherLibrary(): Promise<void> {

@@ -52,7 +52,7 @@ export const rowLook = css`
   .next { display: flex; justify-content: space-between; align-items: baseline; gap: 12px; font-size: 19px; line-height: 1.2; }
   .next b { text-align: right; }
   .next > span { color: var(--ink-2); }
-  .done { display: grid; grid-template-columns: 1fr 1.6fr 1fr; gap: 10px; }
+  .done { display: grid; grid-template-columns: 1fr 1fr 1.6fr; gap: 10px; }
   .done button { font-size: 17px; padding: 6px; }
   .done .go { font-size: 24px; }
   .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }

@@ -182,8 +182,8 @@ export class RowScreen extends LitElement {
     const ago = (seconds: number) => () => this.dispatchEvent(new CustomEvent("done", { detail: seconds }));
     return html`<div class="done">
       <button type="button" @click=${ago(10)}>Done 10 s ago</button>
-      <button type="button" class="go" @click=${ago(0)}>Done</button>
       <button type="button" @click=${ago(5)}>Done 5 s ago</button>
+      <button type="button" class="go" @click=${ago(0)}>Done</button>
     </div>`;
   }
 

@@ -35,13 +35,14 @@ export function asksDone(segment: Segment): boolean {
 
 function bigWords(segment: Segment, { elapsed_s, left_s }: Place): { big: string; bigNote: string } {
   if (segment.ends === "tap") return { big: clock(elapsed_s), bigNote: "rowed; press Done when you stop" };
-  if (segment.ends === "metres") return { big: `${segment.metres_asked}m`, bigNote: metresNote(segment, elapsed_s, left_s) };
+  if (segment.ends === "metres") return metresWords(segment, elapsed_s, left_s);
   return { big: clock(left_s ?? 0), bigNote: "" };
 }
 
-function metresNote(segment: Segment, elapsed_s: number, left_s: number | null): string {
-  if (left_s === null) return `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them`;
-  return `metres, about ${clock(left_s)} left${segment.waits ? ", then Done" : ""}`;
+function metresWords(segment: Segment, elapsed_s: number, left_s: number | null): { big: string; bigNote: string } {
+  const metres = `${segment.metres_asked}m`;
+  if (left_s === null) return { big: metres, bigNote: `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them` };
+  return { big: clock(left_s), bigNote: `left of ${metres}, about${segment.waits ? "; then press Done" : ""}` };
 }
 
 function rateWords(segment: Segment): { rate: string; rateNote: string } {

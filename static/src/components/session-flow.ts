@@ -125,7 +125,7 @@ export class SessionFlow extends LitElement {
   }
 
   private question({ absence, segment }: Snapshot) {
-    return html`<absence-question .away_s=${absence?.away_s ?? 0} .where=${segment ? whatWords(segment) : ""} .old=${absence?.kind === "too-old"}
+    return html`<absence-question .away_s=${absence?.away_s ?? 0} .where=${segment ? whatWords(segment) : ""} .kind=${absence?.kind ?? "choose"}
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 

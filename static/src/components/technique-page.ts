@@ -1,7 +1,7 @@
 /** The coach's library to read: the four positions of the stroke, the drills, and what is called for each focus. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import { technique } from "../data/technique.js";
-import type { Focus, KnownDrill, Position, Technique, TechnicalCall } from "../plan/wire.js";
+import type { Focus, KnownDrill, Position, TechniqueLibrary, TechnicalCall } from "../plan/wire.js";
 import { page, type } from "./look.js";
 import { tellScreen } from "./routes.js";
 import "./stroke-figure.js";
@@ -10,7 +10,7 @@ const NAMES: Record<string, string> = { catch: "Catch", drive: "Drive", finish: 
 
 export class TechniquePage extends LitElement {
   static override properties = { library: { state: true }, lacking: { state: true } };
-  declare library: Technique | undefined;
+  declare library: TechniqueLibrary | undefined;
   declare lacking: boolean;
 
   static override styles = [type, page, css`
@@ -53,7 +53,7 @@ export class TechniquePage extends LitElement {
     </main>`;
   }
 
-  private all({ positions, drills, focuses }: Technique) {
+  private all({ positions, drills, focuses }: TechniqueLibrary) {
     return html`
       <section><h2>The four positions</h2><div class="cards">${positions.map(position)}</div></section>
       <section><h2>Drills</h2><p class="small">Thin lines show where a drill comes from, two bars that it stops.</p>

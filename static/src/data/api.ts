@@ -1,6 +1,6 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
 import type {
-  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, Technique, Timeline,
+  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, TechniqueLibrary, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -28,8 +28,8 @@ export async function fetchLibrary(): Promise<BuiltinPlan[]> {
 }
 
 /** The coach's library: positions, drills and calls. */
-export function fetchTechnique(): Promise<Technique> {
-  return ask<Technique>("/api/technique");
+export function fetchTechnique(): Promise<TechniqueLibrary> {
+  return ask<TechniqueLibrary>("/api/technique");
 }
 
 /** The plan that a coach's shorthand says, with the shorthand in canonical form. */

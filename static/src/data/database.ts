@@ -14,7 +14,10 @@ import { memoryShelf } from "./memory-shelf.js";
 
 export interface Shape extends DBSchema {
   plans: { key: string; value: PlanRecord };
+  /** Sessions that were not ended: few, and read whenever the app opens. */
   sessions: { key: string; value: SessionRecord };
+  /** Sessions that were ended. */
+  log: { key: string; value: SessionRecord };
   facts: { key: [string, number]; value: FactRecord };
   heartbeats: { key: string; value: Heartbeat };
   settings: { key: string; value: { name: string; values: Partial<Settings> } };
@@ -48,6 +51,7 @@ const VERSION = 2;
 const KEY_PATHS: { [Name in Store]: string | string[] } = {
   plans: "id",
   sessions: "id",
+  log: "id",
   facts: ["session", "number"],
   heartbeats: "session",
   settings: "name",

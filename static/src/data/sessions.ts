@@ -69,8 +69,12 @@ export async function factsOf(session: string): Promise<Fact[]> {
   return trusted.map((record) => record.fact);
 }
 
-export function closeSession(record: SessionRecord): Promise<void> {
-  return database.put("sessions", { ...record, state: "ended" }, "strict");
+/** Marks a session as ended, and moves it to the log. */
+export async function closeSession(record: SessionRecord): Promise<void> {
+  const ended: SessionRecord = { ...record, state: "ended" };
+  await database.put("sessions", ended, "strict");
+  await database.put("log", ended, "strict");
+  await database.remove("sessions", record.id);
 }
 
 /** Takes a session off this device, with all its facts. */

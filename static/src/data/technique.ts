@@ -1,25 +1,25 @@
 /** The coach's library on this device: fetched once the app stands, and kept for when there is no signal. */
-import type { KnownDrill, Technique } from "../plan/wire.js";
+import type { KnownDrill, TechniqueLibrary } from "../plan/wire.js";
 import { fetchTechnique } from "./api.js";
 import { database } from "./database.js";
 
 export interface TechniqueRecord {
   id: "technique";
-  library: Technique;
+  library: TechniqueLibrary;
 }
 
 const ID = "technique";
-let library: Promise<Technique> | undefined;
+let library: Promise<TechniqueLibrary> | undefined;
 
 /** The library as it is kept here, or else as the server has it. Throws Refused, NoAnswer where there is neither. */
-export function technique(): Promise<Technique> {
+export function technique(): Promise<TechniqueLibrary> {
   library ??= kept().then((found) => found ?? renewTechnique());
   library.catch(() => (library = undefined));
   return library;
 }
 
 /** Fetches the library anew and keeps it; a device that is full can still show it. */
-export async function renewTechnique(): Promise<Technique> {
+export async function renewTechnique(): Promise<TechniqueLibrary> {
   const found = await fetchTechnique();
   await database.put("technique", { id: ID, library: found }).catch(() => undefined);
   return found;
@@ -32,12 +32,12 @@ export async function drillNamed(name: string): Promise<KnownDrill | undefined> 
 }
 
 /** As planner/drills.py finds it: without case, punctuation and filling words, or by what stands before a comma. */
-export function drillIn({ drills }: Pick<Technique, "drills">, name: string): KnownDrill | undefined {
+export function drillIn({ drills }: Pick<TechniqueLibrary, "drills">, name: string): KnownDrill | undefined {
   const called = (written: string) => drills.find((drill) => [drill.name, ...drill.other_names].some((own) => plain(own) === plain(written)));
   return called(name) ?? called(name.split(",")[0]!);
 }
 
-async function kept(): Promise<Technique | undefined> {
+async function kept(): Promise<TechniqueLibrary | undefined> {
   return (await database.get("technique", ID))?.library;
 }
 

@@ -7,12 +7,12 @@ const TWO_K_METRES = 2000;
 
 /** T2 = T1 (D2/D1)^1.06: Riegel 1981, American Scientist 69:285-290 [M]. */
 const POWER_LAW_EXPONENT = 1.06;
-/** The power law is said to hold for about 3.5 to 230 minutes [M]. */
-const POWER_LAW_SECONDS = [210, 13_800] as const;
+/** How far the exponent goes with the rower: a hobby survey [C]; Kennelly 1906 [S], its exponent [M]. */
+const PERSONAL_EXPONENTS = [1.03, 9 / 8] as const;
 /** Each doubling of the distance adds 5 s per 500 m: club custom [C]. */
 const SECONDS_PER_DOUBLING = 5;
 
-/** A 2 km split in seconds per 500 m, to the tenth, and the least and most the customs give. */
+/** A 2 km split in seconds per 500 m, to the tenth, between the quickest and the slowest it may be. */
 export interface TwoK {
   split: Exact;
   low: Exact;
@@ -25,15 +25,15 @@ export function tenthsOf(value: number): Exact {
 }
 
 /**
- * The 2 km split of a result: its own over 2000 m, else the mean of both customs. Outside the range of the power
- * law the doubling custom stands alone, but the spread still shows both.
+ * The 2 km split of a result: its own over 2000 m, else the mean of both customs. Both may agree and both be wrong,
+ * so that the spread is that of the exponents that rowers have.
  */
 export function twoKFrom(result: Result): TwoK {
-  const law = byPowerLaw(result) / 4;
-  const custom = byDoubling(result) / 4;
-  const inside = result.seconds >= POWER_LAW_SECONDS[0] && result.seconds <= POWER_LAW_SECONDS[1];
-  const best = inside ? (law + custom) / 2 : custom;
-  return { split: tenthsOf(best), low: tenthsOf(Math.min(law, custom)), high: tenthsOf(Math.max(law, custom)) };
+  const said = [byPowerLaw(result, POWER_LAW_EXPONENT), byDoubling(result)];
+  const likely = (said[0]! + said[1]!) / 2;
+  const all = [...said, ...PERSONAL_EXPONENTS.map((exponent) => byPowerLaw(result, exponent))];
+  const [split, low, high] = [likely, Math.min(...all), Math.max(...all)].map((seconds) => tenthsOf(seconds / 4));
+  return { split: split!, low: low!, high: high! };
 }
 
 /** The split at a fraction of the power of a 2 km split, to the tenth. */
@@ -47,8 +47,8 @@ export function withinRange(split: Exact | undefined): Exact | undefined {
   return inside ? split : undefined;
 }
 
-function byPowerLaw({ metres, seconds }: Result): number {
-  return seconds * Math.pow(TWO_K_METRES / metres, POWER_LAW_EXPONENT);
+function byPowerLaw({ metres, seconds }: Result, exponent: number): number {
+  return seconds * Math.pow(TWO_K_METRES / metres, exponent);
 }
 
 function byDoubling({ metres, seconds }: Result): number {

@@ -11,7 +11,7 @@ const NO_RATE: Remark = {
   code: "no-rate",
   severity: "note",
   sentence: "This block has no rate, so it has no beat and its strokes are not counted.",
-  reason: "Give it one, such as r20, if you want the rhythm.",
+  reason: "Give it one, such as r20, if you want the rhythm; to sit still, write rest after its length.",
 };
 
 /** Of a target: a change with nothing to change, a split that nobody could row. A 2 km split is known. */
@@ -23,7 +23,7 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
     remarks.push({
       code: "change-without-target",
       severity: "advice",
-      sentence: "This block changes a split, but no rowed block before it has a target to change.",
+      sentence: "This block changes a split, but no block before it, other than a drill, has a target to change.",
       reason: "Give an earlier block an effort, or this one a split of its own.",
     });
   }

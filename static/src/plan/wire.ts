@@ -4,6 +4,23 @@
  */
 
 export interface paths {
+    "/api/athlete": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Predictions, critical power and bands */
+        post: operations["describeAthlete"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/library": {
         parameters: {
             query?: never;
@@ -66,6 +83,23 @@ export interface paths {
         get: operations["getPlan"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/session": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A session for the piece ahead, and why it is so */
+        post: operations["makeSession"];
         delete?: never;
         options?: never;
         head?: never;
@@ -144,7 +178,7 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
-        /** @description Who rows. Nothing here is needed; the first result is the one that sets the splits. */
+        /** @description Who rows. Nothing here is needed; of several results one over 2000 m sets the splits. */
         Athlete: {
             age?: number;
             heart_rate_max?: number;
@@ -154,6 +188,49 @@ export interface components {
             /** @description mass, in steps of 0.1 */
             mass_kg?: number;
             results?: components["schemas"]["Result"][];
+        };
+        /** @description Where an athlete stands. Nothing of it is kept or logged by the server. */
+        AthleteAnswer: {
+            bands: components["schemas"]["Band"][];
+            critical_power?: components["schemas"]["CriticalPower"];
+            /** @description with places in the athlete that was sent */
+            findings: components["schemas"]["Finding"][];
+            heart_rate?: components["schemas"]["HeartRates"];
+            predictions: components["schemas"]["Prediction"][];
+            two_k?: components["schemas"]["TwoK"];
+        };
+        /** @description A trade zone or a pressure: common practice, not a rule. Splits come with a result. */
+        Band: {
+            cr10_high?: number;
+            /** @description perceived effort from 0 to 10 (Borg) */
+            cr10_low?: number;
+            heart_rate_high?: number;
+            heart_rate_high_percent_max?: number;
+            heart_rate_high_percent_reserve?: number;
+            /** @description beats a minute, by reserve where the resting rate is known */
+            heart_rate_low?: number;
+            /** @description percent of the highest heart rate */
+            heart_rate_low_percent_max?: number;
+            /** @description percent of heart-rate reserve */
+            heart_rate_low_percent_reserve?: number;
+            name: string;
+            /** @description absent where there is no upper end */
+            power_high_percent?: number;
+            /** @description percent of 2 km power */
+            power_low_percent?: number;
+            /**
+             * @description only of a pressure
+             * @enum {string}
+             */
+            pressure?: "light" | "half" | "three-quarter" | "full" | "race";
+            rate_high: number;
+            /** @description strokes a minute */
+            rate_low: number;
+            sense: string;
+            split_quick_s?: number;
+            split_slow_s?: number;
+            /** @description what can still be said aloud */
+            talk?: string;
         };
         /** @description A stretch of rowing. Exactly one of `for` and `open` is given; a length in strokes needs a rate. */
         Block: {
@@ -185,12 +262,58 @@ export interface components {
             seconds: number;
             strokes: number;
         };
+        /** @description Critical power and the reserve above it, by least squares, each with its standard error. */
+        CriticalPower: {
+            /** @description whose squares of errors are least */
+            form: string;
+            /** @description indexes of the others */
+            left_out: number[];
+            /** @description critical velocity */
+            metres_per_second: number;
+            /** @description W', the work that can be done above critical power */
+            reserve_kj: number;
+            reserve_kj_error: number;
+            /** @description metres gained on critical velocity over 2 km */
+            reserve_metres: number;
+            /** @description seconds per 500 m at critical power */
+            split_s: number;
+            /** @description how far times lie off the curve, and at least a rower's day-to-day spread */
+            time_spread_percent: number;
+            /** @description indexes of the results behind it */
+            used: number[];
+            watts: number;
+            watts_error: number;
+        };
+        /** @description What one way to predict says: seconds for a piece in metres, metres for one in seconds. */
+        Custom: {
+            /**
+             * @description the way to predict
+             * @enum {string}
+             */
+            custom: "power law" | "five seconds a doubling" | "critical power";
+            metres?: number;
+            seconds_s?: number;
+            /** @description whether it is meant for such a result and piece */
+            within_range: boolean;
+        };
         /** @description A technical exercise, perhaps side after side. */
         Drill: {
             name: string;
             side_seconds?: number;
             sides?: number;
             swap_seconds?: number;
+        };
+        /** @description One operation of JSON Patch (RFC 6902) on the plan's document. */
+        Edit: {
+            /**
+             * @description what to do at the place
+             * @enum {string}
+             */
+            op: "add" | "remove" | "replace";
+            /** @description JSON pointer (RFC 6901) into the plan */
+            path: string;
+            /** @description what stands there afterwards; absent for a removal */
+            value?: unknown;
         };
         /** @description How hard a block is to be rowed: exactly one of these. */
         Effort: {
@@ -217,6 +340,7 @@ export interface components {
         /** @description Advice about the plan. */
         Finding: {
             code: string;
+            mend?: components["schemas"]["Mend"];
             /** @description JSON pointer into the plan */
             place: string;
             reason?: string;
@@ -265,6 +389,26 @@ export interface components {
             percent_max?: number;
             percent_reserve?: number;
         };
+        /** @description The limits of the heart rate in beats a minute. */
+        HeartRates: {
+            /** @description how far one from age may be off; 0 when given */
+            error: number;
+            max: number;
+            /**
+             * @description where the highest comes from
+             * @enum {string}
+             */
+            max_from: "given" | "age";
+            rest?: number;
+        };
+        /** @description Repetitions with rests; `leave_percent` of the reserve is to be left after the last. */
+        IntervalSet: {
+            leave_percent?: number;
+            metres?: number;
+            rest_seconds: number;
+            seconds?: number;
+            times: number;
+        };
         /** @description A drill of the library. */
         KnownDrill: {
             caution: string;
@@ -292,7 +436,12 @@ export interface components {
         Library: {
             plans: components["schemas"]["BuiltinPlan"][];
         };
-        /** @description What was predicted from the athlete's first result; nothing else about the athlete comes back. */
+        /** @description What would mend a finding: words for a button, and edits to make in this order. */
+        Mend: {
+            edits: components["schemas"]["Edit"][];
+            label: string;
+        };
+        /** @description What was predicted from the athlete's results; nothing else about the athlete comes back. */
         Pace: {
             two_k_split_high_s: number;
             two_k_split_low_s: number;
@@ -323,6 +472,16 @@ export interface components {
             watts?: number;
             /** @description mechanical work as an air machine shows it */
             work_kj?: number;
+        };
+        /** @description What is rowed today. */
+        Piece: {
+            test: components["schemas"]["TestPiece"];
+        } | {
+            intervals: components["schemas"]["IntervalSet"];
+        } | {
+            steady: components["schemas"]["SteadyRow"];
+        } | {
+            technique: components["schemas"]["Technique"];
         };
         /** @description What the coach says, and when. */
         PlacedCall: {
@@ -368,6 +527,29 @@ export interface components {
             looks: string;
             /** @enum {string} */
             phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+        };
+        /** @description One standard piece: in seconds when it is so many metres, in metres when it is so many seconds. */
+        Prediction: {
+            by: components["schemas"]["Custom"][];
+            /** @description the most it may be */
+            high_metres?: number;
+            /** @description the slowest it may be */
+            high_s?: number;
+            likely_metres?: number;
+            likely_s?: number;
+            /** @description the least it may be */
+            low_metres?: number;
+            /** @description the quickest it may be */
+            low_s?: number;
+            /** @description one of the results is this very piece */
+            measured: boolean;
+            metres?: number;
+            name: string;
+            seconds?: number;
+            /** @description index of the result that the customs start from */
+            source: number;
+            /** @description seconds per 500 m of the likely */
+            split_s: number;
         };
         /** @description One mistake. In shorthand it also has a line and a column, what was read there, and what would do. */
         Problem: {
@@ -487,6 +669,29 @@ export interface components {
             /** @description it does not go on by itself at its end */
             waits: boolean;
         };
+        /** @description A plan, and why its shape, its peak, its dose and its gap are what they are. */
+        Session: {
+            plan: components["schemas"]["Plan"];
+            reasons: string[];
+        };
+        /** @description What to make a session for. Without a level the athlete's counts; without a gap the advised one. */
+        SessionRequest: {
+            athlete?: components["schemas"]["Athlete"];
+            gap_seconds?: number;
+            goal_metres?: number;
+            /** @description time of the result, in steps of 0.1 */
+            goal_seconds?: number;
+            /** @enum {string} */
+            level?: "novice" | "club" | "trained";
+            only_warm_up?: boolean;
+            pacing?: ("even" | "quick-start" | "negative") | {
+                own: number[];
+            };
+            piece: components["schemas"]["Piece"];
+            /** @enum {string} */
+            room?: "cold" | "normal" | "hot";
+            warmup_minutes?: number;
+        };
         /** @description How the machine is set: the lever's number or the drag factor. */
         Setting: {
             lever: number;
@@ -509,6 +714,10 @@ export interface components {
             count: number;
             least_seconds: number;
             most_seconds: number;
+        };
+        /** @description Rowing at which one can talk. */
+        SteadyRow: {
+            seconds: number;
         };
         Step: components["schemas"]["Block"] | components["schemas"]["Rest"] | components["schemas"]["Repeat"];
         /** @description What a segment asks for, in every form that is known. */
@@ -543,11 +752,21 @@ export interface components {
             phase: "catch" | "drive" | "finish" | "recovery" | "whole";
             text: string;
         };
-        /** @description The coach's library. `level` is the first level that something suits. */
+        /** @description Drills and easy rowing in turn. */
         Technique: {
+            seconds: number;
+        };
+        /** @description The coach's library. `level` is the first level that something suits. */
+        TechniqueLibrary: {
             drills: components["schemas"]["KnownDrill"][];
             focuses: components["schemas"]["Focus"][];
             positions: components["schemas"]["Position"][];
+        };
+        /** @description A piece rowed as quick or as far as it goes, perhaps at a capped rate. */
+        TestPiece: {
+            metres?: number;
+            rate_cap?: number;
+            seconds?: number;
         };
         /** @description What is rowed: flat segments with exact starts, their sums, and what was noticed on the way. */
         Timeline: {
@@ -572,6 +791,8 @@ export interface components {
             plan: components["schemas"]["Plan"];
             /** @enum {string} */
             rhythm?: "machine" | "boat";
+            /** @enum {string} */
+            room?: "cold" | "normal" | "hot";
             words_a_minute?: number;
         };
         /** @description The sums of the session, and of each of its parts. */
@@ -601,6 +822,15 @@ export interface components {
             /** @description true while swapping sides, else absent */
             swap?: boolean;
         };
+        /** @description The 2 km split that sets all other splits, between the quickest and the slowest it may be. */
+        TwoK: {
+            high_s: number;
+            low_s: number;
+            /** @description seconds per 500 m */
+            split_s: number;
+            /** @description as an air machine shows the split */
+            watts: number;
+        };
     };
     responses: never;
     parameters: never;
@@ -609,11 +839,16 @@ export interface components {
     pathItems: never;
 }
 export type Athlete = components['schemas']['Athlete'];
+export type AthleteAnswer = components['schemas']['AthleteAnswer'];
+export type Band = components['schemas']['Band'];
 export type Block = components['schemas']['Block'];
 export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
 export type ClockMark = components['schemas']['ClockMark'];
+export type CriticalPower = components['schemas']['CriticalPower'];
+export type Custom = components['schemas']['Custom'];
 export type Drill = components['schemas']['Drill'];
+export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
 export type Focus = components['schemas']['Focus'];
@@ -621,17 +856,22 @@ export type Gap = components['schemas']['Gap'];
 export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
+export type HeartRates = components['schemas']['HeartRates'];
+export type IntervalSet = components['schemas']['IntervalSet'];
 export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
+export type Mend = components['schemas']['Mend'];
 export type Pace = components['schemas']['Pace'];
 export type Part = components['schemas']['Part'];
 export type PartTotals = components['schemas']['PartTotals'];
+export type Piece = components['schemas']['Piece'];
 export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
 export type PlanSummary = components['schemas']['PlanSummary'];
 export type Position = components['schemas']['Position'];
+export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
 export type Repeat = components['schemas']['Repeat'];
@@ -641,20 +881,104 @@ export type Result = components['schemas']['Result'];
 export type RowedPart = components['schemas']['RowedPart'];
 export type Seconds = components['schemas']['Seconds'];
 export type Segment = components['schemas']['Segment'];
+export type Session = components['schemas']['Session'];
+export type SessionRequest = components['schemas']['SessionRequest'];
 export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
 export type Sides = components['schemas']['Sides'];
+export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
 export type TechnicalCall = components['schemas']['TechnicalCall'];
 export type Technique = components['schemas']['Technique'];
+export type TechniqueLibrary = components['schemas']['TechniqueLibrary'];
+export type TestPiece = components['schemas']['TestPiece'];
 export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
 export type Totals = components['schemas']['Totals'];
 export type Turn = components['schemas']['Turn'];
+export type TwoK = components['schemas']['TwoK'];
 export type $defs = Record<string, never>;
 export interface operations {
+    describeAthlete: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Athlete"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AthleteAnswer"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
     getLibrary: {
         parameters: {
             query?: never;
@@ -850,6 +1174,84 @@ export interface operations {
             };
         };
     };
+    makeSession: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SessionRequest"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Session"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
     convertShorthand: {
         parameters: {
             query?: never;
@@ -943,7 +1345,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["Technique"];
+                    "application/json": components["schemas"]["TechniqueLibrary"];
                 };
             };
             /** @description It has not changed since the ETag that was sent. */

@@ -15,7 +15,9 @@ export function judge(
   since_s: number,
   now_s: number,
 ): { ask?: Absence; tell?: Omit<Notice, "number"> } {
-  if (found.kind === "unknown") return { ask: { kind: "too-old", away_s: Math.abs(found.seconds) } };
+  if (found.kind === "unknown") {
+    return { ask: { kind: found.seconds < 0 ? "unsure" : "too-old", away_s: Math.abs(found.seconds) } };
+  }
   const away_s = now_s - since_s;
   if (away_s > ASK_AFTER_S && mattersWhich(run, since_s, now_s)) return { ask: { kind: "choose", away_s } };
   if (found.kind === "moved" && Math.abs(found.seconds) > TELL_AFTER_S) {

@@ -43,6 +43,8 @@ export class Keeper {
     cues: (from_s, to_s) => this.cues(from_s, to_s),
     now_s: () => this.run?.now_s ?? 0,
   });
+  /** Settled when the session that ended last is marked so in storage. */
+  closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
   private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
   private told = 0;
@@ -124,8 +126,15 @@ export class Keeper {
     const since_s = run.now_s;
     const { state, found } = look(run.clock, this.read());
     run.clock = state;
+    if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
     this.judge(found, since_s);
     this.endIfOver();
+  }
+
+  /** A start set by the clock stays at its minute when the clock is moved. */
+  private keepTheMinute(run: SessionRun, moved_s: number): void {
+    const { start_s } = run.placeAt(run.now_s);
+    if (start_s !== null && !run.over) this.write({ kind: "start-set", at_s: run.now_s, start_s: start_s - moved_s });
   }
 
   private judge(found: Found, since_s: number): void {
@@ -146,7 +155,7 @@ export class Keeper {
     if (state.mode !== "finished") return;
     run.over = true;
     if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
-    void run.save().then(() => closeSession(run.record)).catch(() => undefined);
+    this.closing = run.save().then(() => closeSession(run.record)).catch(() => undefined);
     this.rest();
     // Found by a frame's look, it would be told to nobody: no tick comes any more.
     queueMicrotask(() => this.changed());

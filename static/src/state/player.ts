@@ -10,7 +10,7 @@ import { closeSession, discardSession, openSession, type SessionRecord } from ".
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
-import { Keeper } from "./keeper.js";
+import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
 import { SessionRun } from "./session-run.js";
@@ -104,7 +104,7 @@ export class Player {
 
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
-    this.keeper.command(({ at_s, segment, next }) => ({ kind: "skipped", at_s, count_in_s: outOf(segment, next) }));
+    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: countInAfter(moment) }));
   }
 
   /**
@@ -112,10 +112,11 @@ export class Player {
    * A second tap of a wet finger says nothing.
    */
   done(seconds_ago = 0): void {
-    this.keeper.command(({ at_s, segment, next }) => {
+    this.keeper.command((moment) => {
+      const { at_s } = moment;
       if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
       this.tapped_s = at_s;
-      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: outOf(segment, next) };
+      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: countInAfter(moment) };
     });
   }
 
@@ -132,12 +133,13 @@ export class Player {
     this.keeper.command(({ at_s }) => ({ kind: "ended", at_s }));
   }
 
-  /** How to go on when the phase is `asking`; of a session that is too old only `end` and `discard` mean anything. */
+  /** How to go on when the phase is `asking`; an answer that its kind does not allow changes nothing. */
   async answerAbsence(answer: AbsenceAnswer): Promise<void> {
     const { run, asked } = this.keeper;
     if (!run || !asked) return;
     if (answer === "discard") return this.discard();
     if (asked.kind === "too-old" && answer !== "end") return;
+    if (asked.kind === "unsure" && answer === "clock") return;
     this.keeper.asked = null;
     const { since_s } = asked;
     const segment = run.record.timeline.segments[run.placeAt(since_s).index];
@@ -145,6 +147,14 @@ export class Player {
     const count_in_s = answer === "stopped" ? countIn(segment) : 0;
     this.keeper.write({ kind: "returned", at_s: run.now_s, since_s, how, count_in_s });
     if (answer === "end") this.keeper.write({ kind: "ended", at_s: run.now_s });
+  }
+
+  /** Ends a session left open, whatever stands in its way, so that another can be started. */
+  async endForAnother(): Promise<void> {
+    if (this.keeper.asked) await this.answerAbsence("end");
+    else this.end();
+    await this.keeper.closing;
+    this.close();
   }
 
   /** Takes the session off this device. */
@@ -173,12 +183,6 @@ export class Player {
   async setSound(on: boolean): Promise<void> {
     this.applySound(on, this.volume);
     await Promise.all([on ? this.wakeSound() : undefined, changeSettings({ sound: on })]);
-  }
-
-  /** How loud, from 0 to 1. */
-  async setVolume(volume: number): Promise<void> {
-    const { sound } = await changeSettings({ volume });
-    this.applySound(sound, volume);
   }
 
   private resume(): Promise<boolean> {
@@ -227,7 +231,9 @@ function countIn(segment: Segment | undefined, count_in_s = COUNT_IN_S): number 
   return segment && isRowed(segment) ? count_in_s : 0;
 }
 
-function outOf(segment: Segment, next: Segment | undefined): number {
+/** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
+function countInAfter({ place, segment, next }: Moment): number {
+  if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
   return segment.kind === "gap" ? countIn(next, SIT_DOWN_S) : 0;
 }
 

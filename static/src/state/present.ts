@@ -2,7 +2,7 @@
 import type { Segment } from "../plan/types.js";
 import { positionIn } from "../timeline/position.js";
 import { progressAt, type Place } from "../timeline/place.js";
-import { piecesOf, sumsOf } from "../timeline/rowed.js";
+import { piecesOf, rowedWhole, sumsOf } from "../timeline/rowed.js";
 import type { SessionRun } from "./session-run.js";
 import type { Snapshot } from "./snapshot.js";
 
@@ -28,6 +28,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
   const place = run.placeAt(at_s);
   const segment = timeline.segments[place.index]!;
   const position = positionIn(segment, place.elapsed_s);
+  const stints = place.phase === "finished" ? run.stateAt(at_s).stints : null;
   return {
     phase: phaseOf(place, around),
     timeline,
@@ -41,11 +42,11 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     beat: place.phase === "finished" ? null : position.beat,
     count_in: place.count_in_s === null ? null : Math.ceil(place.count_in_s),
     call: callAt(segment, place.elapsed_s),
-    progress: place.phase === "finished" && isWhole(run, at_s) ? 1 : progressAt(timeline, place),
+    progress: wentToTheEnd(run, at_s) ? 1 : progressAt(timeline, place),
     starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),
-    done: place.phase === "finished" ? sumsOf(timeline, run.stateAt(at_s).stints) : null,
-    pieces: place.phase === "finished" ? piecesOf(timeline, run.stateAt(at_s).stints, isWhole(run, at_s)) : [],
-    whole: isWhole(run, at_s),
+    done: stints && sumsOf(timeline, stints),
+    pieces: stints ? piecesOf(timeline, stints) : [],
+    whole: stints !== null && rowedWhole(timeline, stints),
     ...around,
   };
 }
@@ -71,7 +72,7 @@ function wallAt(run: SessionRun, at_s: number): number {
   return Math.round(run.clock.last.wall_ms / 1000 + at_s - run.now_s) * 1000;
 }
 
-function isWhole(run: SessionRun, at_s: number): boolean {
+function wentToTheEnd(run: SessionRun, at_s: number): boolean {
   const state = run.stateAt(at_s);
   return state.mode === "finished" && state.whole;
 }

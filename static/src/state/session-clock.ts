@@ -33,6 +33,8 @@ export type Found =
 
 /** The clocks may disagree by this much between two looks before anything is made of it: they are read apart. */
 const TOLERANCE_MS = 150;
+/** Less than this is how networks correct a clock, not how people set one, however long nobody looked. */
+const CORRECTION_MS = 2000;
 /** Looks of a visible page are no further apart than this; a device that slept in between would have missed some. */
 const STEADY_MS = 400;
 /** Looks of a hidden page are no further apart than this. Sleep cannot move the wall clock back: that was a person. */
@@ -61,7 +63,8 @@ function compare(mono_ms: number, wall_ms: number): Found {
   const ahead_ms = wall_ms - mono_ms;
   const seconds = ahead_ms / 1000;
   if (Math.abs(ahead_ms) <= TOLERANCE_MS) return { kind: "nothing" };
-  if (mono_ms <= (ahead_ms < 0 ? STEADY_WHEN_HIDDEN_MS : STEADY_MS)) return { kind: "moved", seconds };
+  const corrected = ahead_ms < 0 && ahead_ms > -CORRECTION_MS;
+  if (corrected || mono_ms <= (ahead_ms < 0 ? STEADY_WHEN_HIDDEN_MS : STEADY_MS)) return { kind: "moved", seconds };
   return { kind: ahead_ms < 0 || seconds > TOO_LONG_S ? "unknown" : "slept", seconds };
 }
 
@@ -84,7 +87,7 @@ export function saved({ anchor_s, anchor_ms, last }: ClockState): Saved {
  */
 export function resumeClock(before: Saved, now: Reading): { state: ClockState; found: Found } {
   const away_s = (now.wall_ms - before.wall_ms) / 1000;
-  const known = away_s >= -TOLERANCE_MS / 1000 && away_s <= TOO_LONG_S;
+  const known = away_s >= -CORRECTION_MS / 1000 && away_s <= TOO_LONG_S;
   const anchor_s = known ? (now.wall_ms - before.wall_zero_ms) / 1000 : before.session_s;
   const state = { anchor_s: Math.max(before.session_s, anchor_s), anchor_ms: now.mono_ms, last: now };
   return { state, found: known ? { kind: "nothing" } : { kind: "unknown", seconds: away_s } };

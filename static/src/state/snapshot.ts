@@ -20,8 +20,11 @@ export type ScreenState = "on" | "off" | "impossible";
 export interface Absence {
   /** How long the app was away. */
   away_s: number;
-  /** `choose`: all three answers stand; `too-old`: over 12 h, or the clock went back: only end and discard. */
-  kind: "choose" | "too-old";
+  /**
+   * `choose`: all three answers stand; `unsure`: the device's clock was set back meanwhile, so that nobody knows how
+   * long it was, and there is no going on by the clock; `too-old`: over 12 h, only end and discard.
+   */
+  kind: "choose" | "unsure" | "too-old";
 }
 
 /** Something to tell the athlete once; `number` grows with each, so that a screen sees that it is new. */
@@ -68,8 +71,8 @@ export interface Snapshot {
   readonly notice: Notice | null;
   /** What was rowed, rests included in its seconds; null until the session is over. */
   readonly done: Sums | null;
-  /** The metre blocks rowed to their end, with their times; none until the session is over. */
+  /** The metre blocks whose end was tapped, with their times; none until the session is over. */
   readonly pieces: readonly Piece[];
-  /** Whether the session went to the end of the plan. */
+  /** Whether the session is over and every block was rowed to its end. */
   readonly whole: boolean;
 }

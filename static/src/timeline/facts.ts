@@ -116,7 +116,7 @@ export function endOf(timeline: Timeline, running: Running): number | null {
 }
 
 function goOnByItself(timeline: Timeline, running: Running, end_s: number): Running | Finished {
-  const stints = [...running.stints, ...stintTo(timeline, running, end_s)];
+  const stints = [...running.stints, ...stintTo(timeline, running, end_s, "itself")];
   const index = running.index + 1;
   if (!timeline.segments[index]) {
     const elapsed_s = seconds(segmentAt(timeline, running.index).duration);
@@ -136,7 +136,7 @@ function apply(timeline: Timeline, before: State, state: State, fact: Fact): Sta
     case "went-on":
       return state.mode === "held" ? goOn(timeline, state, fact.at_s, fact.count_in_s) : state;
     case "skipped":
-      return leave(timeline, state, fact.at_s, fact.count_in_s, false);
+      return leave(timeline, state, fact.at_s, fact.count_in_s);
     case "stepped-back":
       return stepBack(timeline, state, fact.at_s);
     case "tapped":
@@ -150,9 +150,9 @@ function apply(timeline: Timeline, before: State, state: State, fact: Fact): Sta
   }
 }
 
-function hold(timeline: Timeline, running: Running, at_s: number): Held {
+function hold(timeline: Timeline, running: Running, at_s: number, ended?: "tap"): Held {
   const { index, since_s } = running;
-  const stints = [...running.stints, ...stintTo(timeline, running, at_s)];
+  const stints = [...running.stints, ...stintTo(timeline, running, at_s, ended)];
   return { mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), since_s, stints };
 }
 
@@ -171,11 +171,11 @@ function enter(timeline: Timeline, { since_s, stints }: Common, index: number, a
 }
 
 /** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
-function leave(timeline: Timeline, state: State, at_s: number, count_in_s: number, whole: boolean): State {
+function leave(timeline: Timeline, state: State, at_s: number, count_in_s: number, ended?: "tap"): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
-  const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
+  const left = state.mode === "running" ? hold(timeline, state, at_s, ended) : endedHeld(state, ended);
   const index = state.index + 1;
-  if (!timeline.segments[index]) return finish(left, at_s, whole);
+  if (!timeline.segments[index]) return finish(left, at_s, ended === "tap");
   const staysHeld = state.mode === "held" && segmentAt(timeline, state.index).kind !== "gap";
   if (staysHeld) return { ...left, index, elapsed_s: 0 };
   return enter(timeline, left, index, at_s, Math.max(count_in_s, toCount(timeline, state, index, at_s)));
@@ -202,16 +202,16 @@ function toCount(timeline: Timeline, state: Running | Held, index: number, at_s:
  */
 function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kind: "tapped" }): State {
   if (state.mode === "ready" || state.mode === "finished" || !endsByTap(segmentAt(timeline, state.index))) return state;
-  if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, true);
+  if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, "tap");
   const zero_s = zeroOf(timeline, state);
   const ended_s = Math.max(fact.at_s - fact.ago_s, before.since_s);
   const previous = timeline.segments[state.index - 1];
   if (ended_s >= zero_s || previous?.ends !== "metres") {
-    return leave(timeline, state, Math.max(ended_s, zero_s), fact.count_in_s, true);
+    return leave(timeline, state, Math.max(ended_s, zero_s), fact.count_in_s, "tap");
   }
   const then_s = Math.max(ended_s, state.base_s + seconds(previous.start));
   const then = advance(timeline, before, then_s);
-  return then.mode === "running" && then.index === state.index - 1 ? leave(timeline, then, then_s, 0, true) : state;
+  return then.mode === "running" && then.index === state.index - 1 ? leave(timeline, then, then_s, 0, "tap") : state;
 }
 
 /** What a tap has led to, with the way back from it. */
@@ -254,9 +254,16 @@ function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Fini
 }
 
 /** What was gone through since the segment, or the part of it, began: one stint, or none when it had no length. */
-function stintTo(timeline: Timeline, running: Running, to_s: number): Stint[] {
+function stintTo(timeline: Timeline, running: Running, to_s: number, ended?: "tap" | "itself"): Stint[] {
   const [from_s, to] = [running.from_s, to_s].map((at_s) => elapsedAt(timeline, running, at_s)) as [number, number];
-  return to > from_s ? [{ index: running.index, from_s, to_s: to }] : [];
+  return to > from_s ? [{ index: running.index, from_s, to_s: to, ...(ended && { ended }) }] : [];
+}
+
+/** A block that is tapped while held ended where it was held. */
+function endedHeld(held: Held, ended?: "tap"): Held {
+  const last = held.stints.at(-1);
+  if (!ended || last?.index !== held.index) return held;
+  return { ...held, stints: [...held.stints.slice(0, -1), { ...last, ended }] };
 }
 
 function segmentAt(timeline: Timeline, index: number): Segment {

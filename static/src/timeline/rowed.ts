@@ -1,5 +1,5 @@
 /** What was really rowed: stretches of segments, and their sums. */
-import { multiple, seconds } from "../plan/exact-time.js";
+import { multiple } from "../plan/exact-time.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 
 /** A stretch of one segment that was gone through without a break, in seconds from the segment's start. */
@@ -7,6 +7,8 @@ export interface Stint {
   readonly index: number;
   readonly from_s: number;
   readonly to_s: number;
+  /** How the segment ended with this stint: by a tap, or by itself; not at all where it was held, skipped or left. */
+  readonly ended?: "tap" | "itself";
 }
 
 /** Sums of a session or of a part of it; `metres` only where every split was known. Rests count in the seconds. */
@@ -20,30 +22,53 @@ export interface Sums {
 export function sumsOf(timeline: Timeline, stints: readonly Stint[]): Sums {
   const sums: Sums = { seconds_s: 0, strokes: 0 };
   let metres: number | undefined = 0;
-  for (const stint of stints) {
-    const segment = timeline.segments[stint.index]!;
-    sums.seconds_s += stint.to_s - stint.from_s;
-    sums.strokes += strokesIn(segment, stint);
-    const covered = metresIn(segment, stint);
+  for (const attempt of attemptsOf(stints)) {
+    const segment = timeline.segments[attempt[0]!.index]!;
+    sums.seconds_s += secondsIn(attempt);
+    for (const stint of attempt) sums.strokes += strokesIn(segment, stint);
+    const covered = metresIn(segment, attempt);
     metres = metres === undefined || covered === undefined ? undefined : metres + covered;
   }
   return metres ? { ...sums, metres } : sums;
 }
 
-/** A metre block that was rowed to its end, and how long that took by the taps. */
+/** A metre block whose end was tapped, and how long it took; `held` says that it was not rowed in one go. */
 export interface Piece {
   metres: number;
   seconds_s: number;
+  held: boolean;
 }
 
-/** The metre blocks that were rowed to their end; `whole` says whether the last block was. */
-export function piecesOf(timeline: Timeline, stints: readonly Stint[], whole: boolean): Piece[] {
-  const last = stints.at(-1)?.index;
+/** The metre blocks whose end somebody tapped, each as it was rowed last. */
+export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] {
+  const attempts = attemptsOf(stints);
   return timeline.segments.flatMap(({ index, metres_asked: metres }) => {
-    const mine = stints.filter((stint) => stint.index === index);
-    if (metres === undefined || !mine.length || (index === last && !whole)) return [];
-    return [{ metres, seconds_s: mine.reduce((sum, { from_s, to_s }) => sum + to_s - from_s, 0) }];
+    const last = attempts.filter((attempt) => attempt[0]!.index === index).at(-1);
+    if (metres === undefined || last?.at(-1)?.ended !== "tap") return [];
+    return [{ metres, seconds_s: secondsIn(last), held: last.length > 1 }];
   });
+}
+
+/** Whether every segment that is rowed was rowed to its end. */
+export function rowedWhole(timeline: Timeline, stints: readonly Stint[]): boolean {
+  const ended = new Set(stints.filter((stint) => stint.ended).map((stint) => stint.index));
+  return timeline.segments.every((segment) => !isRowed(segment) || ended.has(segment.index));
+}
+
+/** The stints of each going through a segment: a hold breaks one, its start begins another. */
+function attemptsOf(stints: readonly Stint[]): Stint[][] {
+  const attempts: Stint[][] = [];
+  for (const stint of stints) {
+    const current = attempts.at(-1);
+    const before = current?.at(-1);
+    if (before && !before.ended && before.index === stint.index && stint.from_s > 0) current!.push(stint);
+    else attempts.push([stint]);
+  }
+  return attempts;
+}
+
+function secondsIn(attempt: readonly Stint[]): number {
+  return attempt.reduce((sum, { from_s, to_s }) => sum + to_s - from_s, 0);
 }
 
 /** Strokes finished in a stint. A billionth of a second is forgiven, so that a whole block has all its strokes. */
@@ -53,11 +78,9 @@ function strokesIn(segment: Segment, stint: Stint): number {
   return finished(stint.to_s) - finished(stint.from_s);
 }
 
-function metresIn(segment: Segment, stint: Stint): number | undefined {
+function metresIn(segment: Segment, attempt: readonly Stint[]): number | undefined {
   if (!isRowed(segment)) return 0;
-  if (segment.metres_asked !== undefined && stint.from_s === 0 && stint.to_s >= seconds(segment.duration) - 1e-9) {
-    return segment.metres_asked;
-  }
+  if (segment.metres_asked !== undefined && attempt.at(-1)!.ended) return segment.metres_asked;
   const split_s = segment.target?.split_s;
-  return split_s === undefined ? undefined : ((stint.to_s - stint.from_s) * 500) / split_s;
+  return split_s === undefined ? undefined : (secondsIn(attempt) * 500) / split_s;
 }

@@ -1,0 +1,42 @@
+"""A session appraised: everything there is to say about it, the weightiest first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from planner.athlete import Athlete, Level, Room
+from planner.checks.fitting import mended
+from planner.checks.scene import Scene
+from planner.findings import Finding, Severity
+from planner.timeline import Timeline
+
+_HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
+
+
+@dataclass(frozen=True, slots=True)
+class Appraisal:
+    """What was found, sorted by severity and then by place."""
+
+    findings: tuple[Finding, ...]
+
+
+def appraise(
+    timeline: Timeline,
+    athlete: Athlete | None = None,
+    level: Level = Level.CLUB,
+    room: Room = Room.NORMAL,
+) -> Appraisal:
+    """What a coach would say about a session, for this athlete or anybody of the level."""
+    return Appraisal(tuple(sorted(_once(mended(Scene(timeline))), key=_weight)))
+
+
+def _once(findings: Iterable[Finding]) -> Iterable[Finding]:
+    """Each thing said once for each place."""
+    return {(f.code, f.place, f.sentence): f for f in findings}.values()
+
+
+def _weight(finding: Finding) -> tuple[int, list[tuple[int, str]]]:
+    """Heavier first; then as the plan is read, so that block 10 comes after block 9."""
+    steps = [(int(step), "") if step.isdigit() else (-1, step) for step in finding.place.split("/")]
+    return _HEAVIEST_FIRST.index(finding.severity), steps

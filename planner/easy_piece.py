@@ -1,0 +1,84 @@
+"""The main part of a session in which nothing is hard: steady rowing, or technique."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from planner.athlete import Level, Room
+from planner.coaching import Purpose, Stage
+from planner.drills import KnownDrill, drills_for
+from planner.pieces import SteadyRow, Technique
+from planner.plan import Block, Drill, ForSeconds, Pressure, Rest
+from planner.warm_up.whole_strokes import shared_out
+
+STAND_SECONDS = 60
+SITTING_SECONDS = {Room.COLD: 1200, Room.NORMAL: 1200, Room.HOT: 900}
+"""The most of steady rowing before one stands up; sessions over 30 min are linked to back pain (Teitz 2002,
+Am J Sports Med 30:674-679 [M, unsure of strength])."""
+BLOCK_SECONDS = 600
+
+# Two ways to row easily that take turns, as rate and pressure: judgement [C].
+STEADY: dict[Level, tuple[tuple[int, Pressure], ...]] = {
+    Level.NOVICE: ((18, Pressure.HALF), (20, Pressure.HALF)),
+    Level.CLUB: ((18, Pressure.THREE_QUARTER), (20, Pressure.HALF)),
+    Level.TRAINED: ((18, Pressure.THREE_QUARTER), (20, Pressure.THREE_QUARTER)),
+}
+
+DRILL_SECONDS = 60
+SIDE_SECONDS, SWAP_SECONDS = 20, 20
+"""Fifteen to twenty seconds a side [C]; both sides and the swap make up the minute of a drill."""
+_STRAPS_SECONDS = 30
+_ROUND_SECONDS = 210
+_TECHNIQUE_SITTING_SECONDS = 1200
+_DRILL_RATES = (20, 18)
+
+
+def steady_stages(row: SteadyRow, level: Level, room: Room) -> Iterator[Stage]:
+    """Steady rowing of exactly the seconds asked for, with a minute to stand up between its stretches."""
+    stretches = -(-row.seconds // SITTING_SECONDS[room])
+    turn = 0
+    for number, stretch in enumerate(shared_out(row.seconds, [1] * stretches)):
+        if number:
+            yield Stage(Rest(STAND_SECONDS), Purpose.STEADY)
+        for length in shared_out(stretch, [1] * -(-stretch // BLOCK_SECONDS)):
+            rate, pressure = STEADY[level][turn % 2]
+            held = Pressure.HALF if room is Room.HOT else pressure
+            yield Stage(Block(ForSeconds(length), rate, held), Purpose.STEADY)
+            turn += 1
+
+
+def technique_stages(practice: Technique, level: Level) -> Iterator[Stage]:
+    """Drills in the order of the stroke from the finish forward, each put into whole strokes after it.
+
+    Rests to stand up and to undo straps are part of the seconds asked for.
+    """
+    drills = _spread(drills_for(level), max(1, practice.seconds // _ROUND_SECONDS))
+    stands = (practice.seconds - 1) // _TECHNIQUE_SITTING_SECONDS
+    straps = 2 * _STRAPS_SECONDS * sum(1 for drill in drills if drill.sides)
+    rowing = practice.seconds - DRILL_SECONDS * len(drills) - STAND_SECONDS * stands - straps
+    stand_before = {round(len(drills) * n / (stands + 1)) for n in range(1, stands + 1)}
+    for index, (drill, length) in enumerate(zip(drills, shared_out(rowing, [1] * len(drills)), strict=True)):
+        if index in stand_before:
+            yield Stage(Rest(STAND_SECONDS), Purpose.EXERCISE)
+        yield from _drill(drill)
+        pressure = Pressure.HALF if index % 2 else Pressure.LIGHT
+        yield Stage(Block(ForSeconds(length), 20, pressure), Purpose.EXERCISE, opens=False)
+
+
+def _spread(drills: tuple[KnownDrill, ...], count: int) -> tuple[KnownDrill, ...]:
+    """So many of them, spread over the whole list and in its order."""
+    kept = min(count, len(drills))
+    return tuple(drills[index * len(drills) // kept] for index in range(kept))
+
+
+def _drill(drill: KnownDrill) -> Iterator[Stage]:
+    low, high = drill.rates
+    rate = next(rate for rate in _DRILL_RATES if low <= rate <= high)
+    if drill.sides is None:
+        block = Block(ForSeconds(DRILL_SECONDS), rate, Pressure.LIGHT, Drill(drill.name))
+        yield Stage(block, Purpose.EXERCISE)
+        return
+    sided = Drill(drill.name, drill.sides.count, SIDE_SECONDS, SWAP_SECONDS)
+    yield Stage(Rest(_STRAPS_SECONDS), Purpose.EXERCISE)
+    yield Stage(Block(ForSeconds(DRILL_SECONDS), 18, Pressure.LIGHT, sided), Purpose.EXERCISE)
+    yield Stage(Rest(_STRAPS_SECONDS), Purpose.EXERCISE)

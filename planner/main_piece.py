@@ -1,0 +1,163 @@
+"""The main part of a session: a test piece by its pacing, an interval set, steady rowing, or technique."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+from math import ceil
+
+from planner.athlete import Level
+from planner.capacity import Capacity
+from planner.coaching import Purpose, Stage, with_words
+from planner.errors import InputError, Problem
+from planner.intervals import Intervals, NoSolution, solve
+from planner.limits import TWO_K_POWER
+from planner.pacing import LEG_METRES, Leg, Pacing, Shape, legs_in, legs_over
+from planner.pieces import Expectation, IntervalSet, TestPiece
+from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
+from planner.units import clock, round_half_up, split_clock, to_tenths
+from planner.warm_up.whole_strokes import is_whole
+
+QUICKER_BY = 2
+"""Strokes a minute more where a leg is clearly quicker than the even split: judgement [C]."""
+_CLEARLY = Fraction(4, 10)
+BLOCK_METRES, BLOCK_SECONDS = 2000, 600
+"""A longer stretch at one pace is cut, so that each part has a focus of its own."""
+
+
+@dataclass(frozen=True, slots=True)
+class Goal:
+    """What the piece is to come to: seconds over metres, or metres on the clock."""
+
+    metres: int
+    seconds: Fraction
+
+
+def goal_of(
+    piece: TestPiece, expected: Expectation, seconds: Fraction | None, metres: int | None
+) -> Goal | None:
+    """The goal asked for, else the expected one where a result is known, else none."""
+    if seconds is None and metres is None and not expected.known:
+        return None
+    if piece.metres is not None:
+        return Goal(piece.metres, seconds if seconds is not None else expected.seconds)
+    return Goal(metres if metres is not None else int(expected.metres), expected.seconds)
+
+
+def all_out_stages(
+    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None
+) -> Iterator[Stage]:
+    """A test piece in legs that sum to its goal; without one, in shares of 2 km power.
+
+    Metres whose split is not known are one block, since each of several would wait for a tap.
+    """
+    if goal is None and piece.metres is not None:
+        block = Block(ForMetres(piece.metres), expected.rate, share_effort(expected.share))
+        yield Stage(block, Purpose.PIECE, seconds=expected.seconds)
+        return
+    aim = goal or Goal(int(expected.metres), expected.seconds)
+    even = aim.seconds * 500 / aim.metres
+    legs = _legs(piece, aim, pacing)
+
+    def effort(leg: Leg) -> Effort:
+        if goal is not None:
+            return Split(to_tenths(leg.split))
+        return share_effort(expected.share * float(expected.split / leg.split) ** 3)
+
+    for same in _runs(legs, effort):
+        leg = _joined(same)
+        length = ForMetres(int(leg.metres)) if piece.metres is not None else ForSeconds(int(leg.seconds))
+        rate = _rate(leg, even, expected.rate, piece.rate_cap)
+        yield Stage(Block(length, rate, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
+
+
+def _legs(piece: TestPiece, aim: Goal, pacing: Pacing) -> tuple[Leg, ...]:
+    if piece.metres is not None:
+        return legs_over(piece.metres, aim.seconds, pacing)
+    return legs_in(int(aim.seconds), aim.metres, pacing)
+
+
+def _runs(legs: Sequence[Leg], effort: Callable[[Leg], Effort]) -> Iterator[Sequence[Leg]]:
+    """Legs of one effort together, cut where they would be too long for one focus."""
+    for _, same in groupby(legs, key=effort):
+        run = list(same)
+        parts = ceil(len(run) / _legs_in_a_block(legs))
+        start = 0
+        for number in range(parts):
+            end = start + len(run) // parts + (number < len(run) % parts)
+            yield run[start:end]
+            start = end
+
+
+def _legs_in_a_block(legs: Sequence[Leg]) -> int:
+    """A quarter of the piece, so that its focus moves on, yet no longer than one focus carries."""
+    longest = max(legs, key=lambda leg: leg.seconds)
+    quarter = max(ceil(len(legs) / 4), LEG_METRES // int(longest.metres))
+    return max(1, min(quarter, BLOCK_METRES // int(longest.metres), int(BLOCK_SECONDS / longest.seconds)))
+
+
+def _rate(leg: Leg, even: Fraction, rate: int, cap: int | None) -> int:
+    """Two strokes a minute more where it is clearly quicker; of a short leg, that of its whole strokes."""
+    wanted = rate + (QUICKER_BY if even - leg.split >= _CLEARLY else 0)
+    held = min(wanted, cap) if cap else wanted
+    whole = round_half_up(Fraction(60 * round_half_up(leg.seconds * held / 60)) / leg.seconds)
+    return whole if abs(whole - held) <= 1 and not cap else held
+
+
+def _joined(legs: Sequence[Leg]) -> Leg:
+    nothing = Fraction(0)
+    return Leg(sum((leg.metres for leg in legs), nothing), sum((leg.seconds for leg in legs), nothing))
+
+
+def share_effort(share: float) -> Effort:
+    """A share of 2 km power as an effort, to the hundredth; the whole of it is race pressure."""
+    hundredths = Fraction(round_half_up(Fraction(share) * 100), 100)
+    held = min(max(hundredths, Fraction(TWO_K_POWER.low)), Fraction(TWO_K_POWER.high))
+    return Pressure.RACE if held == 1 else TwoKPower(held)
+
+
+def interval_steps(asked: IntervalSet, expected: Expectation, capacity: Capacity, level: Level) -> Repeat:
+    """The set with its words, at the power that leaves the asked part of the reserve at its end.
+
+    Raises InputError, with the remedy, when no power does.
+    """
+    length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
+    found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)
+    if isinstance(found, NoSolution):
+        raise InputError([Problem("/piece/intervals", found.reason)])
+    effort: Effort = share_effort(found.share)
+    if found.split is not None:
+        effort = Split(Fraction(ceil(found.split * 10), 10))
+    rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
+    seconds = Fraction(round(found.repetition_seconds))
+    stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds)
+    return Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
+
+
+def _whole_rate(seconds: int, rate: int) -> int:
+    """The rate nearest to one at which the seconds hold whole strokes, if there is one within two."""
+    near = sorted(range(rate - 2, rate + 3), key=lambda other: (abs(other - rate), other))
+    return next((other for other in near if is_whole(seconds, other)), rate)
+
+
+_SHAPES = {
+    Shape.EVEN: "The pace is even, which costs least.",
+    Shape.QUICK_START: "The first part is quicker, then the pace settles, and the end takes what is left.",
+    Shape.NEGATIVE: "Each quarter is quicker than the one before, so nothing is spent too early.",
+    Shape.OWN: "The pace follows your own offsets by quarters.",
+}
+
+
+def pacing_reason(piece: TestPiece, goal: Goal | None, pacing: Pacing, asked: bool) -> str:
+    """How the goal was found and how it is spread, in a sentence or two."""
+    if goal is None:
+        return (
+            "No result is known, so the targets are shares of your 2 km power: go by feel and by the calls. "
+            "One result makes splits of them."
+        )
+    split = split_clock(goal.seconds * 500 / goal.metres)
+    what = clock(goal.seconds) if piece.metres is not None else f"{goal.metres} m"
+    whence = "as you asked" if asked else "what your result points to"
+    return f"The goal is {what}, {whence}: {split} per 500 m on average. {_SHAPES[pacing.shape]}"

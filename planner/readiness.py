@@ -1,0 +1,215 @@
+"""Readiness: what is left at the start line, how long to wait for it, and what a coach would say.
+
+The session is simulated exactly over stretches of constant power, which is finer than second by second.
+Everything is a range, never a promise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil, floor
+from typing import NamedTuple
+
+from planner.advised_gap import (
+    GRID,
+    LOST_GAP,
+    RESERVE_WANTED,
+    AdvisedGap,
+    advised_gap,
+    is_heavy,
+    is_maximal,
+    is_restored,
+)
+from planner.athlete import Athlete, Level, Room
+from planner.capacity import Capacity, CapacityBasis, capacity_of
+from planner.demand import Run
+from planner.start_line import Circumstances, Course, StartLine, State, course_of, states_of
+from planner.timeline import Timeline
+from planner.units import clock
+
+GAPS = tuple(60 * minutes for minutes in range(31))
+"""Seconds between warm-up and piece for which the start line is told."""
+SERIES_POINTS = 120
+
+
+class AtGap(NamedTuple):
+    """The start line after a gap of so many seconds."""
+
+    gap_seconds: int
+    state: State
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """The session as written in equal steps from its beginning, in shares as in `State`."""
+
+    step_seconds: int
+    reserve: tuple[float, ...]
+    reserve_low: tuple[float, ...]
+    reserve_high: tuple[float, ...]
+    oxygen: tuple[float, ...]
+    warmth: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Readiness:
+    """The start line of a session, what to wait for it, and how sure that is."""
+
+    capacity: Capacity
+    gap_seconds: float | None
+    advised_gap: AdvisedGap
+    at_start: State
+    by_gap: tuple[AtGap, ...]
+    series: Series
+    sentence: str
+    notes: tuple[str, ...]
+
+    @property
+    def basis(self) -> CapacityBasis:
+        """What the rower's capacity rests on."""
+        return self.capacity.basis
+
+
+def readiness_of(
+    timeline: Timeline,
+    athlete: Athlete | None,
+    level: Level,
+    room: Room = Room.NORMAL,
+    maximal: bool | None = None,
+) -> Readiness | None:
+    """The readiness of a session, or None when nothing is rowed before its start line.
+
+    `maximal` says whether the piece is one; left out, it is judged from what the main part asks.
+    """
+    course = course_of(timeline, athlete, level)
+    if course is None:
+        return None
+    given = Circumstances(capacity_of(athlete, level), level, room)
+    hard = is_maximal(course.main, given.capacity) if maximal is None else maximal
+    wait = course.gap_seconds
+    line = StartLine(course, sorted({*GRID, *GAPS, *([wait] if wait is not None else [])}), given)
+    advised = advised_gap(line, hard)
+    at_start = line.after(wait if wait is not None else 0 if course.main else advised.best)
+    return Readiness(
+        capacity=given.capacity,
+        gap_seconds=wait,
+        advised_gap=advised,
+        at_start=at_start,
+        by_gap=tuple(AtGap(gap, line.after(gap)) for gap in GAPS),
+        series=_series(course, given),
+        sentence=_sentence(at_start, wait, advised, hard) if is_restored(line) else _overspent(at_start),
+        notes=tuple(_notes(given.capacity, course, line, hard)),
+    )
+
+
+def _series(course: Course, given: Circumstances) -> Series:
+    total = sum(run.seconds for run in course.everything)
+    step = max(1, ceil(total / (SERIES_POINTS - 1)))
+    pieces, marks = _cut(course.everything, step, floor(total / step))
+    states = states_of(pieces, course.before, given)
+    at = [states[mark] for mark in marks]
+    return Series(
+        step_seconds=step,
+        reserve=(1.0, *(state.reserve.middle for state in at)),
+        reserve_low=(1.0, *(state.reserve.low for state in at)),
+        reserve_high=(1.0, *(state.reserve.high for state in at)),
+        oxygen=(0.0, *(state.oxygen.middle for state in at)),
+        warmth=(0.0, *(state.warmth.middle for state in at)),
+    )
+
+
+def _cut(runs: Sequence[Run], step: int, times: int) -> tuple[list[Run], list[int]]:
+    """The runs cut at every step, and the index of the piece that ends at each step."""
+    pieces: list[Run] = []
+    marks: list[int] = []
+    left = float(step)
+    for share, seconds, guessed in runs:
+        while seconds > left - 1e-9 and len(marks) < times:
+            marks.append(len(pieces))
+            pieces.append(Run(share, left, guessed))
+            seconds -= left
+            left = float(step)
+        if seconds > 1e-9:
+            pieces.append(Run(share, seconds, guessed))
+            left -= seconds
+    return pieces, marks
+
+
+def _sentence(at_start: State, wait: float | None, advised: AdvisedGap, hard: bool) -> str:
+    """What a coach would say."""
+    return f"You come to the start {_body(at_start)}. {_advice(wait, advised, hard)}"
+
+
+def _overspent(at_start: State) -> str:
+    return (
+        f"You come to the start {_body(at_start)}. Not even {_minutes(LOST_GAP)} would bring back what this "
+        "warm-up spends: row it easier."
+    )
+
+
+def _body(state: State) -> str:
+    warm = state.warmth.middle
+    words = "warm" if warm >= 0.8 else "fairly warm" if warm >= 0.55 else "still cool"
+    left = state.reserve.middle
+    if left >= RESERVE_WANTED:
+        kept = "with nearly all of your reserve"
+    elif left >= 0.85:
+        kept = "with most of your reserve"
+    elif left >= 0.5:
+        kept = "with part of your reserve already spent"
+    else:
+        kept = "with most of your reserve already spent"
+    return f"{words} and {kept}"
+
+
+def _advice(wait: float | None, advised: AdvisedGap, hard: bool) -> str:
+    low, best, high = (_minutes(seconds) for seconds in advised)
+    if wait is None:
+        if not hard:
+            return "Go straight on, or stand up and drink for a minute first."
+        return f"Leave about {best} before a hard piece, at least {low} and not over {high}."
+    if wait < advised.low:
+        return f"A gap of {_minutes(wait)} is short after this: wait {best}, at least {low}."
+    if wait > advised.high:
+        return f"A gap of {_minutes(wait)} is long: you cool down. Start after {best}, or at most {high}."
+    return f"The gap of {_minutes(wait)} is right: anything from {low} to {high} will do."
+
+
+def _minutes(seconds: float) -> str:
+    if seconds == 60:
+        return "1 minute"
+    if seconds % 60 == 0:
+        return f"{int(seconds) // 60} minutes"
+    return f"{int(seconds)} seconds" if seconds < 60 else clock(round(seconds))
+
+
+def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> Iterator[str]:
+    match capacity.basis:
+        case CapacityBasis.LEVEL:
+            yield (
+                f"No result is known, so a 2 km of about {clock(round(capacity.two_k_seconds))} "
+                f"({round(capacity.assumed_watts)} W) is assumed for the level, and the range is wide."
+            )
+        case CapacityBasis.RESULT:
+            yield (
+                "Critical power as fitted is above your likely 2 km, so the reserve is assumed for the level."
+                if capacity.fit_set_aside
+                else "It takes two results to know the reserve: it is assumed for the level, in a wide range."
+            )
+        case CapacityBasis.FIT:
+            yield "The reserve comes from your own results; its range follows their scatter."
+    guessed = sum(run.seconds for run in course.everything if run.guessed)
+    if guessed:
+        yield f"{clock(round(guessed))} of rowing name no power: guessed from rate, effort or heart rate."
+    yield (
+        "The models of recovery come from cycling and differ by a factor of two; the range shows all three, "
+        "and none is a promise."
+    )
+    if hard:
+        yield (
+            "Reports conflict on a hard bout before a hard piece: some held on longer after 9 to 20 minutes "
+            "of rest, others, rowers among them, less long. No gain is counted on here."
+        )
+    if is_heavy(line):
+        yield "This warm-up holds a heavy bout, so the gap is longer than usual."

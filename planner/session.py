@@ -1,0 +1,219 @@
+"""A session for the piece ahead: warm-up, gap, main piece and cool-down as a plan, and why it is so."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from planner.athlete import Athlete, Level, Room
+from planner.capacity import capacity_of
+from planner.coaching import with_words
+from planner.cool_down import cool_down_reason, cool_down_stages
+from planner.easy_piece import steady_stages, technique_stages
+from planner.errors import InputError, Problem
+from planner.limits import Bounds
+from planner.main_piece import all_out_stages, goal_of, interval_steps, pacing_reason
+from planner.pacing import Pacing, Shape
+from planner.pieces import (
+    LONGEST_SECONDS,
+    Character,
+    Expectation,
+    IntervalSet,
+    Piece,
+    SteadyRow,
+    Technique,
+    TestPiece,
+    expectation_of,
+    name_of,
+    whole_seconds,
+)
+from planner.plan import Gap, Part, PartKind, Plan, Step
+from planner.readiness import Readiness, readiness_of
+from planner.session_words import set_up_of, setting_of, summary_of, title_of
+from planner.timeline import compile_timeline
+from planner.units import clock
+from planner.warm_up.builder import WarmUp, warm_up_for
+from planner.warm_up.circumstances import Circumstances
+from planner.warm_up.rules import MINUTES
+
+GAP_SECONDS = Bounds("gap", 0, 1_800, "seconds", 5)
+DEFAULT_MINUTES = 15
+
+
+@dataclass(frozen=True, slots=True)
+class SessionRequest:
+    """What is rowed today, by whom and where. Without a level the athlete's counts.
+
+    `warmup_minutes` of rowing; `gap_seconds`, where given, instead of the advised gap; `pacing`,
+    `goal_seconds` over metres and `goal_metres` on the clock are for test pieces only.
+    """
+
+    piece: Piece
+    warmup_minutes: int = DEFAULT_MINUTES
+    athlete: Athlete | None = None
+    level: Level | None = None
+    room: Room = Room.NORMAL
+    gap_seconds: int | None = None
+    pacing: Pacing | None = None
+    goal_seconds: Fraction | None = None
+    goal_metres: int | None = None
+    only_warm_up: bool = False
+
+    @property
+    def rower(self) -> Athlete:
+        """The athlete at the level that counts, or nobody in particular at that level."""
+        athlete = self.athlete or Athlete()
+        return replace(athlete, level=self.level) if self.level else athlete
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """A plan, why it is as it is, and the choices behind its warm-up."""
+
+    plan: Plan
+    reasons: tuple[str, ...]
+    warm_up: WarmUp
+    expected: Expectation
+
+
+def session_of(request: SessionRequest) -> Session:
+    """The session for a request. Raises InputError, with place and remedy, for one that cannot be met."""
+    rower = request.rower
+    expected = expectation_of(request.piece, request.athlete, rower.level)
+    _check(request, expected)
+    warm_up = warm_up_for(_circumstances(request, expected))
+    main, main_reasons = _main(request, expected)
+    before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
+    piece = Part(PartKind.MAIN, main)
+    down = cool_down_stages(expected.character, whole_seconds(request.piece, expected), request.room)
+    after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
+    readiness = _readiness(request, expected, before, piece)
+    gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
+    waits = (Gap(gap),) if gap else ()
+    plan = Plan(
+        title=title_of(request.piece, request.warmup_minutes, only_warm_up=request.only_warm_up),
+        summary=summary_of(
+            request.piece, expected, rower.level, request.room, only_warm_up=request.only_warm_up
+        ),
+        setup=set_up_of(expected),
+        setting=setting_of(expected, rower.level),
+        parts=(before, *waits, *after),
+    )
+    reasons = (
+        *warm_up.reasons,
+        _gap_reason(gap, readiness, request),
+        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(expected.character))),
+    )
+    return Session(plan, reasons, warm_up, expected)
+
+
+def advised_gap(readiness: Readiness) -> int:
+    """Seconds from the warm-up to the piece that leave the rower warm and unspent."""
+    return readiness.advised_gap.best
+
+
+def _readiness(request: SessionRequest, expected: Expectation, before: Part, piece: Part) -> Readiness:
+    """The start line after the warm-up, for any gap."""
+    wait = (Gap(request.gap_seconds),) if request.gap_seconds else ()
+    timeline = compile_timeline(Plan("Before the piece", (before, *wait, piece)), request.rower)
+    hard = expected.character is not Character.EASY
+    readiness = readiness_of(timeline, request.athlete, request.rower.level, request.room, hard)
+    assert readiness is not None, "a warm-up always comes before the start line"
+    return readiness
+
+
+def _gap_reason(gap: int, readiness: Readiness, request: SessionRequest) -> str:
+    if request.gap_seconds is not None:
+        return readiness.sentence
+    if isinstance(request.piece, SteadyRow | Technique):
+        return f"{clock(gap)} off the seat comes before the row: stand, drink, see to the straps."
+    low, _, high = readiness.advised_gap
+    return (
+        f"A gap of {clock(gap)} lets breath and legs come back while the warmth stays; anything from "
+        f"{clock(low)} to {clock(high)} will do. Stand, drink, keep a layer on."
+    )
+
+
+def _circumstances(request: SessionRequest, expected: Expectation) -> Circumstances:
+    cap = request.piece.rate_cap if isinstance(request.piece, TestPiece) else None
+    return Circumstances(
+        character=expected.character,
+        rate=expected.rate,
+        piece_seconds=whole_seconds(request.piece, expected),
+        capped=cap is not None and cap <= expected.rate,
+        level=request.rower.level,
+        room=request.room,
+        minutes=request.warmup_minutes,
+    )
+
+
+def _main(request: SessionRequest, expected: Expectation) -> tuple[tuple[Step, ...], tuple[str, ...]]:
+    """The steps of the main part, and what was decided for them."""
+    level = request.rower.level
+    match request.piece:
+        case TestPiece() as piece:
+            pacing = request.pacing or Pacing(_default_shape(expected))
+            goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
+            asked = request.goal_seconds is not None or request.goal_metres is not None
+            stages = all_out_stages(piece, expected, pacing, goal)
+            return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
+        case IntervalSet() as intervals:
+            capacity = capacity_of(request.athlete, level)
+            repeat = interval_steps(intervals, expected, capacity, level)
+            reason = (
+                f"The target leaves about {intervals.leave_percent} % of your reserve after the last "
+                "repetition, by the middle of three models. It is an estimate: mend it after the second one."
+            )
+            return (repeat,), (reason,)
+        case SteadyRow() as row:
+            reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."
+            return with_words(steady_stages(row, level, request.room), level), (reason,)
+        case Technique() as practice:
+            reason = "Each drill takes one part out and puts it back into whole strokes straight away."
+            return with_words(technique_stages(practice, level), level), (reason,)
+
+
+def _default_shape(expected: Expectation) -> Shape:
+    """A short piece is quick off the start; a longer one is even, which costs least."""
+    return Shape.QUICK_START if expected.character is Character.EXPLOSIVE else Shape.EVEN
+
+
+def _check(request: SessionRequest, expected: Expectation) -> None:
+    """Refuses what cannot be planned, each mistake at its place."""
+    if problems := tuple(_problems(request, expected)):
+        raise InputError(problems)
+
+
+def _problems(request: SessionRequest, expected: Expectation) -> Iterator[Problem]:
+    if complaint := MINUTES.complaint(request.warmup_minutes):
+        yield Problem(
+            "/warmup_minutes", f"{complaint}: a warm-up takes from {MINUTES.low} to {MINUTES.high} minutes"
+        )
+    if request.gap_seconds is not None and (complaint := GAP_SECONDS.complaint(request.gap_seconds)):
+        yield Problem("/gap_seconds", complaint)
+    whole = whole_seconds(request.piece, expected)
+    if whole > LONGEST_SECONDS:
+        yield Problem(
+            "/piece",
+            f"{name_of(request.piece)} would take about {clock(round(whole))}, and a piece lasts at most "
+            f"{clock(LONGEST_SECONDS)}: choose a shorter one",
+        )
+    yield from _goal_problems(request)
+
+
+def _goal_problems(request: SessionRequest) -> Iterator[Problem]:
+    """Pacing and goals belong to test pieces, and each kind of length has its own kind of goal."""
+    given = {
+        "pacing": request.pacing,
+        "goal_seconds": request.goal_seconds,
+        "goal_metres": request.goal_metres,
+    }
+    match request.piece:
+        case TestPiece(metres=None):
+            wrong = {"goal_seconds": "a piece on the clock has its goal in metres: give goal_metres instead"}
+        case TestPiece():
+            wrong = {"goal_metres": "a piece over metres has its goal in time: give goal_seconds instead"}
+        case _:
+            wrong = dict.fromkeys(given, "only a test piece has a goal and a pacing: leave it out here")
+    yield from (Problem(f"/{name}", wrong[name]) for name in wrong if given[name] is not None)

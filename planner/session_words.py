@@ -1,0 +1,90 @@
+"""What a session says around its blocks: title, summary, set-up, setting, and cautions."""
+
+from __future__ import annotations
+
+from planner.athlete import Level, Room
+from planner.pieces import (
+    Character,
+    Expectation,
+    IntervalSet,
+    Piece,
+    SteadyRow,
+    Technique,
+    TestPiece,
+    name_of,
+)
+from planner.plan import Setting
+from planner.units import clock
+
+_HARD = (
+    "It is maximal: not for a first week, and not on a day you feel ill or with pain in the back or chest."
+)
+_SET = "Hard work: not for a first week, and not on a day you feel ill."
+_EASY = "Nothing in it is hard: you can talk all the way."
+_NOVICE = "New to rowing? Let a coach watch, and stop at any sharp pain, faintness or tightness in the chest."
+_HOT = "In the heat drink early, keep a fan on you, and stop at chills or a headache."
+
+_SET_UP = {
+    Character.EXPLOSIVE: "Straps snug over the widest part of the foot; rail and seat clean, floor clear.",
+    Character.MIDDLE: "Straps over the widest part of the foot; your usual setting, if you know it.",
+    Character.LONG: "Straps comfortable, towel and water in reach, fan on; lower the setting when in doubt.",
+    Character.EASY: "Heels free to lift a little, water in reach, fan on; straps you can open quickly.",
+}
+# A mid lever setting is where one starts [C]; lower for long, slow or light work, which spares the back.
+_LEVERS = {Character.EXPLOSIVE: 5, Character.MIDDLE: 4, Character.LONG: 4, Character.EASY: 3}
+_LOW_RATE = 22
+
+
+def title_of(piece: Piece, minutes: int, *, only_warm_up: bool) -> str:
+    """What stands above the plan."""
+    name = name_of(piece)
+    return (
+        f"{minutes} minutes before {name}"
+        if only_warm_up
+        else f"{name[0].upper()}{name[1:]}, from warm-up to way down"
+    )
+
+
+def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *, only_warm_up: bool) -> str:
+    """For whom it is, what it takes, and what to beware of."""
+    match piece:
+        case TestPiece():
+            lines = [f"{_expected(piece, expected)}", _HARD]
+        case IntervalSet():
+            lines = [_expected(piece, expected), _SET]
+        case SteadyRow() | Technique():
+            lines = [_EASY]
+    if only_warm_up:
+        lines[0] = f"A warm-up alone, for {name_of(piece)} at r{expected.rate}."
+    if level is Level.NOVICE:
+        lines.append(_NOVICE)
+    if room is Room.HOT:
+        lines.append(_HOT)
+    return " ".join(lines)
+
+
+def _expected(piece: TestPiece | IntervalSet, expected: Expectation) -> str:
+    name = _capital(name_of(piece))
+    if isinstance(piece, IntervalSet):
+        basis = "your results" if expected.known else "what is usual for the level"
+        return f"{name}, each at about r{expected.rate}, at a target from {basis}."
+    what = clock(expected.seconds) if piece.metres is not None else f"{round(expected.metres)} m"
+    basis = "your results point to" if expected.known else "usual for the level is"
+    rate = "" if piece.rate_cap else f" at about r{expected.rate}"
+    return f"{name}{rate}: {basis} {what}."
+
+
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+def set_up_of(expected: Expectation) -> str:
+    """Feet, water, floor."""
+    return _SET_UP[expected.character]
+
+
+def setting_of(expected: Expectation, level: Level) -> Setting:
+    """Where to set the lever when one's own drag factor is not known."""
+    lever = _LEVERS[expected.character]
+    low = expected.rate <= _LOW_RATE or level is Level.NOVICE
+    return Setting(lever=max(3, lever - 1) if low else lever)

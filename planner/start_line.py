@@ -1,0 +1,146 @@
+"""A session up to its start line, simulated: what is left there after gaps of any length.
+
+The start line is the start of the first main block; without a main part it is the end of the gap, or of the
+warm-up. Every state is a range over models and over what is not known of the rower.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from planner import oxygen, phosphocreatine, reserve, warmth
+from planner.athlete import Athlete, Level, Room
+from planner.capacity import Capacity, Range
+from planner.demand import Run, runs_of
+from planner.plan import PartKind
+from planner.stretches import ROWED, Kind
+from planner.timeline import Segment, Timeline
+
+
+class State(NamedTuple):
+    """The start line in shares: of W', of phosphocreatine at rest, of uptake at 2 km power, of a full
+    warm-up's 3 degrees. The reserve may be below 0 and the warmth above 1."""
+
+    reserve: Range
+    phosphocreatine: Range
+    oxygen: Range
+    warmth: Range
+
+
+class Course(NamedTuple):
+    """A session cut at its start line: what comes before the gap, the gap, and what follows."""
+
+    before: tuple[Run, ...]
+    gap_seconds: float | None
+    main: tuple[Run, ...]
+    everything: tuple[Run, ...]
+
+
+def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Course | None:
+    """The session cut at its start line, or None when nothing is rowed before it."""
+    segments = timeline.segments
+    everything = tuple(runs_of(segments, athlete, level))
+    start = _start_index(segments)
+    wait = start
+    while wait and segments[wait - 1].stretch.kind is Kind.GAP:
+        wait -= 1
+    if not any(s.stretch.kind in ROWED and s.part != PartKind.COOL_DOWN for s in segments[:wait]):
+        return None
+    gap = float(sum(s.stretch.duration for s in segments[wait:start])) if wait < start else None
+    main = tuple(
+        run for run, s in zip(everything[start:], segments[start:], strict=True) if s.part == PartKind.MAIN
+    )
+    return Course(everything[:wait], gap, main, everything)
+
+
+def _start_index(segments: Sequence[Segment]) -> int:
+    """The first main segment; without one, what follows the last warm-up and the gaps right behind it."""
+    for index, segment in enumerate(segments):
+        if segment.part == PartKind.MAIN:
+            return index
+    end = max((i + 1 for i, s in enumerate(segments) if s.part == PartKind.WARM_UP), default=0)
+    while end < len(segments) and segments[end].stretch.kind is Kind.GAP:
+        end += 1
+    return end
+
+
+class Circumstances(NamedTuple):
+    """Who rows and where: all that a simulation needs besides the session."""
+
+    capacity: Capacity
+    level: Level
+    room: Room
+
+
+def states_of(runs: Sequence[Run], session: Sequence[Run], given: Circumstances) -> list[State]:
+    """The state after each run, from rest.
+
+    One model takes a mean over the `session`: over what comes before the start line, so that neither the wait
+    nor what follows changes what is left there.
+    """
+    return [
+        State(*each)
+        for each in zip(
+            _reserves(runs, session, given.capacity),
+            _phosphocreatines(runs, given.level),
+            _uptakes(runs, given.level),
+            _warmths(runs, given.room),
+            strict=True,
+        )
+    ]
+
+
+class StartLine:
+    """The states after a warm-up and each of some gaps, given in ascending seconds from 0."""
+
+    def __init__(self, course: Course, gaps: Sequence[float], given: Circumstances) -> None:
+        waits = (Run(0.0, later - sooner) for sooner, later in pairwise(gaps))
+        states = states_of((*course.before, Run(0.0, 0.0), *waits), course.before, given)
+        self._after = dict(zip(gaps, states[len(course.before) :], strict=True))
+        self.lowest_reserve = min(state.reserve.middle for state in states)
+        """The least that the warm-up leaves of W' at any time, by the median model."""
+
+    def after(self, gap: float) -> State:
+        """The state at the start line after one of the gaps."""
+        return self._after[gap]
+
+
+def _reserves(runs: Sequence[Run], session: Sequence[Run], capacity: Capacity) -> list[Range]:
+    """The balance of W' after each run: the median of three models, the least and the most of any."""
+    middle, *ends = (
+        reserve.by_every_model(runs, purse, reserve.tau_for(session, purse, capacity))
+        for purse in (capacity.middle, *capacity.corners)
+    )
+    others = [balance for models in ends for balance in models]
+    rows = zip(*middle, *others, strict=True)
+    return [Range(min(row), sorted(row[:3])[1], max(row)) for row in rows]
+
+
+def _uptakes(runs: Sequence[Run], level: Level) -> list[Range]:
+    """Between the moderate and the heavy reading, their mean in the middle."""
+    readings = oxygen.READINGS[level]
+    pairs = zip(oxygen.uptake(runs, readings.moderate), oxygen.uptake(runs, readings.heavy), strict=True)
+    return [Range(min(pair), sum(pair) / 2, max(pair)) for pair in pairs]
+
+
+def _phosphocreatines(runs: Sequence[Run], level: Level) -> list[Range]:
+    kinetics = oxygen.READINGS[level].heavy
+    uptakes = oxygen.uptake(runs, kinetics)
+    rows = zip(
+        *(
+            phosphocreatine.remaining(runs, uptakes, kinetics.rise, share)
+            for share in phosphocreatine.ALL_OUT_SHARES
+        ),
+        strict=True,
+    )
+    return [Range(min(row), row[1], max(row)) for row in rows]
+
+
+def _warmths(runs: Sequence[Run], room: Room) -> list[Range]:
+    rows = zip(
+        *(warmth.degrees(runs, warmth.course_in(room, course)) for course in warmth.COURSES), strict=True
+    )
+    full = warmth.FULL_RISE
+    return [Range(min(row) / full, row[1] / full, max(row) / full) for row in rows]

@@ -1,0 +1,96 @@
+"""Lays a warm-up: rise, drills, sharpening, calm; exact to the second, every block in whole strokes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from planner.coaching import Purpose, Stage
+from planner.pieces import Character
+from planner.plan import Block, Drill, ForSeconds, ForStrokes, Pressure, Rest
+from planner.units import clock
+from planner.warm_up.choice import Choice, choose, row_for, rungs_to
+from planner.warm_up.circumstances import Circumstances
+from planner.warm_up.rules import DRILL_SECONDS, LEAST_EASY, START_STROKES, STILL_SECONDS, STROKES, Sharpening
+from planner.warm_up.whole_strokes import burst_in, shared_out
+
+
+@dataclass(frozen=True, slots=True)
+class WarmUp:
+    """The stages of a warm-up, what was chosen for it, and why."""
+
+    stages: tuple[Stage, ...]
+    choice: Choice
+    reasons: tuple[str, ...]
+
+
+def warm_up_for(at: Circumstances) -> WarmUp:
+    """A warm-up that lasts the minutes there are to the second."""
+    choice = choose(at)
+    sharp = choice.slot * len(choice.sharp_rates)
+    drills = DRILL_SECONDS * len(choice.exercises)
+    rise = at.minutes * 60 - sharp - choice.reset - choice.tail - drills
+    stages = (
+        *_rise(choice, rise),
+        *_easy(choice.reset, choice, Purpose.RESET),
+        *_sharpening(choice, at.character),
+        *_calm(choice),
+    )
+    return WarmUp(stages, choice, (*choice.reasons, _spent(at.minutes * 60, rise + drills, choice)))
+
+
+def _rise(choice: Choice, seconds: int) -> Iterator[Stage]:
+    """The steps, with the drills after the first of them, while everything is easy."""
+    lengths = shared_out(seconds, [step.weight for step in choice.steps])
+    for index, (step, length) in enumerate(zip(choice.steps, lengths, strict=False)):
+        block = Block(ForSeconds(length), step.rate, step.pressure)
+        yield Stage(block, Purpose.RISE if index else Purpose.FIRST)
+        if index == 0:
+            for exercise in choice.exercises:
+                drill = Drill(exercise.name)
+                yield Stage(
+                    Block(ForSeconds(DRILL_SECONDS), exercise.rate, Pressure.LIGHT, drill), Purpose.EXERCISE
+                )
+
+
+def _easy(seconds: int, choice: Choice, purpose: Purpose) -> Iterator[Stage]:
+    if seconds:
+        yield Stage(Block(ForSeconds(seconds), choice.easy_rates[0], Pressure.LIGHT), purpose)
+
+
+def _sharpening(choice: Choice, character: Character) -> Iterator[Stage]:
+    least_easy = row_for(LEAST_EASY, choice.slot)
+    starts = choice.sharpening is Sharpening.STARTS
+    for number, rate in enumerate(choice.sharp_rates, 1):
+        last = number == len(choice.sharp_rates)
+        rates = rungs_to(rate, choice.rate_step)
+        if starts:
+            yield Stage(Rest(STILL_SECONDS), Purpose.SHARP)
+            rates = rates[-2:]
+        wanted = START_STROKES if starts else STROKES[character]
+        room = choice.slot - (STILL_SECONDS if starts else 0)
+        burst = burst_in(room, rates, wanted, least_easy, choice.easy_rates)
+        for index, (count, at_rate) in enumerate(burst.counts):
+            pressure = _pressure(len(burst.counts) - 1 - index, first=number == 1 and not last)
+            yield Stage(Block(ForStrokes(count), at_rate, pressure), Purpose.SHARP, opens=index == 0)
+        easy = Block(ForSeconds(burst.easy_seconds), burst.easy_rate, Pressure.LIGHT)
+        yield Stage(easy, Purpose.EASY)
+
+
+def _pressure(rungs_left: int, *, first: bool) -> Pressure:
+    """Half, then three-quarter, then full; the first of several bursts stays one below."""
+    ladder = (Pressure.FULL, Pressure.THREE_QUARTER, Pressure.HALF)
+    return ladder[min(rungs_left + first, len(ladder) - 1)]
+
+
+def _calm(choice: Choice) -> Iterator[Stage]:
+    rate = min(18, *choice.easy_rates)
+    yield Stage(Block(ForSeconds(choice.tail), rate, Pressure.LIGHT), Purpose.CALM)
+
+
+def _spent(total: int, rise: int, choice: Choice) -> str:
+    sharp = choice.slot * len(choice.sharp_rates)
+    parts = [f"{clock(rise)} to rise"]
+    if sharp:
+        parts.append(f"{clock(sharp + choice.reset)} for quick strokes with easy rowing around them")
+    return f"Of the {total // 60} minutes, {' and '.join(parts)}; the last {clock(choice.tail)} is calm."
