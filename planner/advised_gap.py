@@ -20,18 +20,20 @@ HEAVY = 0.7
 """A warm-up that takes the median balance below this share was a heavy bout: judgement [C]."""
 WARMTH_KEPT = 0.8
 """The longest advised gap keeps this part of the warm-up's warmth: judgement [C]."""
-COSTLY_GAP = 1200
-"""Seconds: waiting 15-20 min starts to cost (West 2013, J Sci Med Sport 16:172 [S])."""
+COSTLY_GAP = 900
+"""Seconds: waiting 15-20 min starts to cost, in any room (West 2013, J Sci Med Sport 16:172 [S])."""
 LOST_GAP = 2700
 """Seconds: readiness counts as lost by 45-60 min (Burnley 2006, J Appl Physiol 101:1320 [S]; judgement)."""
-EASY_GAPS = (0, 60, 900)
+EASY_GAPS = (0, 60, COSTLY_GAP)
 """Least, best and longest seconds before a piece that is not maximal: go on, or stand up and drink [C]."""
 GRID = range(0, LOST_GAP + 1, 30)
 """The gaps in seconds among which the advised one is looked for."""
 
-_MAXIMAL_WITHIN = 120.0
+_SOON = 120.0
 _NEAR_CRITICAL = 0.9
 _NEAR_HOLDABLE = 0.95
+"""A piece is maximal when it asks for nearly the critical share within its first two minutes, or on average
+for nearly what the power law says can be held for so long: judgement [C]."""
 
 
 class AdvisedGap(NamedTuple):
@@ -73,7 +75,7 @@ def is_maximal(main: Sequence[Run], capacity: Capacity) -> bool:
     for share, length, _ in main:
         if share == 0:
             break
-        if seconds < _MAXIMAL_WITHIN and share >= _NEAR_CRITICAL * capacity.critical:
+        if seconds < _SOON and share >= _NEAR_CRITICAL * capacity.critical:
             return True
         seconds += length
         work += share * length

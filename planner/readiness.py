@@ -32,6 +32,10 @@ GAPS = tuple(60 * minutes for minutes in range(31))
 """Seconds between warm-up and piece for which the start line is told."""
 SERIES_POINTS = 120
 
+WARM, FAIRLY_WARM = 0.7, 0.45
+MOST, HALF = 0.85, 0.5
+"""From which shares the coach's words are used: judgement [C]."""
+
 
 class AtGap(NamedTuple):
     """The start line after a gap of so many seconds."""
@@ -150,13 +154,13 @@ def _overspent(at_start: State) -> str:
 
 def _body(state: State) -> str:
     warm = state.warmth.middle
-    words = "warm" if warm >= 0.8 else "fairly warm" if warm >= 0.55 else "still cool"
+    words = "warm" if warm >= WARM else "fairly warm" if warm >= FAIRLY_WARM else "cool"
     left = state.reserve.middle
     if left >= RESERVE_WANTED:
         kept = "with nearly all of your reserve"
-    elif left >= 0.85:
+    elif left >= MOST:
         kept = "with most of your reserve"
-    elif left >= 0.5:
+    elif left >= HALF:
         kept = "with part of your reserve already spent"
     else:
         kept = "with most of your reserve already spent"
@@ -164,16 +168,23 @@ def _body(state: State) -> str:
 
 
 def _advice(wait: float | None, advised: AdvisedGap, hard: bool) -> str:
-    low, best, high = (_minutes(seconds) for seconds in advised)
+    _, best, high = (_minutes(seconds) for seconds in advised)
     if wait is None:
-        if not hard:
+        if not hard and not advised.low:
             return "Go straight on, or stand up and drink for a minute first."
-        return f"Leave about {best} before a hard piece, at least {low} and not over {high}."
+        return f"Leave about {best} before the piece: {_between(advised)} will do."
     if wait < advised.low:
-        return f"A gap of {_minutes(wait)} is short after this: wait {best}, at least {low}."
+        return f"A gap of {_minutes(wait)} is short: make it about {best}; {_between(advised)} will do."
     if wait > advised.high:
         return f"A gap of {_minutes(wait)} is long: you cool down. Start after {best}, or at most {high}."
-    return f"The gap of {_minutes(wait)} is right: anything from {low} to {high} will do."
+    return f"The gap of {_minutes(wait)} is right: {_between(advised)} will do."
+
+
+def _between(advised: AdvisedGap) -> str:
+    low, _, high = (_minutes(seconds) for seconds in advised)
+    if advised.low == advised.high:
+        return "hardly more or less"
+    return f"anything from {low} to {high}" if advised.low else f"anything up to {high}"
 
 
 def _minutes(seconds: float) -> str:
@@ -195,7 +206,8 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             yield (
                 "Critical power as fitted is above your likely 2 km, so the reserve is assumed for the level."
                 if capacity.fit_set_aside
-                else "It takes two results to know the reserve: it is assumed for the level, in a wide range."
+                else "The reserve is assumed for the level, in a wide range; two all-out pieces of 2 to 15 "
+                "minutes would tell it."
             )
         case CapacityBasis.FIT:
             yield "The reserve comes from your own results; its range follows their scatter."

@@ -7,6 +7,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+import brotli
 from flask import Blueprint, Response, render_template, request
 
 from web.assets import DIST_URL, ICONS_URL, Assets
@@ -61,9 +62,9 @@ def _worker(assets: Assets, known: Mapping[str, Stored]) -> Stored:
     assert PRECACHE_TOKEN in assets.service_worker, f"the service worker never asks for {PRECACHE_TOKEN}"
     script = assets.service_worker.replace(PRECACHE_TOKEN, listed)
     stamp = hashlib.sha256(script.encode("utf-8")).hexdigest()[:16]
-    return Stored(
-        f"/* Slipway {VERSION}, build {stamp} */\n{script}".encode(), "text/javascript; charset=utf-8"
-    )
+    body = f"/* Slipway {VERSION}, build {stamp} */\n{script}".encode()
+    smallest = {"br": bytes(brotli.compress(body))}
+    return Stored(body, "text/javascript; charset=utf-8", encoded=smallest)
 
 
 def precache_list(assets: Assets, known: Mapping[str, Stored]) -> list[dict[str, str | None]]:

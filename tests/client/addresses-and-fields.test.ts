@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { routeOf, rowAddress } from "../../static/src/components/routes.js";
 import { strokesInAMark } from "../../static/src/components/tick-marks.js";
-import { secondsOf } from "../../static/src/components/two-k-time.js";
+import { metresOf, resultProblem, resultWords, timeOf } from "../../static/src/plan/result-words.js";
 
 const route = (address: string) => routeOf(new URL(address, "https://example.org"));
 
@@ -12,6 +12,7 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/plan/first-row"), { screen: "plan", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/mine/abc"), { screen: "plan", source: "mine", name: "abc" });
   assert.deepEqual(route("/row"), { screen: "row" });
+  assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });
 
@@ -24,12 +25,30 @@ test("a broken escape in an address breaks nothing", () => {
   assert.deepEqual(route("/plan/%E0%A4%A"), { screen: "plan", source: "built-in", name: "%E0%A4%A" });
 });
 
-test("a time over 2000 m is read as people type it", () => {
-  assert.deepEqual(["7:42.0", "7:42", "7.42,0", "742", "7’42”", "6:05.4"].map(secondsOf), [462, 462, 462, 462, 462, 365.4]);
+test("a time is read as people type it", () => {
+  assert.deepEqual(["7:42.0", "7:42", "7.42,0", "742", "7’42”", "6:05.4"].map(timeOf), [462, 462, 462, 462, 462, 365.4]);
+  assert.deepEqual(["17.5", "58", "1:25:10", "1:25:10.5", "85:10"].map(timeOf), [17.5, 58, 5110, 5110.5, 5110]);
 });
 
-test("what is no time over 2000 m is refused", () => {
-  assert.deepEqual(["", "7", "7:62", "2:00", "45:00", "fast", "7:42.05"].map(secondsOf), Array(7).fill(undefined));
+test("what is no time is refused", () => {
+  assert.deepEqual(["", "7:62", "fast", "7:42.05", "1:75:00", "-7:42", "7:4"].map(timeOf), Array(7).fill(undefined));
+});
+
+test("metres are read with the marks that people put between digits, and nothing else is", () => {
+  assert.deepEqual(["7105", "7 105 m", "7,105", "10'000"].map(metresOf), [7105, 7105, 7105, 10_000]);
+  assert.deepEqual(["", "7:05", "seven", "-5"].map(metresOf), Array(4).fill(undefined));
+});
+
+test("a result that nobody rows is a slip, and is said with its digits", () => {
+  assert.equal(resultProblem({ metres: 2000, seconds: 462 }), "");
+  assert.match(resultProblem({ metres: 2000, seconds: 180 }), /^2000 m in 3:00\.0 is quicker than anybody rows/);
+  assert.match(resultProblem({ metres: 2000, seconds: 4620 }), /^2000 m in 1:17:00 is slower than 6:00 per 500 m/);
+  assert.match(resultProblem({ metres: 50, seconds: 10 }), /from 100 to 42195 m/);
+});
+
+test("a result over whole minutes is told by its metres", () => {
+  assert.deepEqual([{ metres: 2000, seconds: 462 }, { metres: 7105, seconds: 1800 }, { metres: 21_097, seconds: 5470 }].map(resultWords),
+    ["2000 m in 7:42.0", "7105 m in 30 min", "21097 m in 1:31:10"]);
 });
 
 test("up to forty strokes have a tick each, and marks never become too many to see", () => {

@@ -3,22 +3,12 @@ import assert from "node:assert/strict";
 import { afterEach, test } from "node:test";
 import { NoAnswer, Refused, fetchLibrary, readShorthand } from "../../static/src/data/api.js";
 import { makePlan, openBuiltIn } from "../../static/src/data/plans.js";
+import { readAthlete } from "../../static/src/data/athlete.js";
 import { row, timeline } from "./builders.js";
+import { network } from "./network.js";
 
 const realFetch = globalThis.fetch;
 afterEach(() => void (globalThis.fetch = realFetch));
-
-/** Lets the network answer by path; a path that is not named has no signal. */
-function network(answers: Record<string, [number, unknown]>): string[] {
-  const asked: string[] = [];
-  globalThis.fetch = async (path) => {
-    asked.push(String(path));
-    const answer = answers[String(path)];
-    if (!answer) throw new TypeError("Failed to fetch");
-    return new Response(typeof answer[1] === "string" ? answer[1] : JSON.stringify(answer[1]), { status: answer[0] });
-  };
-  return asked;
-}
 
 const problems = [{ pointer: "/text", sentence: "line 1: rate 62 is above 50 strokes a minute", line: 1, column: 4, received: "r62", accepted: ["r10 to r50"] }];
 
@@ -59,10 +49,10 @@ test("a plan that the server does not know is refused, even with a copy of anoth
 
 test("a plan made from shorthand is kept under a name of its own, and the same one again under the same", async () => {
   network({ "/api/shorthand": [200, { plan: plan.plan, text: "1' r24" }], "/api/timeline": [200, plan] });
-  const [one, two] = [await makePlan("1 min r24"), await makePlan("1 min r24")];
+  const [one, two] = [await makePlan("1 min r24", await readAthlete()), await makePlan("1 min r24", await readAthlete())];
   assert.equal(one.text, "1' r24");
   assert.match(one.id, /^mine:[0-9a-z]{16}$/);
   assert.equal(one.id, two.id);
   network({ "/api/shorthand": [200, { plan: plan.plan, text: "2' r24" }], "/api/timeline": [200, plan] });
-  assert.notEqual((await makePlan("2 min r24")).id, one.id);
+  assert.notEqual((await makePlan("2 min r24", await readAthlete())).id, one.id);
 });

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from planner.advised_gap import LOST_GAP, RESERVE_WANTED
 from planner.athlete import Level, Room
+from planner.demand import holdable_share
 from planner.plan import Block, Cr10, ForSeconds, Gap, Part, PartKind, Plan, Pressure, Repeat, Rest, TwoKPower
 from planner.readiness import GAPS, SERIES_POINTS, Readiness, readiness_of
 from planner.timeline import compile_timeline
@@ -105,6 +106,26 @@ def test_steady_rowing_may_follow_at_once() -> None:
     assert ready(plan).advised_gap.low == 0
 
 
+@pytest.mark.parametrize(("part_of_what_can_be_held", "least"), [(0.97, 120), (0.85, 0)])
+def test_a_long_piece_is_maximal_when_it_asks_for_nearly_what_can_be_held(
+    part_of_what_can_be_held: float, least: int
+) -> None:
+    percent = round(100 * part_of_what_can_be_held * holdable_share(2400, 480))
+    assert ready(warm_up_then(300, EASY, seconds(2400, 24, share(percent)))).advised_gap.low == least
+
+
+def test_whoever_knows_that_a_piece_is_maximal_may_say_so() -> None:
+    timeline = compile_timeline(warm_up_then(300, EASY, seconds(1800, 20, Pressure.HALF)))
+    told = readiness_of(timeline, None, Level.CLUB, maximal=True)
+    assert told is not None
+    assert told.advised_gap[:2] == (120, 300)
+
+
+def test_no_gap_is_advised_that_costs_however_hot_the_room() -> None:
+    """15-20 min start to cost: West 2013, J Sci Med Sport 16:172."""
+    assert ready(warm_up(EASY), room=Room.HOT).advised_gap.high == 900
+
+
 def test_the_start_line_is_the_same_in_the_state_the_gaps_and_the_series() -> None:
     plan = warm_up_then(300, seconds(600, 30, share(105)), RACE)
     found = ready(plan)
@@ -178,3 +199,37 @@ def test_what_is_guessed_is_said() -> None:
 
 def test_conflicting_reports_on_heavy_priming_are_said_before_a_hard_piece() -> None:
     assert any("Reports conflict" in note for note in ready(warm_up_then(300, EASY, RACE)).notes)
+
+
+@pytest.mark.parametrize(
+    ("plan", "start", "advice"),
+    [
+        (
+            warm_up(EASY),
+            "warm and with nearly all of your reserve",
+            "Leave about 5 minutes before the piece: anything from 2 minutes to 11:30 will do.",
+        ),
+        (
+            warm_up_then(60, EASY, RACE),
+            "warm and with nearly all of your reserve",
+            "A gap of 1 minute is short: make it about 5 minutes; anything from 2 minutes to 11:30 will do.",
+        ),
+        (
+            warm_up_then(1800, EASY, RACE),
+            "cool and with nearly all of your reserve",
+            "A gap of 30 minutes is long: you cool down. Start after 5 minutes, or at most 11:30.",
+        ),
+        (
+            warm_up_then(30, seconds(240, 30, share(105)), RACE),
+            "warm and with part of your reserve already spent",
+            "A gap of 30 seconds is short: make it about 12:30; hardly more or less will do.",
+        ),
+        (
+            warm_up_then(60, seconds(180, 18, Pressure.LIGHT), seconds(1800, 20, Pressure.HALF)),
+            "cool and with nearly all of your reserve",
+            "The gap of 1 minute is right: anything up to 11:30 will do.",
+        ),
+    ],
+)
+def test_it_speaks_as_a_coach_would(plan: Plan, start: str, advice: str) -> None:
+    assert ready(plan).sentence == f"You come to the start {start}. {advice}"

@@ -8,18 +8,23 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from marshmallow import fields
 
-from planner.athlete import Athlete, Level
+from planner.athlete import Athlete, Level, Room
 from planner.energy import energy_of
+from planner.errors import InputError
 from planner.load import week_of
 from planner.plan import Pressure
 from planner.readiness import readiness_of
 from planner.schemas.fields import Inside, Strict
+from planner.schemas.plan_schema import load_plan
 from planner.schemas.readiness_schema import dump_energy, dump_readiness, dump_week
 from planner.schemas.readiness_shape import EnergyShape, ReadinessShape, WeekShape
 from planner.timeline import compile_timeline
 from tests.builders import metres, rower_of_7_42, seconds, warm_up_then
+from tests.strategies import DOCUMENTS
 
 PLAN = warm_up_then(300, seconds(900, 24, Pressure.FULL), metres(2000, 30, Pressure.RACE))
 
@@ -131,3 +136,17 @@ def test_each_answer_is_as_its_shape_describes_it() -> None:
         (dump_week(week_of((1,) * 7)), WeekShape),
     ):
         fits(json.loads(json.dumps(answer, allow_nan=False)), shape)
+
+
+@settings(max_examples=60)
+@given(DOCUMENTS, st.sampled_from(list(Level)), st.sampled_from(list(Room)))
+def test_whatever_the_plan_the_answer_holds_numbers_and_keeps_its_shape(
+    document: dict[str, Any], level: Level, room: Room
+) -> None:
+    try:
+        timeline = compile_timeline(load_plan(document))
+    except InputError:
+        return
+    found = readiness_of(timeline, None, level, room)
+    if found is not None:
+        fits(json.loads(json.dumps(dump_readiness(found), allow_nan=False)), ReadinessShape)

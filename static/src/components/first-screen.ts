@@ -1,12 +1,14 @@
-/** The first screen: a running session first, then plans that need no signal, the library, and one's own.
+/** The first screen: a running session first, then what is rowed today; below, plans to open and one's own text.
  *
  * Properties: `builtIn`, `kept` (plan cards), `ready` (kept plans are proved to run with no signal), `running`
  * (title of an open session, or ""), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
- * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`.
+ * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
  * Events: `draft`, `make`, `resume`, `update`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Problem } from "../plan/wire.js";
+import { KINDS, type Kind } from "../plan/kinds.js";
+import { choices, tiles } from "./choice-look.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-library.js";
 import type { PlanCard } from "./plan-library.js";
@@ -26,6 +28,8 @@ export class FirstScreen extends LitElement {
     notice: {},
     trouble: {},
     updateReady: { type: Boolean },
+    kind: { state: true },
+    lacking: { state: true },
   };
   declare builtIn: readonly PlanCard[] | undefined;
   declare kept: readonly PlanCard[];
@@ -38,6 +42,9 @@ export class FirstScreen extends LitElement {
   declare notice: string;
   declare trouble: string;
   declare updateReady: boolean;
+  declare kind: Kind | undefined;
+  /** The part that makes sessions is not on this device, and could not be fetched. */
+  declare lacking: boolean;
 
   constructor() {
     super();
@@ -51,10 +58,22 @@ export class FirstScreen extends LitElement {
     this.notice = "";
     this.trouble = "";
     this.updateReady = false;
+    this.lacking = false;
   }
 
-  static override styles = [type, buttons, page, css`
+  override firstUpdated(): void {
+    import("./session-making.js").then(() => (this.lacking = false), () => (this.lacking = true));
+  }
+
+  static override styles = [type, buttons, page, choices, css`
     main { gap: 30px; }
+    fieldset { min-width: 0; }
+    .today { display: grid; gap: 20px; }
+    .kinds .tiles { grid-template-columns: 1fr 1fr; }
+    .kinds .tiles span { min-height: 64px; font-size: 1.1875rem; }
+    nav { display: flex; flex-wrap: wrap; gap: 10px; }
+    nav a { flex: 1 1 auto; }
+    @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }
     section { display: grid; gap: 12px; }
     .running { padding: 16px; background: var(--hull); border: 2px solid var(--catch); border-radius: var(--r); }
     .running b { font-size: 1.25rem; overflow-wrap: anywhere; }
@@ -64,14 +83,16 @@ export class FirstScreen extends LitElement {
 
   override render() {
     return html`<main>
-      <h1 tabindex="-1">What are you rowing today?</h1>
+      <h1 tabindex="-1" id="question">What are you rowing today?</h1>
       ${this.running ? this.open() : nothing}
-      <a class="button" href="#own" @click=${this.toBox}>Write your own</a>
+      ${this.today()}
+      <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
+        <a class="button" href="#own" @click=${this.toBox}>Write your own</a></nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
-      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
+      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
         <plan-library .plans=${this.kept}></plan-library></section>` : nothing}
-      <section aria-labelledby="library"><h2 id="library">Plans</h2>
+      <section aria-labelledby="library"><h2 id="library" tabindex="-1">Plans</h2>
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
       </section>
@@ -80,6 +101,26 @@ export class FirstScreen extends LitElement {
         @make=${() => this.tell("make")}></shorthand-box></section>
       <a class="button" href="/technique">Positions, drills and calls</a>
     </main>`;
+  }
+
+  private today() {
+    const options = KINDS.map(({ kind, name }) => ({ value: kind, name }));
+    return html`<section class="today" aria-labelledby="question">
+      <fieldset class="kinds" aria-labelledby="question">${tiles("kind", options, this.kind, (kind) => (this.kind = kind))}</fieldset>
+      ${!this.kind ? nothing : this.lacking ? html`<p role="alert">Making a session needs signal, and there is none. ${this.toKept()}</p>`
+        : html`<session-making .kind=${this.kind}>${this.toKept()}</session-making>`}
+    </section>`;
+  }
+
+  private toKept() {
+    const place = this.kept.length ? "kept" : "library";
+    const go = (event: Event) => {
+      event.preventDefault();
+      const heading = this.renderRoot.querySelector<HTMLElement>(`#${place}`)!;
+      heading.scrollIntoView();
+      heading.focus({ preventScroll: true });
+    };
+    return html`<a href="#${place}" @click=${go}>The plans below run without.</a>`;
   }
 
   private toBox(event: Event): void {

@@ -1,36 +1,48 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
-import { LitElement, html } from "lit";
+import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer } from "../data/api.js";
-import { forgetPlan, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addResult, readAthlete, twoKOf, type AthleteRecord } from "../data/athlete.js";
+import { appraisalFor, appraised } from "../data/compiling.js";
+import { mended, takenBack } from "../data/mending.js";
+import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
-import { changeSettings, readSettings } from "../data/settings.js";
+import { changeSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
+import type { Mend, Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./open-session-question.js";
 import "./plan-screen.js";
+import { knownWords } from "./rower-words.js";
 import { goTo, rowAddress, tellScreen } from "./routes.js";
 import { watchSaved, type Saved } from "./saving.js";
+
+const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
 
 export class PlanOpened extends LitElement {
   static override properties = {
     source: { attribute: false },
     name: { attribute: false },
     record: { state: true },
-    result: { state: true },
+    rower: { state: true },
+    busy: { state: true },
+    mendTrouble: { state: true },
     saved: { state: true },
     trouble: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
   declare record: PlanRecord | undefined;
-  declare result: number | null;
+  declare rower: AthleteRecord | undefined;
+  declare busy: boolean;
+  declare mendTrouble: string;
   declare saved: Saved;
   declare trouble: string;
 
   constructor() {
     super();
-    this.result = null;
+    this.busy = false;
+    this.mendTrouble = "";
     this.saved = "saving";
     this.trouble = "";
   }
@@ -40,19 +52,26 @@ export class PlanOpened extends LitElement {
     document.title = "A plan · Slipway";
   }
 
-  override firstUpdated(): void {
-    void this.gather();
+  /** Another address may be another plan in the same place. */
+  override updated(changed: PropertyValues<this>): void {
+    if (changed.has("name") || changed.has("source")) void this.gather();
   }
 
   override render() {
-    const timeline = this.record && scaled(this.record.timeline, this.result);
-    return html`<plan-screen .timeline=${timeline} .result=${this.result} .saved=${this.saved} .trouble=${this.trouble}
-      .own=${this.record?.source === "mine"} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}></plan-screen>
+    const { record, rower } = this;
+    const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
+    const said = rower && appraisalFor(record?.appraisal, rower);
+    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .readiness=${said?.readiness}
+      .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
+      .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
+      .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
+      @mend=${this.mend} @undo=${this.undo}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
   private async gather(): Promise<void> {
-    this.result = (await readSettings()).result_s;
+    this.record = undefined;
+    this.rower = await readAthlete();
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
       document.title = `${this.record.plan.title} · Slipway`;
@@ -61,6 +80,7 @@ export class PlanOpened extends LitElement {
     }
     tellScreen(this);
     if (!this.record) return;
+    void this.appraise();
     await watchSaved(this.record.id, (saved) => (this.saved = saved), () => !this.isConnected);
   }
 
@@ -89,9 +109,41 @@ export class PlanOpened extends LitElement {
     goTo(this, "/");
   }
 
-  private keepResult(event: CustomEvent<number | null>): void {
-    this.result = event.detail;
-    void changeSettings({ result_s: event.detail });
+  private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {
+    this.rower = await addResult(detail);
+    await this.appraise();
+  }
+
+  /** Asks what there is to say about this plan for this athlete; with no signal, what was said before stands. */
+  private async appraise(): Promise<void> {
+    const { record, rower } = this;
+    if (!record || !rower) return;
+    const appraisal = await appraised(record.plan, rower).catch(() => undefined);
+    if (!appraisal || this.record !== record || this.rower !== rower || !this.isConnected) return;
+    this.record = await keep({ ...record, appraisal });
+  }
+
+  private async mend({ detail }: CustomEvent<Mend>): Promise<void> {
+    await this.change(async (record, rower) => addressOf(await mended(record, detail, rower)));
+  }
+
+  private async undo(): Promise<void> {
+    await this.change(takenBack);
+  }
+
+  /** A change of the plan: it is shown at its address, which may be another one. */
+  private async change(make: (record: PlanRecord, rower: AthleteRecord) => Promise<string>): Promise<void> {
+    this.busy = true;
+    this.mendTrouble = "";
+    try {
+      const address = await make(this.record!, this.rower!);
+      if (address === addressOf(this.record!)) this.record = await openMine(this.name);
+      else goTo(this, address);
+    } catch (error) {
+      this.mendTrouble = error instanceof NoAnswer ? NO_SIGNAL : troubleWords(error);
+    } finally {
+      this.busy = false;
+    }
   }
 }
 customElements.define("plan-opened", PlanOpened);

@@ -1,39 +1,63 @@
-/** One plan before it is rowed: picture, totals, blocks, findings, a result for splits, and the button to row it.
+/** One plan before it is rowed: picture, totals, findings, readiness, blocks, whose splits, and the button to row it.
  *
- * Properties: `timeline`, `result` (2000 m in seconds, or null), `saved` (see saved-mark), `own` (written on this
- * device), `trouble` (a sentence where the plan cannot be shown). Events: `row`, `result` (detail: seconds or null),
- * and of one's own plan `edit` and `forget`.
+ * Properties: `timeline`, `findings`, `readiness` (or undefined), `reasons` (why it was made so), `known` (a line about
+ * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
+ * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
+ * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
+ * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, and of one's own plan `edit`
+ * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Finding, Timeline } from "../plan/wire.js";
+import type { Readiness } from "../plan/promised.js";
+import type { Finding, Mend, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
 import "./block-list.js";
+import "./finding-list.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
-import "./result-field.js";
 import "./saved-mark.js";
 
 export class PlanScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
-    result: { attribute: false },
+    findings: { attribute: false },
+    readiness: { attribute: false },
+    reasons: { attribute: false },
+    known: {},
     saved: {},
     own: { type: Boolean },
+    editable: { type: Boolean },
+    mendedBy: {},
+    busy: { type: Boolean },
+    mendTrouble: {},
     asking: { state: true },
     trouble: {},
   };
   declare timeline: Timeline | undefined;
-  declare result: number | null;
+  declare findings: readonly Finding[];
+  declare readiness: Readiness | undefined;
+  declare reasons: readonly string[];
+  declare known: string;
   declare saved: string;
   declare own: boolean;
+  declare editable: boolean;
+  declare mendedBy: string;
+  declare busy: boolean;
+  declare mendTrouble: string;
   declare asking: boolean;
   declare trouble: string;
 
   constructor() {
     super();
-    this.result = null;
+    this.findings = [];
+    this.reasons = [];
+    this.known = "";
     this.saved = "saving";
     this.own = false;
+    this.editable = false;
+    this.mendedBy = "";
+    this.busy = false;
+    this.mendTrouble = "";
     this.asking = false;
     this.trouble = "";
   }
@@ -47,21 +71,29 @@ export class PlanScreen extends LitElement {
     .sums div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 2px; padding: 12px 12px; background: var(--hull); border-radius: var(--r); }
     .sums dd { font-family: var(--digits); font-weight: 700; font-size: 1.625rem; letter-spacing: -0.04em; }
     .left-sums { display: grid; gap: 8px; }
-    .finds { display: grid; gap: 10px; }
-    .find { padding: 12px 14px; background: var(--hull); border-left: 6px solid var(--edge); border-radius: 6px var(--r) var(--r) 6px; }
-    .warning, .advice { border-left-color: var(--catch); }
+    .mended { display: flex; flex-wrap: wrap; gap: 8px 14px; align-items: center; justify-content: space-between; padding: 10px 14px; background: var(--hull); border-radius: var(--r); }
+    .mended button { min-height: 48px; }
+    .reasons { display: grid; gap: 8px; padding-left: 20px; list-style: disc; }
+    summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     .go { width: 100%; font-size: 1.375rem; }
     @media (min-width: 1000px) {
       main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr); gap: 28px 48px; align-items: start; }
       .back, header, plan-profile, .bar { grid-column: 1 / -1; }
       plan-profile { height: 170px; }
-      .left { display: grid; gap: 22px; position: sticky; top: 22px; }
       .bar { justify-items: end; }
       .go { width: 420px; }
     }
-    .left, .blocks { display: grid; gap: 22px; }
+    @media (orientation: landscape) and (max-height: 540px) {
+      .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding: 8px var(--side); }
+    }
+    .left, .blocks { display: grid; gap: 22px; align-content: start; }
     .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
   `];
+
+  /** Without it the plan can still be read and rowed. */
+  override firstUpdated(): void {
+    import("./plan-extras.js").catch(() => undefined);
+  }
 
   override render() {
     return html`<main>
@@ -83,8 +115,12 @@ export class PlanScreen extends LitElement {
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.sums(timeline)}
-        ${this.findings(timeline.findings)}
-        <result-field .seconds=${this.result} @result=${this.pass}></result-field>
+        ${this.mendedBy ? this.undoLine() : nothing}
+        ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
+        ${this.readiness ? html`<readiness-view .readiness=${this.readiness} .timeline=${timeline}></readiness-view>` : nothing}
+        ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
+        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>`
+          : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
       </div>
       <div class="blocks"><block-list .timeline=${timeline}></block-list>${this.own ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
@@ -93,7 +129,7 @@ export class PlanScreen extends LitElement {
   /** What can be done with one's own plan; taking it off the phone is asked once more. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
-    return html`<div class="keeping"><button type="button" @click=${tell("edit")}>Change the text</button>
+    return html`<div class="keeping">${this.editable ? html`<button type="button" @click=${tell("edit")}>Change the text</button>` : nothing}
       ${this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this phone</button>
           <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
         : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this phone</button>`}</div>`;
@@ -107,19 +143,18 @@ export class PlanScreen extends LitElement {
       <div><dt class="small">in all${about}</dt><dd>${clock(totals.seconds_s)}</dd></div>
       ${totals.strokes ? html`<div><dt class="small">strokes${about}</dt><dd>${totals.strokes}</dd></div>` : nothing}
       ${totals.metres === undefined ? nothing : html`<div><dt class="small">km, about</dt><dd>${(totals.metres / 1000).toFixed(1)}</dd></div>`}
+      ${totals.work_kj === undefined ? nothing : html`<div><dt class="small">kJ on the handle, about</dt><dd>${Math.round(totals.work_kj)}</dd></div>`}
       ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
     </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}</div>`;
   }
 
-  private findings(findings: readonly Finding[]) {
-    if (!findings.length) return nothing;
-    return html`<ul class="finds" aria-label="What to know about this plan">${findings.map((finding) => html`
-      <li class="find ${finding.severity}" dir="auto"><p>${finding.sentence}</p>
-        ${finding.reason ? html`<p class="small">${finding.reason}</p>` : nothing}</li>`)}</ul>`;
+  private undoLine() {
+    return html`<div class="mended" role="status"><p>Done: <b dir="auto">${this.mendedBy}</b>.</p>
+      <button type="button" ?disabled=${this.busy} @click=${() => this.dispatchEvent(new CustomEvent("undo"))}>Undo</button></div>`;
   }
 
-  private pass(event: CustomEvent<number | null>): void {
-    this.dispatchEvent(new CustomEvent("result", { detail: event.detail }));
+  private pass({ detail }: CustomEvent<Mend>): void {
+    this.dispatchEvent(new CustomEvent<Mend>("mend", { detail }));
   }
 }
 customElements.define("plan-screen", PlanScreen);

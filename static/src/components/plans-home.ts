@@ -1,6 +1,7 @@
 /** Brings the first screen what it shows: plans of the server and of this device, the draft, an open session. */
 import { LitElement, html } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
+import { readAthlete } from "../data/athlete.js";
 import { database } from "../data/database.js";
 import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
@@ -120,7 +121,7 @@ export class PlansHome extends LitElement {
     this.problems = [];
     this.message = "";
     try {
-      const record = await makePlan(this.draft);
+      const record = await makePlan(this.draft, await readAthlete());
       goTo(this, addressOf(record));
     } catch (error) {
       this.explain(error);

@@ -1,5 +1,6 @@
 /** Before a session: the cautions the first time, then the set-up card. Event: `begin` (detail: plan and timeline). */
 import { LitElement, html, nothing } from "lit";
+import { readAthlete, twoKOf } from "../data/athlete.js";
 import { addressOf, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { changeSettings, readSettings, type Settings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
@@ -60,8 +61,9 @@ export class SessionBefore extends LitElement {
     if (!this.name) return;
     try {
       this.settings = await readSettings();
+      const rower = await readAthlete();
       const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
-      this.beginning = { record, timeline: scaled(record.timeline, this.settings.result_s) };
+      this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower)) };
       document.title = `${record.plan.title} · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);

@@ -1,6 +1,9 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
+import type { Timeline } from "../plan/promised.js";
+import type { Room } from "../plan/types.js";
 import type {
-  BuiltinPlan, Library, Plan, Problem, ProblemDocument, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer,
+  TechniqueLibrary,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -39,9 +42,24 @@ export async function readShorthand(text: string): Promise<{ plan: Plan; text: s
   return { plan: answer.plan, text: answer.text };
 }
 
-/** The timeline of a plan for anybody; it is scaled to a result on the device. */
-export function fetchTimeline(plan: Plan): Promise<Timeline> {
-  return ask<Timeline>("/api/timeline", { plan });
+/** A plan in canonical shorthand. */
+export async function writeShorthand(plan: Plan): Promise<string> {
+  return (await ask<ShorthandAnswer>("/api/shorthand", { plan })).text;
+}
+
+/** The timeline of a plan with what there is to say about it; for anybody where no athlete is given. */
+export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promise<Timeline> {
+  return ask<Timeline>("/api/timeline", { plan, athlete, room });
+}
+
+/** A session made for a piece, and why it looks as it does. */
+export function fetchSession(asked: SessionRequest): Promise<Session> {
+  return ask<Session>("/api/session", asked);
+}
+
+/** What follows from an athlete's results. */
+export function fetchAthleteAnswer(athlete: Athlete): Promise<AthleteAnswer> {
+  return ask<AthleteAnswer>("/api/athlete", athlete);
 }
 
 async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {

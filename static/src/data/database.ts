@@ -6,6 +6,7 @@
  * same records are held in memory while the page is open, and `where()` says so.
  */
 import { openDB, type DBSchema, type IDBPDatabase, type StoreNames } from "idb";
+import type { AthleteRecord } from "./athlete.js";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
@@ -20,6 +21,7 @@ export interface Shape extends DBSchema {
   log: { key: string; value: SessionRecord };
   facts: { key: [string, number]; value: FactRecord };
   heartbeats: { key: string; value: Heartbeat };
+  athletes: { key: string; value: AthleteRecord };
   settings: { key: string; value: { name: string; values: Partial<Settings> } };
   technique: { key: string; value: TechniqueRecord };
 }
@@ -54,6 +56,7 @@ const KEY_PATHS: { [Name in Store]: string | string[] } = {
   log: "id",
   facts: ["session", "number"],
   heartbeats: "session",
+  athletes: "id",
   settings: "name",
   technique: "id",
 };

@@ -1,7 +1,9 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
 import type { BuiltinPlan } from "../plan/wire.js";
 import type { Plan, Timeline } from "../plan/types.js";
-import { NoAnswer, Refused, fetchLibrary, fetchTimeline, readShorthand } from "./api.js";
+import { NoAnswer, Refused, fetchLibrary, readShorthand } from "./api.js";
+import type { AthleteRecord } from "./athlete.js";
+import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 
@@ -19,8 +21,23 @@ export interface PlanRecord {
   timeline: Timeline;
   /** One's own plans: the canonical shorthand. */
   text?: string;
+  /** Of a session that was made: why it looks as it does. */
+  reasons?: readonly string[];
+  /** What there is to say about it, for the athlete who asked last. */
+  appraisal?: Appraisal;
+  /** How the last mend is taken back. */
+  undo?: Undo;
   kept_at_ms: number;
 }
+
+/** What a plan was before a mend: its content, or for a built-in plan the address of the original. */
+export interface Undo {
+  /** What was done, in the mend's own words. */
+  label: string;
+  before: Content | string;
+}
+
+export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "appraisal">;
 
 /** Where a plan is opened: /plan/half-hour-at-twenty. */
 export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
@@ -45,8 +62,10 @@ export async function keptPlans(): Promise<PlanRecord[]> {
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const { kind, plan, timeline } = await builtIn(slug);
-    return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, kept_at_ms: Date.now() });
+    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), database.get("plans", id)]);
+    const same = before?.appraisal && JSON.stringify(before.plan) === JSON.stringify(plan);
+    const appraisal = same ? { appraisal: before.appraisal! } : {};
+    return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() });
   } catch (error) {
     const kept = error instanceof NoAnswer ? await database.get("plans", id) : undefined;
     if (kept) return kept;
@@ -68,12 +87,15 @@ export async function openMine(name: string): Promise<PlanRecord> {
 }
 
 /** Reads a coach's shorthand, compiles it and keeps the plan; the same plan again is the same record. Throws Refused (its problems say where), NoAnswer. */
-export async function makePlan(text: string): Promise<PlanRecord> {
+export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
   const read = await readShorthand(text);
-  const timeline = await fetchTimeline(read.plan);
   const before = (await keptPlans()).find((record) => record.source === "mine" && record.text === read.text);
-  const name = before?.name ?? newId();
-  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...read, timeline, kept_at_ms: Date.now() });
+  return keepMine({ ...(await compiled(read.plan, rower)), ...read }, before?.name);
+}
+
+/** Keeps a plan as one's own: under a new name, or in place of one's own plan of that name. */
+export function keepMine(content: Content & Pick<PlanRecord, "undo">, name = newId()): Promise<PlanRecord> {
+  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
 }
 
 /** Whether a plan, read back from storage, is really there with its timeline: half the proof that it is saved. */
@@ -89,7 +111,7 @@ export function forgetPlan(id: string): Promise<void> {
 }
 
 /** A device that is full still lets a plan be rowed; `isKept` then says no. */
-async function keep(record: PlanRecord): Promise<PlanRecord> {
+export async function keep(record: PlanRecord): Promise<PlanRecord> {
   await database.put("plans", record).catch(() => undefined);
   return record;
 }

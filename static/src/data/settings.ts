@@ -1,4 +1,5 @@
 /** What a person has chosen on this device, and the few things the app has to remember about them. */
+import type { Room } from "../plan/types.js";
 import { database } from "./database.js";
 
 export interface Settings {
@@ -6,15 +7,18 @@ export interface Settings {
   sound: boolean;
   /** How loud, from 0 to 1. */
   volume: number;
-  /** Seconds of a recent 2000 m, for splits; null without one. Never leaves the device. */
+  /** Seconds over 2000 m as earlier versions kept them; data/athlete takes it over. */
   result_s: number | null;
+  /** Minutes of warm-up, and how warm the room was, when a session was last made. */
+  warmup_minutes: number;
+  room: Room;
   /** Whether the cautions before the first session have been read. */
   cautions_read: boolean;
   /** The shorthand being written on the first screen. */
   draft: string;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, cautions_read: false, draft: "" };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "" };
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {

@@ -16,16 +16,14 @@ import { tenth, totalsOf } from "./totals.js";
 import { isRowed, type Finding, type Fit, type Result, type Segment, type Target, type Timeline } from "./types.js";
 import type { Block } from "./wire.js";
 
-const TWO_K_METRES = 2000;
-
-/** The timeline for a time over 2000 m, in seconds to the tenth; without one, the timeline as it is. */
-export function scaled(timeline: Timeline, two_k_seconds: number | null): Timeline {
-  return two_k_seconds === null ? timeline : scaledTo(timeline, { metres: TWO_K_METRES, seconds: two_k_seconds });
-}
-
 /** The timeline for a result over any distance. Give it the timeline for anybody, as kept in a plan record. */
 export function scaledTo(timeline: Timeline, result: Result): Timeline {
-  const two_k = twoKFrom(result);
+  return scaled(timeline, twoKFrom(result));
+}
+
+/** The timeline for a 2 km split; without one, the timeline as it is. */
+export function scaled(timeline: Timeline, two_k: TwoK | null): Timeline {
+  if (!two_k) return timeline;
   const { segments, findings } = new Scaling(timeline, two_k).all();
   const waiting = segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) }));
   const started = withStarts(waiting);

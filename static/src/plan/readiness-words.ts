@@ -1,0 +1,45 @@
+/** What is left at the start line, in words, percent and minutes. */
+import { clock } from "./format.js";
+import type { AtStart, Range, Readiness } from "./promised.js";
+import type { Timeline } from "./wire.js";
+
+export type Quantity = keyof AtStart;
+
+/** In the order in which they matter at the start. */
+export const QUANTITIES: readonly { quantity: Quantity; name: string; steps: readonly [number, string][] }[] = [
+  { quantity: "reserve", name: "Reserve for hard rowing", steps: [[97, "full"], [90, "nearly full"], [75, "partly spent"], [0, "low"]] },
+  { quantity: "phosphocreatine", name: "Power for the first strokes", steps: [[97, "full"], [90, "nearly full"], [75, "partly spent"], [0, "low"]] },
+  { quantity: "oxygen", name: "Breathing still raised", steps: [[50, "well raised"], [25, "raised"], [10, "a little raised"], [0, "settled"]] },
+  { quantity: "warmth", name: "Muscles warm", steps: [[85, "warm"], [60, "fairly warm"], [30, "lukewarm"], [0, "cool"]] },
+];
+
+/** "nearly full" */
+export function senseOf(steps: readonly [number, string][], { middle }: Range): string {
+  return steps.find(([least]) => middle >= least)?.[1] ?? steps.at(-1)![1];
+}
+
+/** "92 to 98 %", or "95 %" where nothing is in doubt. */
+export function rangeWords({ low, high }: Range): string {
+  return low === high ? `${low} %` : `${low} to ${high} %`;
+}
+
+/** What a gap should be, and what it is. */
+export function gapWords({ advised_gap, gap_s }: Readiness): string {
+  const { low_s, best_s, high_s } = advised_gap;
+  const advice = low_s === high_s ? `Best gap before the start: ${clock(best_s)}.` : `Best gap before the start: ${clock(best_s)}; from ${clock(low_s)} to ${clock(high_s)} will do.`;
+  return gap_s === null ? advice : `${advice} This plan leaves ${clock(gap_s)}.`;
+}
+
+export const BASIS: Record<Readiness["basis"], string> = {
+  fit: "From your results together.",
+  result: "From one result and usual values, so the ranges are wide.",
+  level: "From usual values for your level: a result of yours would narrow it.",
+};
+
+/** Seconds from the beginning to the start line: the first main piece, else the end of the gap, else the end. */
+export function startLine({ segments, totals }: Timeline): number {
+  const main = segments.find(({ part }) => part === "main");
+  if (main) return main.start_s;
+  const gap = segments.find(({ kind }) => kind === "gap");
+  return gap ? gap.start_s + gap.duration_s : totals.seconds_s;
+}

@@ -1,0 +1,52 @@
+/** Results as people type and read them. */
+import { clock, splitClock } from "./format.js";
+import type { Result } from "./wire.js";
+
+/** A split outside this is a slip of the finger. */
+const QUICKEST_SPLIT_S = 60;
+const SLOWEST_SPLIT_S = 360;
+/** The bounds of the planner's limits. */
+const SHORTEST_METRES = 100;
+const LONGEST_METRES = 42_195;
+
+/** Hours, minutes, seconds, tenth: each form leaves out what it does not have. */
+const FORMS = [
+  /^(\d{1,2})[:h](\d{2}):(\d{2})(?:[.,](\d))?$/,
+  /^()(\d{1,3})[:.'’′ ](\d{2})(?:[.,](\d))?["”″]?$/,
+  /^()(\d{1,2})(\d{2})()$/,
+  /^()()(\d{1,2})(?:[.,](\d))?$/,
+];
+
+/** "7:42.0", "7:42", "7.42,0", "742", "1:25:10" or, for a short piece, "17.5": seconds to the tenth, or undefined. */
+export function timeOf(text: string): number | undefined {
+  const match = FORMS.map((form) => form.exec(text)).find((found) => found !== null);
+  if (!match) return undefined;
+  const [hours, minutes, seconds, tenth] = match.slice(1).map((digits) => Number(digits ?? 0)) as [number, number, number, number];
+  if (seconds >= 60 || (hours && minutes >= 60)) return undefined;
+  return Math.round(((hours * 60 + minutes) * 60 + seconds) * 10 + tenth) / 10;
+}
+
+/** Whole metres: "7105", "7 105 m"; undefined for anything else. */
+export function metresOf(text: string): number | undefined {
+  const digits = text.replace(/[\s,.’']/g, "").replace(/m$/, "");
+  return /^\d{1,6}$/.test(digits) ? Number(digits) : undefined;
+}
+
+/** What is wrong with a result, in a sentence that says what would do; "" when nothing is. */
+export function resultProblem({ metres, seconds }: Result): string {
+  if (metres < SHORTEST_METRES || metres > LONGEST_METRES) return `${metres} m is no distance to go by: it has to be from ${SHORTEST_METRES} to ${LONGEST_METRES} m.`;
+  const split = (seconds / metres) * 500;
+  if (split < QUICKEST_SPLIT_S) return `${metres} m in ${timeWords(seconds)} is quicker than anybody rows: look at the digits again.`;
+  if (split > SLOWEST_SPLIT_S) return `${metres} m in ${timeWords(seconds)} is slower than 6:00 per 500 m: look at the digits again.`;
+  return "";
+}
+
+/** "7:42.0", and an hour or more without the tenth. */
+export function timeWords(seconds: number): string {
+  return seconds < 3600 ? splitClock(seconds) : clock(seconds);
+}
+
+/** "2000 m in 7:42.0"; a result over whole minutes is told the other way round: "7105 m in 30 min". */
+export function resultWords({ metres, seconds }: Result): string {
+  return seconds % 60 === 0 && metres % 100 !== 0 ? `${metres} m in ${seconds / 60} min` : `${metres} m in ${timeWords(seconds)}`;
+}

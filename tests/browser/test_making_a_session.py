@@ -1,0 +1,174 @@
+"""An athlete gets a session for today's piece, in few taps, and mends what the plan screen finds."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+import pytest
+
+from tests.browser.accessibility import accessibility_faults
+from tests.browser.app_server import Server
+from tests.browser.conftest import Launch
+from tests.browser.engines import Browser
+from tests.browser.targets import Target, button, field, heading, link, words
+
+QUESTION = heading("What are you rowing today?")
+MAKE = button("Make the session")
+KEPT = "() => navigator.serviceWorker.ready.then((worker) => worker.active.state === 'activated')"
+
+
+# Picks the text given in the list of this id, or says which is picked.
+PICK = """({ id, text }) => {
+  const below = (root) => [...root.querySelectorAll("*")]
+    .flatMap((each) => [each, ...(each.shadowRoot ? below(each.shadowRoot) : [])]);
+  const list = below(document).find((each) => each.localName === "select" && each.id === id);
+  if (text === undefined) return list.selectedOptions[0].text;
+  list.selectedIndex = [...list.options].findIndex((option) => option.text === text);
+  return list.dispatchEvent(new Event("change", { bubbles: true }));
+}"""
+
+
+def choice(name: str) -> Target:
+    """One of several tiles."""
+    return Target(role="radio", name=name)
+
+
+@dataclass
+class Finger:
+    """What taps the screen, and counts; going into a field is a tap, the digits typed there are none."""
+
+    browser: Browser
+    taps: int = 0
+
+    def tap(self, target: Target) -> None:
+        self.taps += 1
+        self.browser.click(target)
+
+    def write(self, target: Target, text: str) -> None:
+        self.taps += 1
+        self.browser.type(target, text)
+
+
+def test_a_first_time_athlete_with_no_result_has_a_session_in_four_taps(
+    browser: Browser, server: Server
+) -> None:
+    browser.open(server.url)
+    finger = Finger(browser)
+    finger.tap(choice("Test piece"))
+    finger.tap(choice("5 km"))
+    finger.tap(MAKE)
+    finger.tap(button("Row it"))
+    assert finger.taps == 4
+    browser.see(button("I have read this, go on"))
+    assert browser.problems() == []
+
+
+def test_with_one_result_it_takes_at_most_six(browser: Browser, server: Server) -> None:
+    browser.open(server.url)
+    finger = Finger(browser)
+    finger.tap(choice("Test piece"))
+    finger.tap(choice("5 km"))
+    finger.write(field("Time"), "7:42")
+    finger.tap(MAKE)
+    browser.see(words("Splits from your 2 km in 7:42.0. Your results"))
+    finger.tap(button("Row it"))
+    assert finger.taps <= 6
+    browser.see(button("I have read this, go on"))
+    assert browser.problems() == []
+
+
+@pytest.mark.parametrize(
+    "kind", ["Test piece", "Intervals", "Steady", "Capped rate", "Technique", "Warm-up alone"]
+)
+def test_every_kind_of_piece_gives_a_session_that_says_why_it_looks_so(
+    chromium: Browser, server: Server, kind: str
+) -> None:
+    chromium.open(server.url)
+    chromium.click(choice(kind))
+    chromium.click(MAKE)
+    chromium.see(button("Row it"))
+    chromium.click(button("Why it looks like this"))
+    chromium.see(Target(css=".reasons li"))
+    assert chromium.problems() == []
+
+
+def test_a_set_of_ones_own_is_read_or_told_where_it_cannot_be(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url)
+    chromium.click(choice("Intervals"))
+    chromium.click(choice("Other"))
+    chromium.type(field("How many"), "1")
+    chromium.click(MAKE)
+    chromium.see(words("Write how many repetitions as a whole number from 2 to 40."))
+    chromium.type(field("How many"), "4")
+    chromium.type(field("Each"), "750")
+    chromium.click(MAKE)
+    chromium.see(words(re.compile(r"^4 times$")))
+
+
+def test_a_result_that_cannot_be_read_is_told_at_its_field_and_makes_nothing(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url)
+    chromium.click(choice("Test piece"))
+    chromium.type(field("Time"), "fast")
+    chromium.click(MAKE)
+    chromium.see(words("“fast” is no time: write minutes and seconds, such as 7:42.0."))
+    chromium.see(QUESTION)
+
+
+def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
+    browser: Browser, server: Server
+) -> None:
+    browser.open(server.url)
+    browser.see(QUESTION)
+    browser.wait_for(KEPT)
+    server.kill()
+    browser.reload()
+    browser.click(choice("Steady"))
+    browser.click(MAKE)
+    browser.see(words(re.compile(r"^Making a session needs signal, and there is none\. ")))
+    browser.click(link("The plans below run without."))
+    assert browser.focused_name() == "Plans"
+    assert browser.problems() == []
+
+
+def test_what_was_chosen_is_remembered_for_the_next_session(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url)
+    chromium.click(choice("Test piece"))
+    chromium.see(MAKE)
+    for chosen in (
+        {"id": "minutes", "text": "20 minutes"},
+        {"id": "level", "text": "Trained"},
+        {"id": "room", "text": "Hot"},
+    ):
+        chromium.evaluate(PICK, chosen)
+    chromium.click(MAKE)
+    chromium.see(button("Row it"))
+    chromium.open(server.url)
+    chromium.click(choice("Test piece"))
+    chromium.see(MAKE)
+    assert [chromium.evaluate(PICK, {"id": name}) for name in ("minutes", "level", "room")] == [
+        "20 minutes",
+        "Trained",
+        "Hot",
+    ]
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_accessibility_checker_finds_nothing_while_a_session_is_made(
+    launch: Launch, server: Server, dark: bool
+) -> None:
+    browser = launch("chromium", dark=dark)
+    browser.open(server.url)
+    for kind in ("Test piece", "Intervals", "Capped rate"):
+        browser.click(choice(kind))
+        browser.see(MAKE)
+        assert accessibility_faults(browser) == []
+    browser.click(choice("Intervals"))
+    browser.click(choice("Other"))
+    assert accessibility_faults(browser) == []
+    browser.click(MAKE)
+    browser.see(button("Row it"))
+    browser.click(button("Why it looks like this"))
+    assert accessibility_faults(browser) == []

@@ -1,0 +1,88 @@
+/** Sessions made and plans mended: what is asked, what is kept, what is taken back. */
+import assert from "node:assert/strict";
+import { beforeEach, test } from "node:test";
+import { addResult, forgetAthlete, readAthlete } from "../../static/src/data/athlete.js";
+import { NoAnswer } from "../../static/src/data/api.js";
+import { appraisalFor } from "../../static/src/data/compiling.js";
+import { makeSession, type Making } from "../../static/src/data/making.js";
+import { mended, takenBack } from "../../static/src/data/mending.js";
+import { keptPlans, makePlan, openBuiltIn, openMine } from "../../static/src/data/plans.js";
+import { row, timeline } from "./builders.js";
+import { network } from "./network.js";
+
+const MAKING: Making = { piece: { test: { metres: 2000 } }, only_warm_up: false, warmup_minutes: 15, room: "normal" };
+const compiled = timeline(row(60, 24));
+const plan = (gap: number) => ({ format: 1 as const, title: "Made", parts: [{ kind: "gap" as const, for: { seconds: gap } }] });
+const FINDING = { code: "gap-short", severity: "advice", place: "/parts/0", sentence: "The gap is short." };
+const MEND = { label: "Make the gap 5:00", edits: [{ op: "replace" as const, path: "/parts/0/for/seconds", value: 300 }] };
+
+const answers = {
+  "/api/session": [200, { plan: plan(120), reasons: ["It rises."] }] as [number, unknown],
+  "/api/timeline": ({ plan, athlete }: { plan: object; athlete?: object }): [number, unknown] =>
+    [200, { ...compiled, plan, findings: athlete ? [FINDING] : [], readiness: { sentence: "Warm." } }],
+  "/api/shorthand": [200, { text: "gap 2'" }] as [number, unknown],
+};
+
+beforeEach(async () => {
+  network(answers);
+  await forgetAthlete();
+});
+
+test("a session is asked for without a word about a person of whom nothing is known", async () => {
+  const asked = network(answers);
+  const made = await makeSession(MAKING, await readAthlete());
+  assert.deepEqual(asked.find(({ path }) => path === "/api/session")!.body, MAKING);
+  assert.deepEqual([made.source, made.plan.title, made.reasons, made.text], ["mine", "Made", ["It rises."], "gap 2'"]);
+});
+
+test("readiness is kept beside the timeline for anybody, not in it", async () => {
+  const made = await makeSession(MAKING, await readAthlete());
+  assert.equal("readiness" in made.timeline, false);
+  assert.equal(made.appraisal!.readiness!.sentence, "Warm.");
+});
+
+test("what was said counts only for the athlete it was said for", async () => {
+  const rower = await addResult({ metres: 2000, seconds: 462 });
+  const made = await makeSession(MAKING, rower);
+  assert.deepEqual(appraisalFor(made.appraisal, rower)!.findings, [FINDING]);
+  assert.equal(appraisalFor(made.appraisal, await addResult({ metres: 2000, seconds: 450 })), undefined);
+});
+
+test("with no signal nothing is made and nothing is kept", async () => {
+  const before = (await keptPlans()).length;
+  network({});
+  await assert.rejects(makeSession(MAKING, await readAthlete()), NoAnswer);
+  assert.equal((await keptPlans()).length, before);
+});
+
+test("a mend changes one's own plan in its place, and undo brings it back with its reasons", async () => {
+  const made = await makeSession(MAKING, await readAthlete());
+  const after = await mended(made, MEND, await readAthlete());
+  assert.deepEqual([after.id, after.plan, after.undo!.label, after.reasons], [made.id, plan(300), "Make the gap 5:00", ["It rises."]]);
+  assert.equal(await takenBack(after), `/mine/${made.name}`);
+  const back = await openMine(made.name);
+  assert.deepEqual([back.plan, back.undo, back.reasons], [plan(120), undefined, ["It rises."]]);
+});
+
+test("a mend of a built-in plan makes a copy of one's own, and undo takes it off again", async () => {
+  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", plan: plan(120), timeline: compiled }] }] });
+  const original = await openBuiltIn("a");
+  const copy = await mended(original, MEND, await readAthlete());
+  assert.equal(copy.source, "mine");
+  assert.deepEqual((await openBuiltIn("a")).plan, plan(120));
+  assert.equal(await takenBack(copy), "/plan/a");
+  await assert.rejects(openMine(copy.name), /not on this device/);
+});
+
+test("a mend with no signal leaves the plan as it was", async () => {
+  const made = await makeSession(MAKING, await readAthlete());
+  network({});
+  await assert.rejects(mended(made, MEND, await readAthlete()), NoAnswer);
+  assert.deepEqual((await openMine(made.name)).plan, plan(120));
+});
+
+test("the text of a plan is read, compiled and kept under the same name when it says the same", async () => {
+  network({ ...answers, "/api/shorthand": [200, { plan: plan(120), text: "gap 2'" }] });
+  const [one, two] = [await makePlan("gap 2 min", await readAthlete()), await makePlan("gap 2'", await readAthlete())];
+  assert.equal(one.id, two.id);
+});
