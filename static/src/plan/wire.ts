@@ -178,6 +178,12 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /** @description Seconds to leave between warm-up and piece. */
+        AdvisedGap: {
+            best_s: number;
+            high_s: number;
+            low_s: number;
+        };
         /** @description Who rows. Nothing here is needed; of several results one over 2000 m sets the splits. */
         Athlete: {
             age?: number;
@@ -256,6 +262,15 @@ export interface components {
             stroke?: number;
             strokes_left?: number;
             text: string;
+        };
+        /** @description Critical power and W', where a result is known. */
+        Capacity: {
+            reserve_kj: number;
+            reserve_kj_high: number;
+            reserve_kj_low: number;
+            watts: number;
+            watts_high: number;
+            watts_low: number;
         };
         /** @description Every so many strokes last a whole number of seconds. */
         ClockMark: {
@@ -363,6 +378,14 @@ export interface components {
             for: components["schemas"]["Seconds"];
             /** @enum {string} */
             kind: "gap";
+        };
+        /** @description What is there after a gap. */
+        GapState: {
+            gap_s: number;
+            oxygen: components["schemas"]["Range"];
+            phosphocreatine: components["schemas"]["Range"];
+            reserve: components["schemas"]["Range"];
+            warmth: components["schemas"]["Range"];
         };
         /** @description Whether the app is well. */
         Health: {
@@ -569,6 +592,46 @@ export interface components {
             title: string;
             type: string;
         };
+        /** @description An estimate in whole percent with the least and the most that the models give. */
+        Range: {
+            high: number;
+            low: number;
+            middle: number;
+        };
+        /** @description What is left at the start line, and the gap to leave: estimates, never a promise. */
+        Readiness: {
+            advised_gap: components["schemas"]["AdvisedGap"];
+            at_start: components["schemas"]["State"];
+            /**
+             * @description two results or more, one, or only the level
+             * @enum {string}
+             */
+            basis: "fit" | "result" | "level";
+            by_gap: components["schemas"]["GapState"][];
+            capacity?: components["schemas"]["Capacity"];
+            /** @description the gap that the plan has; null for none */
+            gap_s: number | null;
+            /** @description what is not sure, and why */
+            notes: string[];
+            /** @description what a coach would say */
+            sentence: string;
+            series: components["schemas"]["ReadinessSeries"];
+        };
+        /** @description The session as written, in equal steps from its beginning. */
+        ReadinessSeries: {
+            /** @description oxygen uptake against that at 2 km power, in percent, a whole number */
+            oxygen: number[];
+            /** @description W' left, by the median model; below 0 the model is asked for more than it holds, in percent, a whole number */
+            reserve: number[];
+            /** @description W' left, the most of all models, in percent, a whole number */
+            reserve_high: number[];
+            /** @description W' left, the least of all models, in percent, a whole number */
+            reserve_low: number[];
+            /** @description seconds from one value to the next; the first is at 0 */
+            step_s: number;
+            /** @description warmth of the muscles against a full warm-up's 3 degrees; more is possible, in percent, a whole number */
+            warmth: number[];
+        };
         /** @description Blocks rowed several times; those `between` come between repetitions, not after the last. */
         Repeat: {
             between?: components["schemas"]["Step"][];
@@ -715,6 +778,13 @@ export interface components {
             least_seconds: number;
             most_seconds: number;
         };
+        /** @description What is there at the start line, each as a range in percent. */
+        State: {
+            oxygen: components["schemas"]["Range"];
+            phosphocreatine: components["schemas"]["Range"];
+            reserve: components["schemas"]["Range"];
+            warmth: components["schemas"]["Range"];
+        };
         /** @description Rowing at which one can talk. */
         SteadyRow: {
             seconds: number;
@@ -768,7 +838,7 @@ export interface components {
             rate_cap?: number;
             seconds?: number;
         };
-        /** @description What is rowed: flat segments with exact starts, their sums, and what was noticed on the way. */
+        /** @description What is rowed: flat segments with exact starts, their sums, and what was found; and the readiness that what comes before the piece leaves, where there is anything before it. */
         Timeline: {
             athlete?: components["schemas"]["Pace"];
             findings: components["schemas"]["Finding"][];
@@ -778,6 +848,7 @@ export interface components {
              */
             fit: "clock" | "rate";
             plan: components["schemas"]["Plan"];
+            readiness?: components["schemas"]["Readiness"];
             segments: components["schemas"]["Segment"][];
             totals: components["schemas"]["Totals"];
             /** @description the speed of the voice that speaks the calls, where it is not 150 */
@@ -838,12 +909,14 @@ export interface components {
     headers: never;
     pathItems: never;
 }
+export type AdvisedGap = components['schemas']['AdvisedGap'];
 export type Athlete = components['schemas']['Athlete'];
 export type AthleteAnswer = components['schemas']['AthleteAnswer'];
 export type Band = components['schemas']['Band'];
 export type Block = components['schemas']['Block'];
 export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
+export type Capacity = components['schemas']['Capacity'];
 export type ClockMark = components['schemas']['ClockMark'];
 export type CriticalPower = components['schemas']['CriticalPower'];
 export type Custom = components['schemas']['Custom'];
@@ -853,6 +926,7 @@ export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
 export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
+export type GapState = components['schemas']['GapState'];
 export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
@@ -874,6 +948,9 @@ export type Position = components['schemas']['Position'];
 export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
+export type Range = components['schemas']['Range'];
+export type Readiness = components['schemas']['Readiness'];
+export type ReadinessSeries = components['schemas']['ReadinessSeries'];
 export type Repeat = components['schemas']['Repeat'];
 export type Repetition = components['schemas']['Repetition'];
 export type Rest = components['schemas']['Rest'];
@@ -887,6 +964,7 @@ export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
 export type Sides = components['schemas']['Sides'];
+export type State = components['schemas']['State'];
 export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
