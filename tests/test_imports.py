@@ -24,6 +24,7 @@ PLANNER_ORDER = [
     "athlete",
     "customs",
     "trials",
+    "hyperbola",
     "critical_power",
     "prediction",
     "intensity",
