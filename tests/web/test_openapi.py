@@ -27,6 +27,7 @@ NEEDED = {
         "Library",
         "PlanSummary",
         "BuiltinPlan",
+        "TechniqueLibrary",
         "ShorthandAnswer",
         "Problem",
         "ProblemDocument",

@@ -123,6 +123,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/technique": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Positions, drills and calls */
+        get: operations["getTechnique"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/timeline": {
         parameters: {
             query?: never;
@@ -349,6 +366,13 @@ export interface components {
              */
             severity: "note" | "advice" | "warning";
         };
+        /** @description The one technical point of a block, and the calls that belong to it. */
+        Focus: {
+            calls: components["schemas"]["TechnicalCall"][];
+            name: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+        };
         /** @description The wait before a piece. */
         Gap: {
             for: components["schemas"]["Seconds"];
@@ -407,6 +431,21 @@ export interface components {
             rest_seconds: number;
             seconds?: number;
             times: number;
+        };
+        /** @description A drill of the library. */
+        KnownDrill: {
+            caution: string;
+            how: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            name: string;
+            other_names: string[];
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            rate_high: number;
+            rate_low: number;
+            sides?: components["schemas"]["Sides"];
         };
         /** @description A length in seconds, metres or strokes. */
         Length: {
@@ -504,6 +543,13 @@ export interface components {
             strokes: number;
             summary: string;
             title: string;
+        };
+        /** @description A position of the stroke: where everything is, and the fault to beware of. */
+        Position: {
+            beware: string;
+            looks: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
         };
         /** @description One standard piece: in seconds when it is so many metres, in metres when it is so many seconds. */
         Prediction: {
@@ -726,6 +772,12 @@ export interface components {
         } | {
             plan: components["schemas"]["Plan"];
         };
+        /** @description A drill done on one side after the other: how many, and seconds on each. */
+        Sides: {
+            count: number;
+            least_seconds: number;
+            most_seconds: number;
+        };
         /** @description What is there at the start line, each as a range in percent. */
         State: {
             oxygen: components["schemas"]["Range"];
@@ -758,9 +810,27 @@ export interface components {
             /** @description as an air machine shows the split, to the tenth */
             watts?: number;
         };
+        /** @description One idea in a few words. */
+        TechnicalCall: {
+            caution?: string;
+            /** @description the rate above which it is not said */
+            highest_rate?: number;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            text: string;
+        };
         /** @description Drills and easy rowing in turn. */
         Technique: {
             seconds: number;
+        };
+        /** @description The coach's library. `level` is the first level that something suits. */
+        TechniqueLibrary: {
+            drills: components["schemas"]["KnownDrill"][];
+            focuses: components["schemas"]["Focus"][];
+            positions: components["schemas"]["Position"][];
         };
         /** @description A piece rowed as quick or as far as it goes, perhaps at a capped rate. */
         TestPiece: {
@@ -854,6 +924,7 @@ export type Drill = components['schemas']['Drill'];
 export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
+export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
 export type GapState = components['schemas']['GapState'];
 export type Health = components['schemas']['Health'];
@@ -861,6 +932,7 @@ export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type HeartRates = components['schemas']['HeartRates'];
 export type IntervalSet = components['schemas']['IntervalSet'];
+export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
 export type Mend = components['schemas']['Mend'];
@@ -872,6 +944,7 @@ export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
 export type PlanSummary = components['schemas']['PlanSummary'];
+export type Position = components['schemas']['Position'];
 export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
@@ -890,11 +963,14 @@ export type SessionRequest = components['schemas']['SessionRequest'];
 export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
+export type Sides = components['schemas']['Sides'];
 export type State = components['schemas']['State'];
 export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
+export type TechnicalCall = components['schemas']['TechnicalCall'];
 export type Technique = components['schemas']['Technique'];
+export type TechniqueLibrary = components['schemas']['TechniqueLibrary'];
 export type TestPiece = components['schemas']['TestPiece'];
 export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
@@ -1314,6 +1390,51 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    getTechnique: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueLibrary"];
+                };
+            };
+            /** @description It has not changed since the ETag that was sent. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description This address does not do that. */
+            405: {
                 headers: {
                     [name: string]: unknown;
                 };
