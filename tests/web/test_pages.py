@@ -46,7 +46,8 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
 
 
 @pytest.mark.parametrize(
-    "path", ["/row", "/athlete", "/mine/abc", "/plan/short-steady", "/plan/short-steady?utm_source=x"]
+    "path",
+    ["/row", "/technique", "/athlete", "/mine/abc", "/plan/short-steady", "/plan/short-steady?utm_source=x"],
 )
 def test_every_screen_is_the_same_shell(client: FlaskClient, path: str) -> None:
     answer = client.get(path)
@@ -126,11 +127,15 @@ def test_its_list_holds_all_that_a_phone_needs_and_no_more(client: FlaskClient) 
     assert {entry["url"] for entry in precached(client)} == {
         "/",
         "/manifest.webmanifest",
-        *(f"/static/dist/{name}" for name in BUILT),
+        *(f"/static/dist/{name}" for name in BUILT if name != "later-GGGG.js"),
         "/static/icons/icon.svg",
         "/static/icons/apple-touch-180.png",
         "/api/library",
     }
+
+
+def test_what_is_imported_later_is_on_a_list_of_its_own(client: FlaskClient) -> None:
+    assert 'const later = ["/static/dist/later-GGGG.js"];' in client.get("/sw.js").text
 
 
 def test_everything_on_its_list_can_be_had(client: FlaskClient) -> None:

@@ -1,11 +1,12 @@
 /** Which requests are answered from the cache, and with what. */
 import { PrecacheController, PrecacheRoute } from "workbox-precaching";
-import { NavigationRoute, Router } from "workbox-routing";
+import { NavigationRoute, Route, Router } from "workbox-routing";
+import { isLater, laterFile } from "./later-files.js";
 import { PRECACHE } from "./precache-list.js";
 
 const SHELL = "/";
 /** The screens of the app: all of them are the one shell, which reads its address itself. */
-export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/athlete$/];
+export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/technique$/, /^\/athlete$/];
 /** Never answered with the shell, whatever screens there may come to be. */
 export const NOT_SCREENS = [/^\/api\//, /^\/static\//, /^\/healthz$/];
 
@@ -20,6 +21,7 @@ export function precache(): PrecacheController {
 export function rules(kept: PrecacheController): Router {
   const router = new Router();
   router.registerRoute(new PrecacheRoute(kept, { directoryIndex: "", cleanURLs: false }));
+  router.registerRoute(new Route(({ url }) => isLater(url), ({ request }) => laterFile(request)));
   router.registerRoute(
     new NavigationRoute(kept.createHandlerBoundToURL(SHELL), { allowlist: SCREENS, denylist: NOT_SCREENS }),
   );
