@@ -125,8 +125,9 @@ def test_any_plan_can_be_appraised_and_every_mend_makes_a_plan_and_mends(
         try:
             mended = apply(plan, finding.mend.edits)
         except InputError as error:
-            assert "more than" in str(error), "only a plan as large as plans may be has no room for a mend"
-            continue
+            if "more than" in str(error):  # a plan as large as plans may be has no room for it
+                continue
+            raise
         after = appraised(mended, level, seconds, room).findings
         assert (finding.code, finding.place, finding.sentence) not in {
             (f.code, f.place, f.sentence) for f in after
