@@ -14,6 +14,7 @@ from planner.athlete import Athlete
 from planner.calls import WORDS_A_MINUTE
 from planner.command_line.athlete import add_athlete, athlete_text
 from planner.command_line.check import add_check, check_text
+from planner.command_line.load import add_load, load_text
 from planner.command_line.reading import read_result, read_words
 from planner.command_line.session import add_session, session_text
 from planner.errors import InputError
@@ -48,6 +49,8 @@ def _answer(asked: argparse.Namespace) -> str:
         return session_text(asked)
     if asked.command == "athlete":
         return athlete_text(asked)
+    if asked.command == "load":
+        return load_text(asked)
     plan = _plan_in(asked.file)
     if asked.command == "check":
         return check_text(plan, asked)
@@ -77,6 +80,7 @@ def _parser() -> argparse.ArgumentParser:
     timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
     add_session(commands)
     add_athlete(commands)
+    add_load(commands)
     return parser
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from planner.athlete import Athlete, Level, Room
 from planner.checks.every_check import everything_found
 from planner.checks.scene import scene_of
+from planner.energy import Energy, energy_of
 from planner.findings import Finding, Severity
 from planner.readiness import Readiness
 from planner.timeline import Timeline
@@ -17,9 +18,11 @@ _HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
 
 @dataclass(frozen=True, slots=True)
 class Appraisal:
-    """The readiness, None where nothing is rowed before the start; and the findings, weightiest first."""
+    """The readiness, None where nothing is rowed before the start; the energy, None where the power of
+    some of the rowing is not known; and the findings, weightiest first."""
 
     readiness: Readiness | None
+    energy: Energy | None
     findings: tuple[Finding, ...]
 
 
@@ -34,7 +37,8 @@ def appraise(
     The athlete and the level are those that the timeline was compiled for.
     """
     scene = scene_of(timeline, athlete, level, room)
-    return Appraisal(scene.readiness, tuple(sorted(_once(everything_found(scene)), key=_weight)))
+    findings = sorted(_once(everything_found(scene)), key=_weight)
+    return Appraisal(scene.readiness, energy_of(timeline, athlete), tuple(findings))
 
 
 def _once(findings: Iterable[Finding]) -> Iterable[Finding]:

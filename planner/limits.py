@@ -82,3 +82,5 @@ AGE = Bounds("age", 8, 100, "years")
 MASS_KG = Bounds("mass", 20, 250, "kg", TENTH)
 HEART_RATE_REST = Bounds("resting heart rate", 25, 120, "beats a minute")
 HEART_RATE_MAX = Bounds("highest heart rate", 90, 230, "beats a minute")
+SESSION_MINUTES = Bounds("length of the session", 1, 720, "minutes")
+SESSIONS_A_DAY = 5

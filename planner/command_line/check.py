@@ -36,6 +36,9 @@ def check_text(plan: Plan, asked: argparse.Namespace) -> str:
 def _lines(appraisal: Appraisal) -> Iterator[str]:
     if appraisal.readiness:
         yield appraisal.readiness.sentence
+    if appraisal.energy:
+        spent = appraisal.energy.by_efficiency
+        yield f"work {appraisal.energy.work_kj:.0f} kJ, about {spent.low:.0f} to {spent.high:.0f} kcal"
     if not appraisal.findings:
         yield "Nothing was found that would need a second look."
     for finding in appraisal.findings:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from planner.appraisal import Appraisal
 from planner.schemas.block_schema import given
 from planner.schemas.finding_schema import dump_finding
-from planner.schemas.readiness_schema import dump_readiness
+from planner.schemas.readiness_schema import dump_energy, dump_readiness
 from planner.schemas.timeline_schema import dump_timeline
 from planner.timeline import Timeline
 
@@ -16,8 +16,9 @@ def dump_appraised(timeline: Timeline, appraisal: Appraisal) -> dict[str, object
 
 
 def dump_appraisal(appraisal: Appraisal) -> dict[str, object]:
-    """Findings, and the readiness where there is one, as JSON."""
+    """Findings, and readiness and energy where they are known, as JSON."""
     return given(
         readiness=dump_readiness(appraisal.readiness) if appraisal.readiness else None,
+        energy=dump_energy(appraisal.energy) if appraisal.energy else None,
         findings=[dump_finding(finding) for finding in appraisal.findings],
     )

@@ -11,7 +11,7 @@ from planner.schemas.block_schema import SettingSchema
 from planner.schemas.fields import Inside, Several, Strict, about, word
 from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
-from planner.schemas.readiness_shape import ReadinessShape
+from planner.schemas.readiness_shape import EnergyShape, ReadinessShape
 from planner.stretches import Basis, Ends, Kind
 from planner.strokes import Fit
 
@@ -171,4 +171,5 @@ class TimelineShape(Strict):
     segments = Several("segments", Inside("a segment", SegmentShape), 500, required=True)
     totals = Inside("totals", TotalsShape, required=True)
     readiness = Inside("readiness", ReadinessShape)
+    energy = Inside("energy", EnergyShape)
     findings = fields.List(Inside("a finding", FindingShape), required=True)

@@ -111,3 +111,18 @@ def test_a_piece_that_cannot_be_read_is_refused_with_examples(
     with pytest.raises(SystemExit):
         main(["session", piece])
     assert "steady 40 min" in " ".join(capsys.readouterr().err.split())
+
+
+def test_a_week_is_told_by_its_load(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["load", "6x45", "rest", "3x60", "5x40+2.5x40", "rest", "7x60", "2.5x60"]) == 0
+    assert capsys.readouterr().out == (
+        "effort x minutes: 270  0  180  300  0  420  150\n"
+        "week 1320, 188.6 a day\n"
+        "monotony 1.21, strain 1600 (sample deviation)\n"
+        "monotony 1.31, strain 1728 (population deviation)\n"
+    )
+
+
+def test_a_week_of_six_days_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["load", *["rest"] * 6]) == 1
+    assert "6 days are not a week" in capsys.readouterr().err

@@ -80,6 +80,7 @@ EVERY_ANSWER = [
     *_sending("/api/timeline", {"plan": PLAN}),
     *_sending("/api/session", {"piece": {"test": {"metres": 2000}}}),
     *_sending("/api/shorthand", {"plan": PLAN}),
+    *_sending("/api/load", {"days": [[{"cr10": 6, "minutes": 45}], *[[]] * 6]}, {"days": []}),
     *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),
     Asked("", "/api/nothing", 404),
     Asked("", "/nothing", 404),

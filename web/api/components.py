@@ -11,6 +11,7 @@ from marshmallow import Schema, fields
 from planner.schemas.athlete_schema import AthleteSchema
 from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
+from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
@@ -32,6 +33,8 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     TimelineShape,
     SessionRequestSchema,
     SessionShape,
+    WeekRequestSchema,
+    WeekAnswerShape,
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,

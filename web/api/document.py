@@ -17,6 +17,7 @@ from planner.schemas.appraisal_schema import dump_appraised
 from planner.schemas.athlete_answer import dump_standing
 from planner.schemas.athlete_schema import AthleteSchema, load_athlete
 from planner.schemas.athlete_shape import AthleteAnswerShape
+from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema, week_answer
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import (
@@ -55,6 +56,9 @@ ABOUT = (
 EXAMPLE_ATHLETE = {
     "results": [{"metres": 2000, "seconds": 462}, {"metres": 1000, "seconds": 217.5}],
     "heart_rate_max": 188,
+}
+EXAMPLE_WEEK: dict[str, Any] = {
+    "days": [[{"cr10": 6, "minutes": 45}], [], [{"cr10": 3, "minutes": 60}], [], [], [], []]
 }
 EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
 REFUSALS = {
@@ -153,6 +157,16 @@ def _paths() -> dict[str, dict[str, Any]]:
                 EXAMPLE_ATHLETE,
                 AthleteAnswerShape,
                 dump_standing(standing_of(load_athlete(EXAMPLE_ATHLETE))),
+            )
+        },
+        "/api/load": {
+            "post": _sending(
+                "describeLoad",
+                "The load of a week of rated sessions",
+                WeekRequestSchema,
+                EXAMPLE_WEEK,
+                WeekAnswerShape,
+                week_answer(EXAMPLE_WEEK),
             )
         },
         "/api/openapi.json": {
