@@ -83,7 +83,9 @@ export class PlansHome extends LitElement {
   }
 
   private async gather(): Promise<void> {
-    this.draft = (await readSettings()).draft;
+    const { draft } = await readSettings();
+    // What is being typed already counts before what was kept.
+    this.draft ||= draft;
     this.kept = await keptPlans();
     this.updateReady = await updateIsReady();
     void lookForUpdate();
