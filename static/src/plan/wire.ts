@@ -38,6 +38,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/load": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The load of a week of rated sessions */
+        post: operations["describeLoad"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/openapi.json": {
         parameters: {
             query?: never;
@@ -352,6 +369,22 @@ export interface components {
         } | {
             heart_rate: components["schemas"]["HeartRate"];
         };
+        /** @description The work shown and what the body pays for it: estimates. */
+        Energy: {
+            by_table: components["schemas"]["TableCost"][];
+            kcal: components["schemas"]["Spent"];
+            work_kj: number;
+        };
+        /** @description How even a week is; absent figures cannot be told for days that are all alike. */
+        Evenness: {
+            /**
+             * @description which standard deviation
+             * @enum {string}
+             */
+            deviation: "sample" | "population";
+            monotony?: number;
+            strain?: number;
+        };
         /** @description Advice about the plan. */
         Finding: {
             code: string;
@@ -598,6 +631,12 @@ export interface components {
             low: number;
             middle: number;
         };
+        /** @description One session: its effort on the session version of the 0 to 10 scale, and its minutes. */
+        RatedSession: {
+            /** @description effort on the 0 to 10 scale, in steps of 0.5 */
+            cr10: number;
+            minutes: number;
+        };
         /** @description What is left at the start line, and the gap to leave: estimates, never a promise. */
         Readiness: {
             advised_gap: components["schemas"]["AdvisedGap"];
@@ -778,6 +817,11 @@ export interface components {
             least_seconds: number;
             most_seconds: number;
         };
+        /** @description Kilocalories, the least and the most. */
+        Spent: {
+            high: number;
+            low: number;
+        };
         /** @description What is there at the start line, each as a range in percent. */
         State: {
             oxygen: components["schemas"]["Range"];
@@ -790,6 +834,15 @@ export interface components {
             seconds: number;
         };
         Step: components["schemas"]["Block"] | components["schemas"]["Rest"] | components["schemas"]["Repeat"];
+        /** @description Kilocalories by one edition of the table of energy costs. */
+        TableCost: {
+            /**
+             * @description the year
+             * @enum {integer}
+             */
+            edition: 2011 | 2024;
+            kcal: number;
+        };
         /** @description What a segment asks for, in every form that is known. */
         Target: {
             /** @description seconds on the split of the last rowed segment with a target */
@@ -841,6 +894,7 @@ export interface components {
         /** @description What is rowed: flat segments with exact starts, their sums, and what was found; and the readiness that what comes before the piece leaves, where there is anything before it. */
         Timeline: {
             athlete?: components["schemas"]["Pace"];
+            energy?: components["schemas"]["Energy"];
             findings: components["schemas"]["Finding"][];
             /**
              * @description what gives way when a length does not hold whole strokes
@@ -902,6 +956,17 @@ export interface components {
             /** @description as an air machine shows the split */
             watts: number;
         };
+        /** @description The load of each day, effort times minutes, and of the week. */
+        WeekAnswer: {
+            daily: number[];
+            evenness: components["schemas"]["Evenness"][];
+            mean: number;
+            total: number;
+        };
+        /** @description Seven days in order, each a list of its sessions; a day of rest is an empty list. */
+        WeekRequest: {
+            days: components["schemas"]["RatedSession"][][];
+        };
     };
     responses: never;
     parameters: never;
@@ -923,6 +988,8 @@ export type Custom = components['schemas']['Custom'];
 export type Drill = components['schemas']['Drill'];
 export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
+export type Energy = components['schemas']['Energy'];
+export type Evenness = components['schemas']['Evenness'];
 export type Finding = components['schemas']['Finding'];
 export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
@@ -949,6 +1016,7 @@ export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
 export type Range = components['schemas']['Range'];
+export type RatedSession = components['schemas']['RatedSession'];
 export type Readiness = components['schemas']['Readiness'];
 export type ReadinessSeries = components['schemas']['ReadinessSeries'];
 export type Repeat = components['schemas']['Repeat'];
@@ -964,9 +1032,11 @@ export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
 export type Sides = components['schemas']['Sides'];
+export type Spent = components['schemas']['Spent'];
 export type State = components['schemas']['State'];
 export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
+export type TableCost = components['schemas']['TableCost'];
 export type Target = components['schemas']['Target'];
 export type TechnicalCall = components['schemas']['TechnicalCall'];
 export type Technique = components['schemas']['Technique'];
@@ -977,6 +1047,8 @@ export type TimelineRequest = components['schemas']['TimelineRequest'];
 export type Totals = components['schemas']['Totals'];
 export type Turn = components['schemas']['Turn'];
 export type TwoK = components['schemas']['TwoK'];
+export type WeekAnswer = components['schemas']['WeekAnswer'];
+export type WeekRequest = components['schemas']['WeekRequest'];
 export type $defs = Record<string, never>;
 export interface operations {
     describeAthlete: {
@@ -1084,6 +1156,84 @@ export interface operations {
             };
             /** @description This address does not do that. */
             405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    describeLoad: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WeekRequest"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WeekAnswer"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
