@@ -83,7 +83,8 @@ export class PlansHome extends LitElement {
   }
 
   private async gather(): Promise<void> {
-    this.draft = (await readSettings()).draft;
+    const { draft } = await readSettings();
+    this.draft ||= draft; // Somebody may be writing already.
     this.kept = await keptPlans();
     this.updateReady = await updateIsReady();
     void lookForUpdate();
