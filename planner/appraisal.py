@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from planner.athlete import Athlete, Level, Room
-from planner.checks.fitting import mended
-from planner.checks.scene import Scene
+from planner.checks.every_check import everything_found
+from planner.checks.scene import scene_of
 from planner.findings import Finding, Severity
+from planner.readiness import Readiness
 from planner.timeline import Timeline
 
 _HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
@@ -16,8 +17,9 @@ _HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
 
 @dataclass(frozen=True, slots=True)
 class Appraisal:
-    """What was found, sorted by severity and then by place."""
+    """The readiness, None where nothing is rowed before the start; and the findings, weightiest first."""
 
+    readiness: Readiness | None
     findings: tuple[Finding, ...]
 
 
@@ -27,8 +29,12 @@ def appraise(
     level: Level = Level.CLUB,
     room: Room = Room.NORMAL,
 ) -> Appraisal:
-    """What a coach would say about a session, for this athlete or anybody of the level."""
-    return Appraisal(tuple(sorted(_once(mended(Scene(timeline))), key=_weight)))
+    """What a coach would say about a session, for this athlete or anybody of the level.
+
+    The athlete and the level are those that the timeline was compiled for.
+    """
+    scene = scene_of(timeline, athlete, level, room)
+    return Appraisal(scene.readiness, tuple(sorted(_once(everything_found(scene)), key=_weight)))
 
 
 def _once(findings: Iterable[Finding]) -> Iterable[Finding]:

@@ -1,0 +1,41 @@
+"""Every check there is. To add one: a function from a scene to findings, and its name here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from planner.checks.ease import easy_too_hard
+from planner.checks.fitting import mended
+from planner.checks.holding import cannot_be_held, prediction_out_of_range
+from planner.checks.machine import heavy_setting, one_sided_drill
+from planner.checks.person import heat, novice_maximal
+from planner.checks.rise import hard_too_early, no_rise, no_warm_up
+from planner.checks.scene import Scene
+from planner.checks.sitting import sitting_too_long
+from planner.checks.steps import jump_too_steep
+from planner.checks.waiting import burst_too_near, gap_length
+from planner.findings import Finding
+
+CHECKS: tuple[Callable[[Scene], Iterator[Finding]], ...] = (
+    mended,
+    no_warm_up,
+    hard_too_early,
+    no_rise,
+    gap_length,
+    burst_too_near,
+    jump_too_steep,
+    easy_too_hard,
+    cannot_be_held,
+    prediction_out_of_range,
+    novice_maximal,
+    sitting_too_long,
+    heavy_setting,
+    one_sided_drill,
+    heat,
+)
+
+
+def everything_found(scene: Scene) -> Iterator[Finding]:
+    """What all checks find."""
+    for check in CHECKS:
+        yield from check(scene)

@@ -1,0 +1,167 @@
+"""The wait before the piece: its length, and what stands right before it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from planner.advised_gap import LEAST_GAP
+from planner.checks.building import added_to, easy, with_gap
+from planner.checks.ease import EASY_TOP
+from planner.checks.person import BURST_SECONDS
+from planner.checks.scene import Row, Scene, share_of
+from planner.findings import Edit, Finding, Mend, Op, Severity
+from planner.plan import Part, PartKind, Pressure
+from planner.readiness import Readiness
+from planner.stretches import Kind
+from planner.units import clock
+
+SPENT_AT_START = 0.85
+"""Starting a piece with less of W' than this by the median model is worth a warning: judgement [C]."""
+LONGEST_NEEDED = 600
+"""A warm-up that takes longer than this to recover from was none: judgement [C]."""
+CALM_BEFORE = 180
+"""Seconds from the last hard stroke to the start: a hard bout 3 min before cost 16 % of the time that heavy
+work could be held (Bailey 2009, J Appl Physiol 107:1743-1756 [S]); shorter bursts cost less [C]."""
+
+
+def gap_length(scene: Scene) -> Iterator[Finding]:
+    """A gap that is shorter or longer than readiness advises, or a warm-up after which none would do."""
+    ready = scene.readiness
+    if ready is None:
+        return
+    if _is_overspent(ready):
+        yield _spends_too_much(scene, ready)
+        return
+    if scene.start is None:
+        return
+    wait = _wait(scene, ready)
+    if wait < ready.advised_gap.low:
+        yield _too_short(scene, ready, wait)
+    elif wait > ready.advised_gap.high:
+        yield _too_long(scene, ready, wait)
+
+
+def _is_overspent(ready: Readiness) -> bool:
+    return ready.advised_gap.low > LONGEST_NEEDED
+
+
+def _spends_too_much(scene: Scene, ready: Readiness) -> Finding:
+    before = [row for row in scene.rows if row.segment.part == PartKind.WARM_UP and row.is_rowed]
+    part = (before or [row for row in scene.rows if row.is_rowed])[0].segment.part_index
+    return Finding(
+        "warm-up-spends-too-much",
+        Severity.WARNING,
+        f"/parts/{part}",
+        f"After this warm-up it takes {clock(ready.advised_gap.low)} until nearly all the reserve is back.",
+        "A warm-up should leave the reserve for the piece, and after so long a wait its warmth is gone too.",
+        _softened(scene, before),
+    )
+
+
+def _softened(scene: Scene, rows: Sequence[Row]) -> Mend | None:
+    """Everything in the warm-up that spends, and is longer than a burst, at a pressure that does not."""
+    places = dict.fromkeys(
+        row.segment.place
+        for row in rows
+        if row.share is not None and row.share > scene.capacity.critical and row.seconds > BURST_SECONDS
+    )
+    edits = tuple(_softer(scene, place) for place in places)
+    return Mend("Row its hard blocks easier", edits) if edits else None
+
+
+def _softer(scene: Scene, place: str) -> Edit:
+    rate = scene.block(place).rate
+    half = rate is None or share_of(Pressure.HALF, rate, scene.level) <= EASY_TOP
+    return Edit(Op.REPLACE, f"{place}/effort", Pressure.HALF if half else Pressure.LIGHT)
+
+
+def _wait(scene: Scene, ready: Readiness) -> float:
+    """Seconds of the gap; where there is none, of the rests at the end of what is rowed before."""
+    if ready.gap_seconds is not None:
+        return ready.gap_seconds
+    wait = 0.0
+    for row in reversed(_before_start(scene)):
+        if row.is_rowed:
+            break
+        wait += row.seconds
+    return wait
+
+
+def _before_start(scene: Scene) -> list[Row]:
+    return [row for row in scene.rows if float(row.segment.start) < (scene.start or 0.0)]
+
+
+def _too_short(scene: Scene, ready: Readiness, wait: float) -> Finding:
+    left = ready.at_start.reserve.middle
+    return Finding(
+        "gap-too-short",
+        Severity.WARNING if left < SPENT_AT_START else Severity.ADVICE,
+        _place(scene),
+        f"The gap of {clock(round(wait))} is shorter than the {clock(ready.advised_gap.low)} that the piece "
+        "needs after this warm-up."
+        if wait
+        else "The piece follows the warm-up at once: "
+        f"it needs a gap of {clock(ready.advised_gap.low)} or more after this.",
+        f"About {round(100 * left)} % of the reserve for hard work would be there at the start; breath and "
+        "muscles need the time to come back.",
+        _new_gap(scene, ready),
+    )
+
+
+def _too_long(scene: Scene, ready: Readiness, wait: float) -> Finding:
+    return Finding(
+        "gap-too-long",
+        Severity.ADVICE,
+        _place(scene),
+        f"The gap of {clock(round(wait))} is longer than {clock(ready.advised_gap.high)}: the warmth of the "
+        "warm-up is going.",
+        "Muscles cool while one sits, and a gap of 15 to 20 minutes begins to cost.",
+        _new_gap(scene, ready),
+    )
+
+
+def _place(scene: Scene) -> str:
+    """The last gap before the start; without one, the part that the piece stands in."""
+    gaps = [row for row in _before_start(scene) if row.segment.stretch.kind is Kind.GAP]
+    if gaps:
+        return gaps[-1].segment.place
+    main = next(row for row in scene.rows if row.segment.part == PartKind.MAIN)
+    return f"/parts/{main.segment.part_index}"
+
+
+def _new_gap(scene: Scene, ready: Readiness) -> Mend | None:
+    """The best gap, where there is one gap to set, or room for one."""
+    gaps = [row for row in _before_start(scene) if row.segment.stretch.kind is Kind.GAP]
+    best = ready.advised_gap.best
+    if not gaps:
+        return Mend(f"Put in a gap of {clock(best)}", (with_gap(best, _place(scene)),))
+    if gaps[-1].seconds != ready.gap_seconds:
+        return None
+    return Mend(f"Wait {clock(best)}", (Edit(Op.REPLACE, f"{gaps[-1].segment.place}/for/seconds", best),))
+
+
+def burst_too_near(scene: Scene) -> Iterator[Finding]:
+    """The last hard rowing of the warm-up so near the start that it is still felt there."""
+    ready, start = scene.readiness, scene.start
+    if ready is None or start is None or _is_overspent(ready):
+        return
+    before = [row for row in _before_start(scene) if row.segment.part == PartKind.WARM_UP]
+    hard = [row for row in before if row.is_hard]
+    if not hard or not LEAST_GAP <= ready.advised_gap.low <= _wait(scene, ready):
+        return
+    calm = start - float(hard[-1].segment.end)
+    if calm >= CALM_BEFORE:
+        return
+    index = hard[-1].segment.part_index
+    part = scene.timeline.plan.parts[index]
+    more = [easy(CALM_BEFORE - calm)]
+    yield Finding(
+        "burst-too-near",
+        Severity.ADVICE,
+        hard[-1].segment.place,
+        f"{scene.named(hard[-1])} ends {clock(round(calm))} before the start.",
+        "After hard strokes breath and muscles need about three minutes to be quiet again.",
+        Mend("Row easy after it", added_to(part, f"/parts/{index}", more))
+        if isinstance(part, Part)
+        else None,
+    )
