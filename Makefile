@@ -16,7 +16,7 @@ export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
 # --- The two commands, and the bench
 
-.PHONY: run test bench
+.PHONY: run test bench sweep
 run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
@@ -26,6 +26,10 @@ test: .venv/ready-to-test browsers lint types units client pytest
 bench: .venv/ready-to-test browsers client
 	@echo "- Measuring. Only ratios within this run mean anything."
 	@$(PYTHON_HERE) -m tests.bench
+
+sweep: .venv/ready-to-test
+	@echo "- Making a session for every piece, length of warm-up, level and room."
+	@$(PYTHON_HERE) -m tests.sweep
 
 # --- Setting up: done again when the file that lists what is needed has changed
 

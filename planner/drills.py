@@ -232,7 +232,7 @@ DRILLS = (
     ),
 )
 
-_FILLING = re.compile(r"\b(?:the|a|drill)\b|[^\w/]+")
+_FILLING = re.compile(r"\b(?:the|a|drill)\b|[^\w/]+", re.ASCII)
 
 
 def drill_named(name: str) -> KnownDrill | None:

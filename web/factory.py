@@ -15,6 +15,7 @@ from web.api.plans import LIBRARY, plan_answers, plans_api
 from web.api.reading import BODY_BYTES
 from web.api.sessions import sessions_api
 from web.api.shorthand import shorthand_api
+from web.api.technique import technique_api
 from web.api.timelines import timelines_api
 from web.assets import load_assets, static_files
 from web.builtin_plans import Library, load_library
@@ -43,6 +44,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(pages(made, frozenset(library.plans)))
     app.register_blueprint(static_files(assets))
     app.register_blueprint(plans_api(answers))
+    app.register_blueprint(technique_api())
     app.register_blueprint(timelines_api(AnswerCache()))
     app.register_blueprint(sessions_api())
     app.register_blueprint(shorthand_api())

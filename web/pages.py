@@ -111,6 +111,7 @@ def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
 
     @blueprint.get("/")
     @blueprint.get("/row")
+    @blueprint.get("/technique")
     @blueprint.get("/athlete")
     def screen() -> Response:
         """The first screen, the one for rowing, and a person's results."""

@@ -9,7 +9,7 @@ from math import ceil, gcd
 from planner.athlete import Level
 from planner.checks.scene import list_of, share_of
 from planner.findings import Edit, Op
-from planner.limits import RATE
+from planner.limits import RATE, TWO_K_POWER
 from planner.plan import Block, Effort, ForSeconds, ForStrokes, Gap, Part, PartKind, Pressure, Step, TwoKPower
 from planner.strokes import MINUTE
 
@@ -68,7 +68,8 @@ def _near(share: float, rate: int, level: Level) -> Effort:
     pressure = min(_PRESSURES, key=lambda p: abs(share_of(p, rate, level) - share))
     if abs(share_of(pressure, rate, level) - share) <= _NEAR_ENOUGH:
         return pressure
-    return TwoKPower(Fraction(round(share * 100), 100))
+    within = min(max(Fraction(round(share * 100), 100), TWO_K_POWER.low), TWO_K_POWER.high)
+    return TwoKPower(Fraction(within))
 
 
 def short_warm_up(rate: int, share: float, level: Level) -> Part:

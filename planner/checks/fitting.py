@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import gcd
@@ -70,9 +70,11 @@ def _call_mend(scene: Scene, finding: Finding, segments: tuple[Segment, ...]) ->
     """The call put where it can be said whole, on the stroke nearest to its own; else the call left out."""
     block = scene.block(finding.place)
     for segment in segments:
-        for misfit in _misfits(segment.stretch, block, scene.timeline.words_a_minute):
-            if misfit_remark(misfit).sentence == finding.sentence:
-                return _moved_or_dropped(finding.place, block, segment.stretch, misfit.call, scene)
+        misfits = _misfits(segment.stretch, block, scene.timeline.words_a_minute)
+        same = {m.call for m in misfits if misfit_remark(m).sentence == finding.sentence}
+        if same:
+            places = [index for index, call in enumerate(block.calls) if call in same]
+            return _moved_or_dropped(scene, segment, block, places)
     return None
 
 
@@ -98,16 +100,20 @@ def _calls_of(stretch: Stretch, block: Block) -> tuple[Call, ...]:
     return tuple(call for call in block.calls if call.strokes_left is not None and turn.side == turn.sides)
 
 
-def _moved_or_dropped(place: str, block: Block, stretch: Stretch, call: Call, scene: Scene) -> Mend:
-    here = f"{place}/calls/{block.calls.index(call)}"
+def _moved_or_dropped(scene: Scene, segment: Segment, block: Block, indexes: Sequence[int]) -> Mend:
+    """For the calls at these indexes, of which the same is said: the first moved, any others left out."""
+    stretch, calls = segment.stretch, f"{segment.place}/calls"
+    call, here = block.calls[indexes[0]], f"{calls}/{indexes[0]}"
+    again = tuple(Edit(Op.REMOVE, f"{calls}/{index}") for index in reversed(indexes[1:]))
     stroke = _nearest_free_stroke(call, stretch, scene.timeline.words_a_minute)
     if stroke is None or stretch.strokes is None:
-        return Mend("Leave the call out", (Edit(Op.REMOVE, here),))
+        return Mend("Leave the call out", (*again, Edit(Op.REMOVE, here)))
     if call.strokes_left is not None:
         left = stretch.strokes.count - stroke + 1
-        return Mend(f"Say it {left} strokes from the end", (Edit(Op.REPLACE, f"{here}/strokes_left", left),))
-    op = Op.ADD if call.stroke is None else Op.REPLACE
-    return Mend(f"Say it at stroke {stroke}", (Edit(op, f"{here}/stroke", stroke),))
+        edit = Edit(Op.REPLACE, f"{here}/strokes_left", left)
+        return Mend(f"Say it {left} strokes from the end", (*again, edit))
+    edit = Edit(Op.ADD if call.stroke is None else Op.REPLACE, f"{here}/stroke", stroke)
+    return Mend(f"Say it at stroke {stroke}", (*again, edit))
 
 
 def _nearest_free_stroke(call: Call, stretch: Stretch, words_a_minute: int) -> int | None:

@@ -74,11 +74,13 @@ def _around_repetitions(scene: Scene, place: str) -> Mend | None:
     """Rests between the repetitions, and before them where one has sat too long by the end of the first."""
     repeat = scene.repeat(place)
     rows = [row for row in scene.rows if row.segment.place.startswith(f"{place}/")]
-    round_ = sum(row.seconds for row in rows) / repeat.times
+    between = [row.seconds for row in rows if row.segment.place.startswith(f"{place}/between/")]
+    once = (sum(row.seconds for row in rows) - sum(between)) / repeat.times
+    round_ = once + (sum(between) / (repeat.times - 1) if between else 0)
     if round_ > LONGEST_SITTING or len(repeat.between) >= BLOCKS_IN_LIST:
         return None
     edits = [Edit(Op.REPLACE, place, replace(repeat, between=(REST, *repeat.between)))]
-    if _sat_before(scene, rows[0]) + round_ > LONGEST_SITTING:
+    if _sat_before(scene, rows[0]) + once > LONGEST_SITTING:
         edits.extend(inserted([REST], place))
     return Mend("Stand up for a minute between repetitions", tuple(edits))
 

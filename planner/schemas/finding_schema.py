@@ -10,22 +10,16 @@ from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Block, Gap, Part, Repeat, Rest
 from planner.schemas.block_schema import dump_step, given
 from planner.schemas.effort_schema import dump_effort
-from planner.schemas.fields import Inside, Strict
+from planner.schemas.fields import Inside, Strict, about, word
 from planner.schemas.plan_schema import dump_part
-
-
-def _word(words: type[Op] | type[Severity], text: str) -> fields.String:
-    return fields.String(
-        required=True, metadata={"description": text, "enum": [word.value for word in words]}
-    )
 
 
 class EditShape(Strict):
     """One operation of JSON Patch (RFC 6902) on the plan's document."""
 
-    op = _word(Op, "what to do at the place")
-    path = fields.String(required=True, metadata={"description": "JSON pointer (RFC 6901) into the plan"})
-    value = fields.Raw(metadata={"description": "what stands there afterwards; absent for a removal"})
+    op = word(Op, "what to do at the place")
+    path = fields.String(required=True, **about("JSON pointer (RFC 6901) into the plan"))
+    value = fields.Raw(**about("what stands there afterwards; absent for a removal"))
 
 
 class MendShape(Strict):
@@ -39,8 +33,8 @@ class FindingShape(Strict):
     """Advice about the plan."""
 
     code = fields.String(required=True)
-    severity = _word(Severity, "how much it matters; none of them stops anybody")
-    place = fields.String(required=True, metadata={"description": "JSON pointer into the plan"})
+    severity = word(Severity, "how much it matters; none of them stops anybody")
+    place = fields.String(required=True, **about("JSON pointer into the plan"))
     sentence = fields.String(required=True)
     reason = fields.String()
     mend = Inside("a mend", MendShape)

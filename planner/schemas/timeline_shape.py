@@ -11,6 +11,7 @@ from planner.schemas.block_schema import SettingSchema
 from planner.schemas.fields import Inside, Several, Strict, about, word
 from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
+from planner.schemas.readiness_shape import ReadinessShape
 from planner.stretches import Basis, Ends, Kind
 from planner.strokes import Fit
 
@@ -158,7 +159,8 @@ class PaceShape(Strict):
 
 
 class TimelineShape(Strict):
-    """What is rowed: flat segments with exact starts, their sums, and what was noticed on the way."""
+    """What is rowed: flat segments with exact starts, their sums, and what was found; and the readiness that
+    what comes before the piece leaves, where there is anything before it."""
 
     plan = Inside("plan", PlanSchema, required=True)
     fit = word(Fit, "what gives way when a length does not hold whole strokes")
@@ -168,4 +170,5 @@ class TimelineShape(Strict):
     athlete = Inside("athlete", PaceShape)
     segments = Several("segments", Inside("a segment", SegmentShape), 500, required=True)
     totals = Inside("totals", TotalsShape, required=True)
+    readiness = Inside("readiness", ReadinessShape)
     findings = fields.List(Inside("a finding", FindingShape), required=True)

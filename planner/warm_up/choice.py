@@ -84,7 +84,7 @@ def choose(at: Circumstances) -> Choice:
         slot=row_for(SLOTS, at.minutes),
         reset=row_for(RESETS, at.minutes) if sharp else 0,
         tail=row_for(TAILS, at.minutes),
-        exercises=exercises.gives,
+        exercises=tuple(e._replace(rate=min(e.rate, at.rate)) for e in exercises.gives),
         easy_rates=tuple(r for r in EASY_RATES[at.level] if not at.capped or r <= at.rate) or (at.rate,),
         rate_step=RATE_STEP[at.level],
         reasons=tuple(reason for reason in reasons if reason),
@@ -102,9 +102,10 @@ def peak_rate(at: Circumstances) -> int:
         return max(step.rate for step in STEPS[Rise.EASY_BUILD])
     if at.capped or first_that_holds(SHARPENINGS, at).gives is Sharpening.NONE:
         return at.rate
-    wanted = at.rate if at.character is Character.EXPLOSIVE else at.rate + LIFT[at.level]
-    quick = (rate for rate in (*SHARP_RATES, at.rate) if rate >= at.rate)
-    return min(quick, key=lambda rate: (abs(rate - wanted), rate not in SHARP_RATES, rate))
+    if at.character is Character.LONG:
+        return at.rate + LIFT[at.level]
+    wanted = at.rate + (LIFT[at.level] if at.character is Character.MIDDLE else 0)
+    return min((rate for rate in SHARP_RATES if rate >= at.rate), key=lambda rate: (abs(rate - wanted), rate))
 
 
 def rungs_to(peak: int, rate_step: int) -> tuple[int, ...]:

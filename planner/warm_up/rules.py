@@ -10,7 +10,6 @@ to 20 (Bishop 2003, part I [M]); 30 min of easy rowing beat 60 min with bursts b
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from typing import NamedTuple
@@ -166,7 +165,7 @@ SLOTS = ((5, 60), (8, 90), (22, 120))
 RESETS = ((5, 30), (13, 60))
 TAILS = ((5, 30), (8, 60), (21, 90), (26, 120))
 
-LEAST_EASY = ((60, 25), (90, 40), (120, 60))
+LEAST_EASY = ((60, 30), (90, 40), (120, 60))
 """Seconds of easy rowing that a slot of so many seconds leaves at least."""
 
 STROKES: dict[Character, int] = {Character.EXPLOSIVE: 9, Character.MIDDLE: 10, Character.LONG: 13}
@@ -187,17 +186,11 @@ RATE_STEP = {Level.NOVICE: 4, Level.CLUB: 6, Level.TRAINED: 6}
 """The most by which the rate may rise from one block to the next."""
 
 HARD = (Pressure.FULL, Pressure.RACE)
-HARD_SHARE: dict[Character, Fraction] = {
-    Character.EXPLOSIVE: Fraction(10, 100),
-    Character.MIDDLE: Fraction(10, 100),
-    Character.LONG: Fraction(8, 100),
-    Character.EASY: Fraction(0),
-}
+HARD_SHARE = {**dict.fromkeys(ALL_HARD, Fraction(1, 10)), Character.EASY: Fraction(0)}
 """The most of a warm-up that may be rowed at full or race pressure."""
 
 
-@dataclass(frozen=True, slots=True)
-class Exercise:
+class Exercise(NamedTuple):
     """A drill of the library with the rate at which it is done."""
 
     name: str

@@ -1,6 +1,11 @@
 /** Starts it all: the app on the page, the service worker behind it. */
 import "./components/slipway-app.js";
-import { register } from "./offline/worker-bridge.js";
+import { renewTechnique } from "./data/technique.js";
+import { register, savedProof } from "./offline/worker-bridge.js";
 
 document.querySelector("#app")?.append(document.createElement("slipway-app"));
-void register();
+// The technique library is no part of the first load: it is fetched when the app is kept, or cannot be.
+void register()
+  .then(savedProof)
+  .then(renewTechnique)
+  .catch(() => undefined);

@@ -14,9 +14,11 @@ from planner import limits
 from planner.athlete import Level
 from planner.drills import DRILLS, KnownDrill, Phase, drill_named, drills_for, plain
 from planner.plan import Block, Part, Repeat, Step
+from tests.shared import drill_names
 from web.builtin_plans import load_library
 
 ROOT = Path(__file__).resolve().parents[2]
+POSES = ROOT / "static" / "src" / "components" / "figure-poses.ts"
 LONGEST_HOW = 2
 
 every_drill = pytest.mark.parametrize("drill", DRILLS, ids=lambda drill: drill.name)
@@ -132,3 +134,13 @@ def test_a_higher_level_has_every_drill_of_the_lower_ones() -> None:
 
 def test_drills_can_be_asked_for_by_phase() -> None:
     assert {drill.phase for drill in drills_for(Level.TRAINED, Phase.CATCH)} == {Phase.CATCH}
+
+
+def test_the_names_that_the_phone_is_held_to_are_found_here_as_well() -> None:
+    assert drill_names.FILE.read_text(encoding="utf-8") == drill_names.text()
+
+
+def test_every_drill_and_position_has_a_drawing_and_no_drawing_is_left_over() -> None:
+    drawn = set(re.findall(r'^  "?([a-z ]+)"?: [{\[]', POSES.read_text(encoding="utf-8"), re.MULTILINE))
+    positions = {phase.value for phase in Phase} - {"whole"}
+    assert drawn == {drill.name for drill in DRILLS} | positions

@@ -58,6 +58,7 @@ def _sending(path: str, good: object, bad: object = None) -> list[Asked]:
 EVERY_ANSWER = [
     *_reading("/"),
     *_reading("/row"),
+    *_reading("/technique"),
     *_reading("/athlete"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
@@ -74,6 +75,7 @@ EVERY_ANSWER = [
     *_reading("/api/plans"),
     *_reading("/api/plans/<slug>", "/api/plans/short-steady"),
     Asked("/api/plans/<slug>", "/api/plans/nothing", 404),
+    *_reading("/api/technique"),
     *_reading("/api/openapi.json"),
     *_sending("/api/timeline", {"plan": PLAN}),
     *_sending("/api/session", {"piece": {"test": {"metres": 2000}}}),

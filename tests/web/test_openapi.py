@@ -27,6 +27,7 @@ NEEDED = {
         "Library",
         "PlanSummary",
         "BuiltinPlan",
+        "TechniqueLibrary",
         "ShorthandAnswer",
         "Problem",
         "ProblemDocument",
@@ -153,7 +154,7 @@ def note(schema: Any, value: Any, seen: set[tuple[str, str]], name: str = "") ->
     elif isinstance(value, list):
         for item in value:
             note(schema.get("items", {}), item, seen, name)
-    elif isinstance(value, dict) and name:
+    elif isinstance(value, dict) and "properties" in schema:
         for field, inner in value.items():
             seen.add((name, field))
             note(schema["properties"][field], inner, seen, name)

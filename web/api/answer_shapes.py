@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
+
 from marshmallow import fields
 
+from planner.athlete import Level
+from planner.drills import Phase
 from planner.schemas.fields import Inside, Strict
 from planner.schemas.plan_schema import PlanSchema
 from planner.schemas.timeline_shape import TimelineShape
+
+
+def _word(words: type[StrEnum]) -> fields.String:
+    return fields.String(required=True, metadata={"enum": [word.value for word in words]})
 
 
 class PlanSummaryShape(Strict):
@@ -40,6 +48,64 @@ class LibraryShape(Strict):
     """Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal."""
 
     plans = fields.List(Inside("a plan", BuiltinPlanShape), required=True)
+
+
+class PositionShape(Strict):
+    """A position of the stroke: where everything is, and the fault to beware of."""
+
+    phase = _word(Phase)
+    looks = fields.String(required=True)
+    beware = fields.String(required=True)
+
+
+class SidesShape(Strict):
+    """A drill done on one side after the other: how many, and seconds on each."""
+
+    count = fields.Integer(required=True)
+    least_seconds = fields.Integer(required=True)
+    most_seconds = fields.Integer(required=True)
+
+
+class KnownDrillShape(Strict):
+    """A drill of the library."""
+
+    name = fields.String(required=True)
+    other_names = fields.List(fields.String(), required=True)
+    phase = _word(Phase)
+    mends = fields.String(required=True)
+    how = fields.String(required=True)
+    caution = fields.String(required=True)
+    level = _word(Level)
+    rate_low = fields.Integer(required=True)
+    rate_high = fields.Integer(required=True)
+    sides = Inside("sides", SidesShape)
+
+
+class TechnicalCallShape(Strict):
+    """One idea in a few words."""
+
+    text = fields.String(required=True)
+    mends = fields.String(required=True)
+    phase = _word(Phase)
+    level = _word(Level)
+    caution = fields.String()
+    highest_rate = fields.Integer(metadata={"description": "the rate above which it is not said"})
+
+
+class FocusShape(Strict):
+    """The one technical point of a block, and the calls that belong to it."""
+
+    name = fields.String(required=True)
+    phase = _word(Phase)
+    calls = fields.List(Inside("a call", TechnicalCallShape), required=True)
+
+
+class TechniqueLibraryShape(Strict):
+    """The coach's library. `level` is the first level that something suits."""
+
+    positions = fields.List(Inside("a position", PositionShape), required=True)
+    drills = fields.List(Inside("a drill", KnownDrillShape), required=True)
+    focuses = fields.List(Inside("a focus", FocusShape), required=True)
 
 
 class ShorthandAnswerShape(Strict):

@@ -21,6 +21,7 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
+    TechniqueLibraryShape,
 )
 
 SPOKEN_OF: tuple[type[Strict], ...] = (
@@ -34,6 +35,7 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     PlanListingShape,
     LibraryShape,
     BuiltinPlanShape,
+    TechniqueLibraryShape,
     ShorthandAnswerShape,
     ProblemDocumentShape,
     HealthShape,

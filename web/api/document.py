@@ -36,10 +36,12 @@ from web.api.answer_shapes import (
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
+    TechniqueLibraryShape,
 )
 from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
 from web.api.plans import plan_answers
+from web.api.technique import technique_answer
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
 from web.settings import VERSION
@@ -92,6 +94,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     piece = {"piece": {"test": {"metres": 2000}}, "warmup_minutes": 5, "only_warm_up": True}
     session = dump_session(session_of(load_session_request(piece)))
     written = {"plan": dump_plan(plan), "text": write(plan)}
+    technique = _few(json.loads(technique_answer().body))
     health = {"status": "ok", "version": VERSION, "database": "none"}
     slug = {
         "name": "slug",
@@ -111,6 +114,11 @@ def _paths() -> dict[str, dict[str, Any]]:
                 **_reading("getPlan", "A built-in plan with its timeline", BuiltinPlanShape, whole, 404),
                 "parameters": [slug],
             }
+        },
+        "/api/technique": {
+            "get": _reading(
+                "getTechnique", "Positions, drills and calls", TechniqueLibraryShape, _few(technique)
+            )
         },
         "/api/timeline": {
             "post": _sending(
@@ -152,6 +160,11 @@ def _paths() -> dict[str, dict[str, Any]]:
         },
         "/healthz": {"get": _reading("getHealth", "Whether the app is well", HealthShape, health)},
     }
+
+
+def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
+    """The first of each kind: enough for an example."""
+    return {kind: items[:1] for kind, items in technique.items()}
 
 
 def _reading(name: str, summary: str, shape: type[Schema], example: object, *refusals: int) -> dict[str, Any]:

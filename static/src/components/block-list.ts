@@ -2,6 +2,7 @@
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import type { Block, Call, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
+import "./drill-line.js";
 import { type } from "./look.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
 import { drillWords, effortWords, lengthWords, partName, powerWords, settingWords, strokesWords } from "./segment-words.js";
@@ -83,15 +84,14 @@ export class BlockList extends LitElement {
   }
 
   private says(block: Block, segment: Segment) {
-    const drill = block.drill ? [["Drill", block.drill.sides ? `${block.drill.name}, ${block.drill.sides} sides` : drillWords(segment)]] : [];
+    const drill = block.drill && (block.drill.sides ? `${block.drill.name}, ${block.drill.sides} sides` : drillWords(segment));
     const lines = [
-      ...drill,
       ...(block.focus ? [["Focus", block.focus]] : []),
       ...(block.setting ? [["Machine", settingWords(block.setting)]] : []),
       ...(block.calls ?? []).map((call) => [callPlace(call), call.text]),
     ];
-    if (!lines.length) return nothing;
-    return html`<div class="says">${lines.map(([label, text]) => html`<div dir="auto"><span>${label}: </span><bdi>${text}</bdi></div>`)}</div>`;
+    if (!drill && !lines.length) return nothing;
+    return html`<div class="says">${drill ? html`<drill-line .name=${block.drill!.name} .words=${drill}></drill-line>` : nothing}${lines.map(([label, text]) => html`<div dir="auto"><span>${label}: </span><bdi>${text}</bdi></div>`)}</div>`;
   }
 }
 customElements.define("block-list", BlockList);

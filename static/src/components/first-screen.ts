@@ -108,6 +108,7 @@ export class FirstScreen extends LitElement {
       <section id="own"><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
         @make=${() => this.tell("make")}></shorthand-box></section>
+      <a class="button" href="/technique">Positions, drills and calls</a>
     </main>`;
   }
 

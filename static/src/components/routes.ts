@@ -2,6 +2,7 @@
 
 export type Route =
   | { screen: "first" }
+  | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "plan"; source: "built-in" | "mine"; name: string }
   | { screen: "row"; source?: "built-in" | "mine"; name?: string };
@@ -11,6 +12,7 @@ const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
   const plan = PLAN.exec(address.pathname);
   if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
+  if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
 }

@@ -67,10 +67,19 @@ export const rowLook = css`
   .count .digits { font-size: min(60cqw, 46cqh); }
   .count p { font-size: 24px; font-weight: 700; }
   .side { display: contents; }
+  drill-picture { display: none; }
 
   /* zoomed in so far that held buttons would cover what they are for */
   @container (max-height: 460px) {
     .keys { position: static; }
+  }
+
+  /* upright, and tall enough for the drawing of a drill beside all the rest */
+  @container (min-height: 840px) and (orientation: portrait) {
+    drill-picture[known] { display: block; flex: 0 0 auto; height: clamp(96px, 12cqh, 200px); }
+  }
+  @container (min-height: 840px) and (max-height: 900px) and (orientation: portrait) {
+    .screen:has(drill-picture[known]) plan-profile { display: none; }
   }
 
   /* upright, with the browser's own bars taking room */
@@ -199,5 +208,12 @@ export const rowLookWide = css`
     .done { grid-area: done; }
     .foot { grid-area: foot; }
     .noted .big { font-size: min(20cqw, 27cqh); }
+  }
+
+  @container (min-width: 840px) and (min-height: 860px) and (orientation: landscape) {
+    drill-picture[known] { display: block; height: 13cqh; }
+    .side:has(drill-picture[known]) { gap: 10px; }
+    .side:has(drill-picture[known]) .want { min-height: auto; padding: 8px 20px; font-size: 20px; }
+    .side:has(drill-picture[known]) .want b { font-size: 26px; }
   }
 `;

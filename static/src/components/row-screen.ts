@@ -10,6 +10,7 @@ import { LitElement, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
 import { buttons, type } from "./look.js";
+import "./drill-picture.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import "./plan-profile.js";
@@ -133,6 +134,7 @@ export class RowScreen extends LitElement {
       <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
+        ${segment.drill ? html`<drill-picture name=${segment.drill.name}></drill-picture>` : nothing}
         ${this.want(segment)}
         <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
       </div>`;

@@ -7,8 +7,9 @@ import "./plan-opened.js";
 import "./session-flow.js";
 
 export class SlipwayApp extends LitElement {
-  static override properties = { route: { state: true } };
+  static override properties = { route: { state: true }, lacking: { state: true } };
   declare route: Route;
+  declare lacking: boolean;
   private dressed: Dress = "reading";
   private readonly light = matchMedia("(prefers-color-scheme: light)");
   private readonly follow = () => this.dress();
@@ -17,9 +18,10 @@ export class SlipwayApp extends LitElement {
   constructor() {
     super();
     this.route = routeOf(location);
+    this.lacking = false;
   }
 
-  static override styles = css`:host { display: block; }`;
+  static override styles = css`:host { display: block; } technique-page main { padding: 18px var(--side); } a { color: inherit; }`;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -44,8 +46,16 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return html`<athlete-opened></athlete-opened>`;
     return html`<plans-home></plans-home>`;
+  }
+
+  /** A page of its own build: until that is here, what stands inside its element is shown. */
+  private technique() {
+    import("./technique-page.js").catch(() => (this.lacking = true));
+    return html`<technique-page><main><h1 tabindex="-1">Technique</h1>
+      <p role="status">${this.lacking ? "This page needs signal the first time, and there is none." : "Opening …"}</p><a href="/">All plans</a></main></technique-page>`;
   }
 
   private go(address: string): void {

@@ -3,6 +3,7 @@ import type { Timeline } from "../plan/promised.js";
 import type { Room } from "../plan/types.js";
 import type {
   Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer,
+  TechniqueLibrary,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -27,6 +28,11 @@ export class NoAnswer extends Error {
 /** The built-in plans, with their timelines for anybody. Throws Refused or NoAnswer, as does everything here. */
 export async function fetchLibrary(): Promise<BuiltinPlan[]> {
   return (await ask<Library>("/api/library")).plans;
+}
+
+/** The coach's library: positions, drills and calls. */
+export function fetchTechnique(): Promise<TechniqueLibrary> {
+  return ask<TechniqueLibrary>("/api/technique");
 }
 
 /** The plan that a coach's shorthand says, with the shorthand in canonical form. */

@@ -10,6 +10,7 @@ import type { AthleteRecord } from "./athlete.js";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
+import type { TechniqueRecord } from "./technique.js";
 import { memoryShelf } from "./memory-shelf.js";
 
 export interface Shape extends DBSchema {
@@ -22,6 +23,7 @@ export interface Shape extends DBSchema {
   heartbeats: { key: string; value: Heartbeat };
   athletes: { key: string; value: AthleteRecord };
   settings: { key: string; value: { name: string; values: Partial<Settings> } };
+  technique: { key: string; value: TechniqueRecord };
 }
 
 export type Store = StoreNames<Shape>;
@@ -56,6 +58,7 @@ const KEY_PATHS: { [Name in Store]: string | string[] } = {
   heartbeats: "session",
   athletes: "id",
   settings: "name",
+  technique: "id",
 };
 
 type Handle = IDBPDatabase<Shape>;

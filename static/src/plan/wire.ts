@@ -123,6 +123,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/technique": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Positions, drills and calls */
+        get: operations["getTechnique"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/timeline": {
         parameters: {
             query?: never;
@@ -161,6 +178,12 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /** @description Seconds to leave between warm-up and piece. */
+        AdvisedGap: {
+            best_s: number;
+            high_s: number;
+            low_s: number;
+        };
         /** @description Who rows. Nothing here is needed; of several results one over 2000 m sets the splits. */
         Athlete: {
             age?: number;
@@ -239,6 +262,15 @@ export interface components {
             stroke?: number;
             strokes_left?: number;
             text: string;
+        };
+        /** @description Critical power and W', where a result is known. */
+        Capacity: {
+            reserve_kj: number;
+            reserve_kj_high: number;
+            reserve_kj_low: number;
+            watts: number;
+            watts_high: number;
+            watts_low: number;
         };
         /** @description Every so many strokes last a whole number of seconds. */
         ClockMark: {
@@ -334,11 +366,26 @@ export interface components {
              */
             severity: "note" | "advice" | "warning";
         };
+        /** @description The one technical point of a block, and the calls that belong to it. */
+        Focus: {
+            calls: components["schemas"]["TechnicalCall"][];
+            name: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+        };
         /** @description The wait before a piece. */
         Gap: {
             for: components["schemas"]["Seconds"];
             /** @enum {string} */
             kind: "gap";
+        };
+        /** @description What is there after a gap. */
+        GapState: {
+            gap_s: number;
+            oxygen: components["schemas"]["Range"];
+            phosphocreatine: components["schemas"]["Range"];
+            reserve: components["schemas"]["Range"];
+            warmth: components["schemas"]["Range"];
         };
         /** @description Whether the app is well. */
         Health: {
@@ -384,6 +431,21 @@ export interface components {
             rest_seconds: number;
             seconds?: number;
             times: number;
+        };
+        /** @description A drill of the library. */
+        KnownDrill: {
+            caution: string;
+            how: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            name: string;
+            other_names: string[];
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            rate_high: number;
+            rate_low: number;
+            sides?: components["schemas"]["Sides"];
         };
         /** @description A length in seconds, metres or strokes. */
         Length: {
@@ -482,6 +544,13 @@ export interface components {
             summary: string;
             title: string;
         };
+        /** @description A position of the stroke: where everything is, and the fault to beware of. */
+        Position: {
+            beware: string;
+            looks: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+        };
         /** @description One standard piece: in seconds when it is so many metres, in metres when it is so many seconds. */
         Prediction: {
             by: components["schemas"]["Custom"][];
@@ -522,6 +591,46 @@ export interface components {
             status: number;
             title: string;
             type: string;
+        };
+        /** @description An estimate in whole percent with the least and the most that the models give. */
+        Range: {
+            high: number;
+            low: number;
+            middle: number;
+        };
+        /** @description What is left at the start line, and the gap to leave: estimates, never a promise. */
+        Readiness: {
+            advised_gap: components["schemas"]["AdvisedGap"];
+            at_start: components["schemas"]["State"];
+            /**
+             * @description two results or more, one, or only the level
+             * @enum {string}
+             */
+            basis: "fit" | "result" | "level";
+            by_gap: components["schemas"]["GapState"][];
+            capacity?: components["schemas"]["Capacity"];
+            /** @description the gap that the plan has; null for none */
+            gap_s: number | null;
+            /** @description what is not sure, and why */
+            notes: string[];
+            /** @description what a coach would say */
+            sentence: string;
+            series: components["schemas"]["ReadinessSeries"];
+        };
+        /** @description The session as written, in equal steps from its beginning. */
+        ReadinessSeries: {
+            /** @description oxygen uptake against that at 2 km power, in percent, a whole number */
+            oxygen: number[];
+            /** @description W' left, by the median model; below 0 the model is asked for more than it holds, in percent, a whole number */
+            reserve: number[];
+            /** @description W' left, the most of all models, in percent, a whole number */
+            reserve_high: number[];
+            /** @description W' left, the least of all models, in percent, a whole number */
+            reserve_low: number[];
+            /** @description seconds from one value to the next; the first is at 0 */
+            step_s: number;
+            /** @description warmth of the muscles against a full warm-up's 3 degrees; more is possible, in percent, a whole number */
+            warmth: number[];
         };
         /** @description Blocks rowed several times; those `between` come between repetitions, not after the last. */
         Repeat: {
@@ -663,6 +772,19 @@ export interface components {
         } | {
             plan: components["schemas"]["Plan"];
         };
+        /** @description A drill done on one side after the other: how many, and seconds on each. */
+        Sides: {
+            count: number;
+            least_seconds: number;
+            most_seconds: number;
+        };
+        /** @description What is there at the start line, each as a range in percent. */
+        State: {
+            oxygen: components["schemas"]["Range"];
+            phosphocreatine: components["schemas"]["Range"];
+            reserve: components["schemas"]["Range"];
+            warmth: components["schemas"]["Range"];
+        };
         /** @description Rowing at which one can talk. */
         SteadyRow: {
             seconds: number;
@@ -688,9 +810,27 @@ export interface components {
             /** @description as an air machine shows the split, to the tenth */
             watts?: number;
         };
+        /** @description One idea in a few words. */
+        TechnicalCall: {
+            caution?: string;
+            /** @description the rate above which it is not said */
+            highest_rate?: number;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            mends: string;
+            /** @enum {string} */
+            phase: "catch" | "drive" | "finish" | "recovery" | "whole";
+            text: string;
+        };
         /** @description Drills and easy rowing in turn. */
         Technique: {
             seconds: number;
+        };
+        /** @description The coach's library. `level` is the first level that something suits. */
+        TechniqueLibrary: {
+            drills: components["schemas"]["KnownDrill"][];
+            focuses: components["schemas"]["Focus"][];
+            positions: components["schemas"]["Position"][];
         };
         /** @description A piece rowed as quick or as far as it goes, perhaps at a capped rate. */
         TestPiece: {
@@ -698,7 +838,7 @@ export interface components {
             rate_cap?: number;
             seconds?: number;
         };
-        /** @description What is rowed: flat segments with exact starts, their sums, and what was noticed on the way. */
+        /** @description What is rowed: flat segments with exact starts, their sums, and what was found; and the readiness that what comes before the piece leaves, where there is anything before it. */
         Timeline: {
             athlete?: components["schemas"]["Pace"];
             findings: components["schemas"]["Finding"][];
@@ -708,6 +848,7 @@ export interface components {
              */
             fit: "clock" | "rate";
             plan: components["schemas"]["Plan"];
+            readiness?: components["schemas"]["Readiness"];
             segments: components["schemas"]["Segment"][];
             totals: components["schemas"]["Totals"];
             /** @description the speed of the voice that speaks the calls, where it is not 150 */
@@ -768,12 +909,14 @@ export interface components {
     headers: never;
     pathItems: never;
 }
+export type AdvisedGap = components['schemas']['AdvisedGap'];
 export type Athlete = components['schemas']['Athlete'];
 export type AthleteAnswer = components['schemas']['AthleteAnswer'];
 export type Band = components['schemas']['Band'];
 export type Block = components['schemas']['Block'];
 export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
+export type Capacity = components['schemas']['Capacity'];
 export type ClockMark = components['schemas']['ClockMark'];
 export type CriticalPower = components['schemas']['CriticalPower'];
 export type Custom = components['schemas']['Custom'];
@@ -781,12 +924,15 @@ export type Drill = components['schemas']['Drill'];
 export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
 export type Finding = components['schemas']['Finding'];
+export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
+export type GapState = components['schemas']['GapState'];
 export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type HeartRates = components['schemas']['HeartRates'];
 export type IntervalSet = components['schemas']['IntervalSet'];
+export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
 export type Mend = components['schemas']['Mend'];
@@ -798,9 +944,13 @@ export type PlacedCall = components['schemas']['PlacedCall'];
 export type Plan = components['schemas']['Plan'];
 export type PlanListing = components['schemas']['PlanListing'];
 export type PlanSummary = components['schemas']['PlanSummary'];
+export type Position = components['schemas']['Position'];
 export type Prediction = components['schemas']['Prediction'];
 export type Problem = components['schemas']['Problem'];
 export type ProblemDocument = components['schemas']['ProblemDocument'];
+export type Range = components['schemas']['Range'];
+export type Readiness = components['schemas']['Readiness'];
+export type ReadinessSeries = components['schemas']['ReadinessSeries'];
 export type Repeat = components['schemas']['Repeat'];
 export type Repetition = components['schemas']['Repetition'];
 export type Rest = components['schemas']['Rest'];
@@ -813,10 +963,14 @@ export type SessionRequest = components['schemas']['SessionRequest'];
 export type Setting = components['schemas']['Setting'];
 export type ShorthandAnswer = components['schemas']['ShorthandAnswer'];
 export type ShorthandRequest = components['schemas']['ShorthandRequest'];
+export type Sides = components['schemas']['Sides'];
+export type State = components['schemas']['State'];
 export type SteadyRow = components['schemas']['SteadyRow'];
 export type Step = components['schemas']['Step'];
 export type Target = components['schemas']['Target'];
+export type TechnicalCall = components['schemas']['TechnicalCall'];
 export type Technique = components['schemas']['Technique'];
+export type TechniqueLibrary = components['schemas']['TechniqueLibrary'];
 export type TestPiece = components['schemas']['TestPiece'];
 export type Timeline = components['schemas']['Timeline'];
 export type TimelineRequest = components['schemas']['TimelineRequest'];
@@ -1236,6 +1390,51 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    getTechnique: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TechniqueLibrary"];
+                };
+            };
+            /** @description It has not changed since the ETag that was sent. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description This address does not do that. */
+            405: {
                 headers: {
                     [name: string]: unknown;
                 };

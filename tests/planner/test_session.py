@@ -1,0 +1,261 @@
+"""Sessions for a piece: what a coach would look for in them, and what is refused."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+
+import pytest
+
+from planner.athlete import Athlete, Level, Result, Room
+from planner.errors import InputError
+from planner.pacing import Pacing, Shape
+from planner.pieces import Character, IntervalSet, Piece, SteadyRow, Technique, TestPiece, expectation_of
+from planner.plan import Block, ForStrokes, Gap, Part, PartKind, Pressure, Repeat, Rest, Split
+from planner.session import Session, SessionRequest, session_of
+from planner.timeline import compile_timeline
+from planner.totals import totals_of
+from planner.warm_up.rules import Rise, Sharpening
+
+TWO_K = TestPiece(metres=2000)
+
+
+def made(piece: Piece = TWO_K, minutes: int = 15, **more: object) -> Session:
+    return session_of(SessionRequest(piece, minutes, **more))  # type: ignore[arg-type]
+
+
+def rower(seconds: int, level: Level = Level.CLUB) -> Athlete:
+    return Athlete((Result(2000, Fraction(seconds)),), level=level)
+
+
+def part(session: Session, kind: PartKind) -> tuple[Block | Rest | Repeat, ...]:
+    (found,) = (p for p in session.plan.parts if isinstance(p, Part) and p.kind is kind)
+    return found.blocks
+
+
+def blocks(session: Session, kind: PartKind = PartKind.WARM_UP) -> list[Block]:
+    return [step for step in part(session, kind) if isinstance(step, Block)]
+
+
+def refusal(piece: Piece = TWO_K, **more: object) -> str:
+    with pytest.raises(InputError) as caught:
+        made(piece, **more)  # type: ignore[arg-type]
+    return str(caught.value)
+
+
+# --- How far a warm-up goes: common practice of coaches, without a source. It checks the outcome, no rule.
+
+
+@pytest.mark.parametrize(
+    ("two_k_seconds", "level", "least", "most"),
+    [(380, Level.TRAINED, 4750, 5250), (440, Level.CLUB, 4000, 4500), (462, Level.CLUB, 4000, 4500)],
+)
+def test_twenty_minutes_before_2_km_cover_what_they_usually_do(
+    two_k_seconds: int, level: Level, least: int, most: int
+) -> None:
+    athlete = rower(two_k_seconds, level)
+    session = made(minutes=20, athlete=athlete)
+    timeline = compile_timeline(session.plan, athlete)
+    metres = totals_of(s.stretch for s in timeline.segments if s.part == PartKind.WARM_UP).metres
+    assert metres is not None
+    assert least <= metres <= most
+
+
+@pytest.mark.parametrize("metres", [100, 500, 1000, 2000, 5000, 21_097])
+def test_the_gap_before_a_maximal_piece_is_from_two_to_about_five_minutes(metres: int) -> None:
+    (gap,) = (p for p in made(TestPiece(metres=metres)).plan.parts if isinstance(p, Gap))
+    assert 120 <= gap.seconds <= 360
+
+
+def test_a_drill_on_one_side_lasts_15_to_20_seconds_a_side() -> None:
+    drills = [b.drill for b in blocks(made(Technique(3600)), PartKind.MAIN) if b.drill]
+    sides = [drill.side_seconds for drill in drills if drill.sides]
+    assert sides
+    assert all(15 <= seconds <= 20 for seconds in sides if seconds)
+
+
+@pytest.mark.parametrize("piece", [TWO_K, TestPiece(metres=100), SteadyRow(2400)])
+def test_the_lever_starts_in_the_middle_or_below(piece: Piece) -> None:
+    setting = made(piece).plan.setting
+    assert setting is not None
+    assert setting.lever is not None
+    assert 3 <= setting.lever <= 5
+
+
+# --- What is chosen
+
+
+def test_a_short_piece_is_prepared_by_practice_starts_from_a_standstill() -> None:
+    session = made(TestPiece(metres=500), 20, level=Level.TRAINED)
+    assert session.warm_up.choice.sharpening is Sharpening.STARTS
+    steps = part(session, PartKind.WARM_UP)
+    after = [later for step, later in pairwise(steps) if isinstance(step, Rest)]
+    assert len(after) == 3
+    assert all(isinstance(step, Block) and isinstance(step.length, ForStrokes) for step in after)
+
+
+def test_a_novice_gets_bursts_and_no_starts() -> None:
+    choice = made(TestPiece(metres=500), 20, level=Level.NOVICE).warm_up.choice
+    assert choice.sharpening is Sharpening.BURSTS
+
+
+def test_a_half_marathon_gets_no_hard_strokes_at_all() -> None:
+    efforts = {block.effort for block in blocks(made(TestPiece(metres=21_097), 30))}
+    assert not efforts & {Pressure.FULL, Pressure.RACE}
+
+
+def test_a_capped_piece_is_never_rowed_nor_prepared_above_its_cap() -> None:
+    session = made(TestPiece(seconds=1800, rate_cap=20), athlete=rower(462))
+    assert session.warm_up.choice.rise is Rise.PRESSURE_STEPS
+    rates = [b.rate for kind in (PartKind.WARM_UP, PartKind.MAIN) for b in blocks(session, kind)]
+    assert max(rate for rate in rates if rate) == 20
+
+
+def test_a_cold_room_lengthens_the_first_easy_rowing_and_heat_takes_firm_rowing_away() -> None:
+    def first(room: Room) -> int:
+        length = blocks(made(minutes=20, room=room))[0].length
+        return getattr(length, "seconds", 0)
+
+    def firm(room: Room) -> int:
+        found = [b for b in blocks(made(minutes=20, room=room)) if b.effort is Pressure.THREE_QUARTER]
+        return sum(getattr(block.length, "seconds", 0) for block in found)
+
+    assert first(Room.COLD) > first(Room.NORMAL)
+    assert firm(Room.HOT) < firm(Room.NORMAL)
+
+
+def test_heat_and_a_first_season_each_take_a_burst_away() -> None:
+    counts = [
+        len(made(minutes=20, level=level, room=room).warm_up.choice.sharp_rates)
+        for level, room in [(Level.CLUB, Room.NORMAL), (Level.CLUB, Room.HOT), (Level.NOVICE, Room.NORMAL)]
+    ]
+    assert counts == [3, 2, 2]
+
+
+def test_every_choice_is_given_its_reason() -> None:
+    session = made(minutes=20, room=Room.HOT)
+    assert len(session.reasons) >= 7
+    assert any("hot" in reason for reason in session.reasons)
+    assert any("Of the 20 minutes" in reason for reason in session.reasons)
+
+
+# --- The main piece
+
+
+def test_the_goal_is_what_the_result_points_to() -> None:
+    main = blocks(made(athlete=rower(462)), PartKind.MAIN)
+    assert [block.effort for block in main] == [Split(Fraction(1155, 10))] * 4
+
+
+def test_a_quick_start_is_rowed_at_a_higher_rate() -> None:
+    main = blocks(made(athlete=rower(462), pacing=Pacing(Shape.QUICK_START)), PartKind.MAIN)
+    assert [block.rate for block in main] == [32, 30, 30, 32]
+
+
+def test_each_quarter_of_a_piece_has_a_focus_of_its_own() -> None:
+    main = blocks(made(athlete=rower(462)), PartKind.MAIN)
+    assert len({block.focus for block in main}) == 4
+
+
+def test_without_a_result_metres_are_one_block_so_that_nothing_waits_for_a_tap() -> None:
+    assert len(blocks(made(), PartKind.MAIN)) == 1
+
+
+def test_intervals_leave_the_reserve_that_is_asked_for() -> None:
+    def split(percent: int) -> Fraction:
+        piece = IntervalSet(6, metres=500, rest_seconds=120, leave_percent=percent)
+        (repeat,) = part(made(piece, athlete=rower(462)), PartKind.MAIN)
+        assert isinstance(repeat, Repeat)
+        assert repeat.between == (Rest(120),)
+        (block,) = repeat.blocks
+        assert isinstance(block, Block)
+        assert isinstance(block.effort, Split)
+        return block.effort.seconds
+
+    assert split(5) < split(30)
+
+
+@pytest.mark.parametrize("seconds", [300, 1200, 2700, 7200])
+def test_steady_rowing_lasts_as_long_as_asked_and_nobody_sits_longer_than_twenty_minutes(
+    seconds: int,
+) -> None:
+    steps = part(made(SteadyRow(seconds)), PartKind.MAIN)
+    sitting, longest, total = 0, 0, 0
+    for step in steps:
+        length = getattr(step.length, "seconds", 0) if isinstance(step, Block) else 0
+        sitting = sitting + length if length else 0
+        longest, total = max(longest, sitting), total + length
+    assert total == seconds
+    assert longest <= 1200
+
+
+@pytest.mark.parametrize("minutes", range(5, 61, 5))
+@pytest.mark.parametrize("level", list(Level))
+def test_technique_lasts_exactly_as_long_as_asked(minutes: int, level: Level) -> None:
+    timeline = compile_timeline(made(Technique(60 * minutes), level=level).plan)
+    assert totals_of(s.stretch for s in timeline.segments if s.part == PartKind.MAIN).seconds == 60 * minutes
+
+
+def test_a_warm_up_alone_ends_with_its_gap() -> None:
+    session = made(minutes=20, only_warm_up=True)
+    warm_up, gap = session.plan.parts
+    assert isinstance(warm_up, Part)
+    assert gap == Gap(300)
+    assert session.plan.title == "20 minutes before 2 km"
+
+
+def test_a_gap_that_is_asked_for_stays() -> None:
+    assert Gap(180) in made(gap_seconds=180).plan.parts
+    assert not any(isinstance(p, Gap) for p in made(gap_seconds=0).plan.parts)
+
+
+@pytest.mark.parametrize(
+    ("piece", "character"),
+    [
+        (TestPiece(metres=500), Character.EXPLOSIVE),
+        (TestPiece(seconds=60), Character.EXPLOSIVE),
+        (TestPiece(metres=1000), Character.MIDDLE),
+        (TWO_K, Character.MIDDLE),
+        (TestPiece(metres=5000), Character.LONG),
+        (IntervalSet(10, metres=100, rest_seconds=60), Character.EXPLOSIVE),
+        (IntervalSet(4, seconds=420, rest_seconds=180), Character.LONG),
+        (SteadyRow(1200), Character.EASY),
+    ],
+)
+@pytest.mark.parametrize("level", list(Level))
+def test_a_piece_has_the_same_character_at_every_level(
+    piece: Piece, character: Character, level: Level
+) -> None:
+    assert expectation_of(piece, None, level).character is character
+
+
+# --- What is refused
+
+
+@pytest.mark.parametrize("minutes", [4, 31])
+def test_a_warm_up_lasts_from_5_to_30_minutes(minutes: int) -> None:
+    with pytest.raises(InputError, match="a warm-up takes from 5 to 30 minutes"):
+        made(minutes=minutes)
+
+
+def test_a_piece_of_more_than_four_hours_is_refused() -> None:
+    slow = rower(1440)
+    assert "a piece lasts at most 4:00:00" in refusal(TestPiece(metres=42_195), athlete=slow)
+    assert "a piece lasts at most 4:00:00" in refusal(IntervalSet(40, seconds=1200, rest_seconds=60))
+
+
+def test_an_impossible_goal_says_what_would_do() -> None:
+    assert "2000 m take from 4:00 to 24:00" in refusal(goal_seconds=Fraction(180))
+    assert "1:00 holds from 84 m to 500 m" in refusal(TestPiece(seconds=60), goal_metres=2)
+
+
+def test_intervals_without_a_solution_say_what_to_change() -> None:
+    asked = refusal(IntervalSet(2, seconds=10, rest_seconds=600))
+    assert asked.startswith("/piece/intervals: Even at")
+    assert "shorter rests" in asked
+
+
+def test_a_goal_belongs_to_a_test_piece_of_its_own_kind() -> None:
+    assert "goal_metres instead" in refusal(TestPiece(seconds=60), goal_seconds=Fraction(60))
+    assert "goal_seconds instead" in refusal(goal_metres=2000)
+    assert "only a test piece" in refusal(SteadyRow(1200), pacing=Pacing())
