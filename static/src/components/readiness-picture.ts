@@ -3,15 +3,16 @@
  * Properties: `series` (in percent), `start_s` (seconds to the start line).
  */
 import { LitElement, css, html, nothing, svg } from "lit";
-import type { Readiness } from "../plan/promised.js";
+import type { Readiness } from "../plan/wire.js";
 import { type } from "./look.js";
 
 type Series = Readiness["series"];
 
 const TOP = 20;
 const BOTTOM = 6;
-/** Below nothing left is as far as the picture goes. */
+/** The picture goes from nothing left to a little above what is full; what lies beyond is told in words beside it. */
 const LOWEST = 0;
+const HIGHEST = 112;
 
 export class ReadinessPicture extends LitElement {
   static override properties = { series: { attribute: false }, start_s: { attribute: false }, size: { state: true } };
@@ -60,7 +61,7 @@ export class ReadinessPicture extends LitElement {
     if (!series || !width) return nothing;
     const step = width / Math.max(1, series.reserve.length - 1);
     const x = (index: number) => (index * step).toFixed(1);
-    const y = (percent: number) => (TOP + (1 - Math.max(LOWEST, percent) / 100) * (height - TOP - BOTTOM)).toFixed(1);
+    const y = (percent: number) => (TOP + (1 - Math.min(HIGHEST, Math.max(LOWEST, percent)) / 100) * (height - TOP - BOTTOM)).toFixed(1);
     const line = (values: readonly number[]) => values.map((value, index) => `${index ? "L" : "M"}${x(index)} ${y(value)}`).join("");
     const back = series.reserve_low.map((value, index) => `L${x(index)} ${y(value)}`).reverse().join("");
     const start = Math.min(1, this.start_s / (series.step_s * Math.max(1, series.reserve.length - 1))) * width;

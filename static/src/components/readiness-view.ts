@@ -4,9 +4,8 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { clock } from "../plan/format.js";
-import type { Readiness } from "../plan/promised.js";
 import { BASIS, QUANTITIES, gapWords, rangeWords, senseOf, startLine } from "../plan/readiness-words.js";
-import type { Timeline } from "../plan/wire.js";
+import type { Readiness, Timeline } from "../plan/wire.js";
 import { type } from "./look.js";
 import "./readiness-picture.js";
 
@@ -44,6 +43,7 @@ export class ReadinessView extends LitElement {
       <readiness-picture .series=${readiness.series} .start_s=${startLine(timeline)}></readiness-picture>
       <p class="key small"><span><svg viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>reserve, with its range</span>
         <span><svg class="dashed" viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>muscle warmth</span></p>
+      ${readiness.series.reserve.some((percent) => percent < 0) ? html`<p class="small">Where the line lies on the floor, more is asked than the models hold.</p>` : nothing}
       <dl>${QUANTITIES.map(({ quantity, name, steps }) => {
         const range = readiness.at_start[quantity];
         return html`<div><dt>${name}</dt><dd><b>${senseOf(steps, range)}</b> <span class="small">${rangeWords(range)}</span></dd></div>`;

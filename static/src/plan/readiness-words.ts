@@ -1,9 +1,8 @@
 /** What is left at the start line, in words, percent and minutes. */
 import { clock } from "./format.js";
-import type { AtStart, Range, Readiness } from "./promised.js";
-import type { Timeline } from "./wire.js";
+import type { Range, Readiness, State, Timeline } from "./wire.js";
 
-export type Quantity = keyof AtStart;
+export type Quantity = keyof State;
 
 /** In the order in which they matter at the start. */
 export const QUANTITIES: readonly { quantity: Quantity; name: string; steps: readonly [number, string][] }[] = [
