@@ -127,7 +127,7 @@ export class FirstScreen extends LitElement {
   }
 
   private fetchMaking(): void {
-    import("./session-making.js").then(() => (this.lacking = false), () => (this.lacking = true));
+    import("./later.js").then(() => (this.lacking = false), () => (this.lacking = true));
   }
 
   private toKept() {

@@ -91,7 +91,7 @@ export class PlanScreen extends LitElement {
 
   /** Without it the plan can still be read and rowed. */
   override firstUpdated(): void {
-    import("./plan-extras.js").catch(() => undefined);
+    import("./later.js").catch(() => undefined);
   }
 
   override render() {

@@ -52,13 +52,17 @@ export class SlipwayApp extends LitElement {
 
   /** A page of its own build: until that is here, what stands inside its element is shown. */
   private technique() {
-    import("./technique-page.js").catch(() => (this.lacking = true));
+    this.fetchLater();
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
   }
 
   private athlete() {
-    import("./athlete-home.js").catch(() => (this.lacking = true));
+    this.fetchLater();
     return html`<athlete-home>${this.coming("Your results")}</athlete-home>`;
+  }
+
+  private fetchLater(): void {
+    import("./later.js").catch(() => (this.lacking = true));
   }
 
   private coming(title: string) {
