@@ -1,4 +1,4 @@
-"""The command line: shorthand, timelines, sessions and athletes: the numbers of the API without a browser."""
+"""The command line: shorthand, timelines, findings, sessions, athletes: the API without a browser."""
 
 from __future__ import annotations
 
@@ -7,18 +7,26 @@ import json
 import sys
 from pathlib import Path
 
+import yaml
+
+from planner.appraisal import appraise
 from planner.athlete import Athlete
 from planner.calls import WORDS_A_MINUTE
 from planner.command_line.athlete import add_athlete, athlete_text
+from planner.command_line.check import add_check, check_text
 from planner.command_line.reading import read_result, read_words
 from planner.command_line.session import add_session, session_text
 from planner.errors import InputError
 from planner.notation.reader import read
 from planner.notation.writer import write
-from planner.schemas.timeline_schema import dump_timeline
+from planner.plan import Plan
+from planner.plan_file import read_plan_file
+from planner.schemas.appraisal_schema import dump_appraised
 from planner.strokes import Fit, Rhythm
 from planner.timeline import Timeline, compile_timeline
 from planner.units import clock, split_clock
+
+YAML_SUFFIXES = {".yaml", ".yml"}
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -40,8 +48,16 @@ def _answer(asked: argparse.Namespace) -> str:
         return session_text(asked)
     if asked.command == "athlete":
         return athlete_text(asked)
-    text = asked.file.read_text(encoding="utf-8")
-    return _shorthand(text) if asked.command == "shorthand" else _timeline(text, asked)
+    plan = _plan_in(asked.file)
+    if asked.command == "check":
+        return check_text(plan, asked)
+    return write(plan) if asked.command == "shorthand" else _timeline(plan, asked)
+
+
+def _plan_in(path: Path) -> Plan:
+    """The plan in a file: of the kind in plans/ by its name, else in the coach's shorthand."""
+    text = path.read_text(encoding="utf-8")
+    return read_plan_file(text, yaml).plan if path.suffix in YAML_SUFFIXES else read(text)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -49,8 +65,9 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", required=True)
     shorthand = commands.add_parser("shorthand", help="write a plan's text in canonical form")
     timeline = commands.add_parser("timeline", help="list what is rowed, with exact starts")
-    for command in (shorthand, timeline):
-        command.add_argument("file", type=Path, help="a text in the coach's shorthand")
+    add_check(commands)
+    for command in (shorthand, timeline, commands.choices["check"]):
+        command.add_argument("file", type=Path, help="a text in the coach's shorthand, or a plan in YAML")
     timeline.add_argument("--result", type=read_result, help="a recent best, such as 2000m=7:42")
     timeline.add_argument("--fit", type=Fit, choices=list(Fit), default=Fit.CLOCK, help="keep length or rate")
     timeline.add_argument("--rhythm", type=Rhythm, choices=list(Rhythm), default=Rhythm.MACHINE)
@@ -63,15 +80,12 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _shorthand(text: str) -> str:
-    return write(read(text))
-
-
-def _timeline(text: str, asked: argparse.Namespace) -> str:
+def _timeline(plan: Plan, asked: argparse.Namespace) -> str:
     athlete = Athlete((asked.result,)) if asked.result else None
-    timeline = compile_timeline(read(text), athlete, asked.fit, asked.rhythm, asked.words_a_minute)
+    timeline = compile_timeline(plan, athlete, asked.fit, asked.rhythm, asked.words_a_minute)
     if asked.json:
-        return json.dumps(dump_timeline(timeline), ensure_ascii=False, allow_nan=False) + "\n"
+        appraised = dump_appraised(timeline, appraise(timeline, athlete))
+        return json.dumps(appraised, ensure_ascii=False, allow_nan=False) + "\n"
     return "\n".join(_rows(timeline)) + "\n"
 
 

@@ -19,6 +19,7 @@ from enum import StrEnum
 from math import cbrt, hypot, log, sqrt
 
 from planner.athlete import Result
+from planner.hyperbola import least_squares, misfit, normal_sums, seconds_for, slopes
 from planner.pace import CUBIC, SPLIT_METRES
 from planner.trials import TIME_SPREAD, Doubt, LeftOut, sift
 
@@ -34,12 +35,6 @@ OUTLYING = 4
 """So many standard deviations off what the other results say, and a result is left out: judgement [C]."""
 REFERENCE_METRES = 2000
 """The distance at which the reserve is turned to metres."""
-MOST_STEPS = 50
-SHORTEST_STEP = 1e-6
-"""Of a Gauss-Newton step: where no such share of it fits better, only rounding is left."""
-
-Trial = tuple[float, float]
-"""Metres and seconds of one all-out piece."""
 
 
 class Refusal(StrEnum):
@@ -96,7 +91,7 @@ class Fit:
 
     def seconds_for(self, metres: float) -> float:
         """The time that a distance takes."""
-        return _seconds_for(self.watts, self.reserve_joules, metres)
+        return seconds_for(self.watts, self.reserve_joules, metres)
 
     def metres_in(self, seconds: float) -> float:
         """The distance covered in a time."""
@@ -104,7 +99,7 @@ class Fit:
 
     def time_error(self, metres: float) -> float:
         """The standard error of the time a distance takes, as a share of it."""
-        by_watts, by_reserve = _slopes(self.watts, self.reserve_joules, self.seconds_for(metres))
+        by_watts, by_reserve = slopes(self.watts, self.reserve_joules, self.seconds_for(metres))
         return sqrt(
             (by_watts * self.watts_error) ** 2
             + (by_reserve * self.reserve_joules_error) ** 2
@@ -181,8 +176,8 @@ def _fit(results: Sequence[Result], chosen: Sequence[int]) -> Fit | None:
         return None
     watts, reserve = found
     over = len(trials) - 2
-    spread = max(TIME_SPREAD, sqrt(_misfit(watts, reserve, trials) / over)) if over else TIME_SPREAD
-    aa, ab, bb = _normal(watts, reserve, trials)
+    spread = max(TIME_SPREAD, sqrt(misfit(watts, reserve, trials) / over)) if over else TIME_SPREAD
+    aa, ab, bb = normal_sums(watts, reserve, trials)
     scale = spread**2 / (aa * bb - ab * ab)
     low, high = MODEL_SECONDS
     return Fit(
@@ -195,96 +190,3 @@ def _fit(results: Sequence[Result], chosen: Sequence[int]) -> Fit | None:
         used=tuple(chosen),
         stretched=tuple(index for index in chosen if not low <= results[index].seconds <= high),
     )
-
-
-def least_squares(trials: Sequence[Trial]) -> tuple[float, float] | None:
-    """CP in watts and W' in joules with the least squares of relative errors of time (Gauss-Newton).
-
-    None when the trials ask for a CP or a W' that is not positive, or all last equally long.
-    """
-    found = work_time_line(trials)
-    if found is None or min(found) <= 0:
-        return None
-    for _ in range(MOST_STEPS):
-        nearer = _nearer(*found, trials)
-        if nearer is None:
-            break
-        found = nearer
-    return found
-
-
-def _nearer(watts: float, reserve: float, trials: Sequence[Trial]) -> tuple[float, float] | None:
-    """The next approach, shortened until it fits better, or None where none does: this is the best."""
-    misfit = _misfit(watts, reserve, trials)
-    by_watts, by_reserve = _step(watts, reserve, trials)
-    share = 1.0
-    while share > SHORTEST_STEP:
-        next_watts, next_reserve = watts + share * by_watts, reserve + share * by_reserve
-        if min(next_watts, next_reserve) > 0 and _misfit(next_watts, next_reserve, trials) < misfit:
-            return next_watts, next_reserve
-        share /= 2
-    return None
-
-
-def _step(watts: float, reserve: float, trials: Sequence[Trial]) -> tuple[float, float]:
-    aa, ab, bb = _normal(watts, reserve, trials)
-    slopes = [_slopes(watts, reserve, _seconds_for(watts, reserve, metres)) for metres, _ in trials]
-    errors = _errors(watts, reserve, trials)
-    a = sum(slope * error for (slope, _), error in zip(slopes, errors, strict=True))
-    b = sum(slope * error for (_, slope), error in zip(slopes, errors, strict=True))
-    size = aa * bb - ab * ab
-    return (a * bb - b * ab) / size, (b * aa - a * ab) / size
-
-
-def _normal(watts: float, reserve: float, trials: Sequence[Trial]) -> tuple[float, float, float]:
-    """The three sums of the normal equations."""
-    slopes = [_slopes(watts, reserve, _seconds_for(watts, reserve, metres)) for metres, _ in trials]
-    return sum(a * a for a, _ in slopes), sum(a * b for a, b in slopes), sum(b * b for _, b in slopes)
-
-
-def _misfit(watts: float, reserve: float, trials: Sequence[Trial]) -> float:
-    return sum(error**2 for error in _errors(watts, reserve, trials))
-
-
-def _errors(watts: float, reserve: float, trials: Sequence[Trial]) -> list[float]:
-    """The relative error of each time: the logarithm of measured over modelled."""
-    return [log(seconds / _seconds_for(watts, reserve, metres)) for metres, seconds in trials]
-
-
-def _slopes(watts: float, reserve: float, seconds: float) -> tuple[float, float]:
-    """How the logarithm of a modelled time changes with CP (1/W) and with W' (1/J)."""
-    below = -1 / (3 * watts * seconds + 2 * reserve)
-    return seconds * below, below
-
-
-def _seconds_for(watts: float, reserve: float, metres: float) -> float:
-    """The time in which CP t + W' is the work 2.8 D^3 / t^2 that the distance takes (Newton, from above)."""
-    cube = float(CUBIC) * metres**3
-    seconds = cbrt(cube / watts)
-    while True:
-        excess = (watts * seconds + reserve) * seconds**2 - cube
-        nearer = seconds - excess / ((3 * watts * seconds + 2 * reserve) * seconds)
-        if not nearer < seconds * (1 - 1e-15):
-            return nearer
-        seconds = nearer
-
-
-def work_time_line(trials: Sequence[Trial]) -> tuple[float, float] | None:
-    """CP and W' of the line W = CP t + W', each work weighed by its own size: the first approach.
-
-    None when all trials last equally long.
-    """
-    times = [seconds for _, seconds in trials]
-    works = [float(CUBIC) * metres**3 / seconds**2 for metres, seconds in trials]
-    weights = [1 / work**2 for work in works]
-    total = sum(weights)
-    mean_time = sum(w * t for w, t in zip(weights, times, strict=True)) / total
-    mean_work = sum(w * work for w, work in zip(weights, works, strict=True)) / total
-    across = sum(w * (t - mean_time) ** 2 for w, t in zip(weights, times, strict=True))
-    if across <= 0:
-        return None
-    along = sum(
-        w * (t - mean_time) * (work - mean_work) for w, t, work in zip(weights, times, works, strict=True)
-    )
-    watts = along / across
-    return watts, mean_work - watts * mean_time

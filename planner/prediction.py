@@ -144,26 +144,23 @@ def predict(piece: Piece, results: Sequence[Result], examined: Examined) -> Pred
     Critical power outside its range has no say, as it knows no end.
     """
     source = min(kept_of(results, examined.left_out), key=lambda index: _away(piece, results[index]))
-    result = results[source]
-    said = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
-    lengths = [each.predicted for each in said]
-    likely = _mean(lengths)
-    trusted = False
-    if examined.fit:
-        by_fit = _by_fit(examined.fit, piece)
-        said.append(by_fit)
-        trusted = by_fit.within_range and examined.fit.time_error(by_fit.predicted.metres) <= TRUSTED_ERROR
-        if trusted:
-            likely = by_fit.predicted
-            lengths += _give_and_take(examined.fit, piece, likely)
+    result, fit = results[source], examined.fit
+    customs = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
+    by_fit = _by_fit(fit, piece) if fit else None
+    said = (*customs, by_fit) if by_fit else tuple(customs)
+    lengths = [each.predicted for each in customs]
     measured = _away(piece, result) == 0
     if measured:
         likely = Length(result.metres, float(result.seconds))
         lengths = []
-    elif not trusted:
+    elif fit and by_fit and by_fit.within_range and _is_trusted(fit, by_fit.predicted):
+        likely = by_fit.predicted
+        lengths += _give_and_take(fit, piece, likely)
+    else:
+        likely = _mean(lengths)
         lengths += [_by_law(piece, result, exponent) for exponent in PERSONAL_EXPONENTS]
     ordered = sorted([*lengths, likely], key=lambda length: (length.seconds, -length.metres))
-    return Prediction(piece, ordered[0], likely, ordered[-1], tuple(said), source, measured)
+    return Prediction(piece, ordered[0], likely, ordered[-1], said, source, measured)
 
 
 def _away(piece: Piece, result: Result) -> float:
@@ -197,6 +194,10 @@ def _by_fit(fit: Fit, piece: Piece) -> Said:
         predicted = Length(fit.metres_in(_seconds(piece)), _seconds(piece))
     low, high = MODEL_SECONDS
     return Said(Custom.CRITICAL_POWER, predicted, low <= predicted.seconds <= high and not fit.stretched)
+
+
+def _is_trusted(fit: Fit, predicted: Length) -> bool:
+    return fit.time_error(predicted.metres) <= TRUSTED_ERROR
 
 
 def _give_and_take(fit: Fit, piece: Piece, predicted: Length) -> list[Length]:

@@ -162,7 +162,7 @@ def _about_fit(results: Sequence[Result], examined: Examined) -> Iterator[Findin
 def _why_no_fit(refusal: Refusal | None) -> str:
     if refusal is Refusal.UNCERTAIN:
         return (
-            "These results are too alike in length to tell critical power from the reserve: "
+            "These results are too alike in length or split to tell critical power from the reserve: "
             f"{SECOND_PIECE}, much shorter or longer than these."
         )
     return f"Critical power needs two all-out results of about 2 to 15 minutes: {SECOND_PIECE}."

@@ -24,8 +24,9 @@ Power over 2000 m varies by 2.0 % (1.3 to 3.1 %) in well-trained rowers, time by
 1999, J Sports Sci 17:627-632, 10.1080/026404199365650 [S], abstract). The upper end is taken: 3.1 % / 3.
 """
 
-CONTRADICTING = 2 * TIME_SPREAD
-"""How far apart the power law must put two times before their wrong order is more than chance."""
+CONTRADICTING = 4 * TIME_SPREAD
+"""How far apart the power law must put two times before their wrong order is more than chance: about three
+standard deviations of the difference of two times. Judgement [C]."""
 
 
 class Doubt(StrEnum):
@@ -90,8 +91,11 @@ def _surpassed(results: Sequence[Result]) -> list[LeftOut]:
 
 
 def _betters(one: Result, other: Result) -> bool:
-    same_distance, same_time = one.metres == other.metres, one.seconds == other.seconds
-    return (same_distance and one.seconds < other.seconds) or (same_time and one.metres > other.metres)
+    """No less in no more time; of unlike lengths only where chance can explain it."""
+    if one == other or one.metres < other.metres or one.seconds > other.seconds:
+        return False
+    alike = one.metres == other.metres or one.seconds == other.seconds
+    return alike or _apart(one, other) <= CONTRADICTING
 
 
 def _contradictions(results: Sequence[Result], kept: Sequence[int]) -> list[tuple[int, int]]:

@@ -22,7 +22,7 @@ _PRESSURES = (Pressure.LIGHT, Pressure.HALF, Pressure.THREE_QUARTER, Pressure.FU
 # The most that one step up may ask in a warm-up: strokes a minute, and share of 2 km power. Common practice
 # [C]: beginners lose the stroke's length when the rate leaps; judgement by level.
 RATE_STEP = {Level.NOVICE: 6, Level.CLUB: 8, Level.TRAINED: 10}
-SHARE_STEP = {Level.NOVICE: 0.45, Level.CLUB: 0.50, Level.TRAINED: 0.55}
+SHARE_STEP = {Level.NOVICE: 0.50, Level.CLUB: 0.55, Level.TRAINED: 0.60}
 
 
 def whole_stroke_seconds(rate: int) -> int:

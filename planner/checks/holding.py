@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from planner import reserve
-from planner.capacity import Capacity, Purse
+from planner.capacity import Capacity, CapacityBasis, Purse
 from planner.checks.scene import Row, Scene
 from planner.critical_power import examine
 from planner.demand import Run
@@ -18,9 +18,10 @@ from planner.prediction import TWO_K, predict
 from planner.stretches import Ends
 from planner.units import clock, split_clock
 
-OVERDRAWN = -0.05
-"""The median model may go so far below an empty reserve before a word is said: the reserve of a rower is not
-known that well (one more trial moved it by 29 %: Hill 2003, facts 3.2); judgement [C]."""
+OVERDRAWN = {CapacityBasis.FIT: -0.05, CapacityBasis.RESULT: -0.2, CapacityBasis.LEVEL: -0.2}
+"""How far below an empty reserve the median model goes before a word is said, as a share of W': a fitted one
+is not known better (one more trial moved it by 29 %: Hill 2003, facts 3.2), and one assumed for the level may
+be off by a third; judgement [C]."""
 _BISECTIONS = 24
 
 _HELD = (
@@ -30,26 +31,33 @@ _HELD = (
 
 
 def cannot_be_held(scene: Scene) -> Iterator[Finding]:
-    """The first block in which more is spent than there is, by the median model or even by the kindest.
+    """The first block in which more is spent than there is, by the median model or in the end by the kindest.
 
     Of a warm-up `warm-up-spends-too-much` speaks.
     """
-    for row, middle, most in zip(scene.rows, *_balances(scene.runs, scene.capacity), strict=True):
-        if row.share is None or row.guessed or row.share <= scene.capacity.critical:
+    middle, kindest = _balances(scene.runs, scene.capacity)
+    least = OVERDRAWN[scene.capacity.basis]
+    for row in scene.rows:
+        index = row.segment.index
+        if not _may_overdraw(scene, row) or (middle[index] >= least and kindest[index] >= 0):
             continue
-        if row.segment.part == PartKind.WARM_UP:
-            continue
-        if middle < OVERDRAWN or most < 0:
-            yield Finding(
-                "cannot-be-held",
-                Severity.WARNING if most < 0 else Severity.ADVICE,
-                row.segment.place,
-                f"{scene.named(row)} asks for more than there is: {_when(row)} the reserve for hard work is "
-                f"gone{', even by the kindest model' if most < 0 else ''}.",
-                _HELD,
-                _mend(scene, row),
-            )
-            return
+        never = any(kindest[s.index] < 0 for s in scene.at(row.segment.place))
+        yield Finding(
+            "cannot-be-held",
+            Severity.WARNING if never else Severity.ADVICE,
+            row.segment.place,
+            f"{scene.named(row)} asks for more than there is: {_when(row)} the reserve for hard work is gone"
+            f"{', and in the end it is even by the kindest model' if never else ''}.",
+            _HELD,
+            _mend(scene, row),
+        )
+        return
+
+
+def _may_overdraw(scene: Scene, row: Row) -> bool:
+    if row.share is None or row.guessed or row.segment.part == PartKind.WARM_UP:
+        return False
+    return row.share > scene.capacity.critical
 
 
 def _balances(runs: Sequence[Run], capacity: Capacity) -> tuple[list[float], list[float]]:

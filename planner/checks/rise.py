@@ -20,7 +20,7 @@ RISE_SHARE = 0.7
 """A warm-up comes at least to this part of what the piece asks: common practice [C]."""
 RISE_ENOUGH = 0.8
 """Of 2 km power: more than this no warm-up has to reach, whatever follows: judgement [C]."""
-RATE_SHORT = 2
+RATE_SHORT = 3
 """Strokes a minute by which a warm-up may stay below the rate of the piece: judgement [C]."""
 CALM_AFTER = 120
 GAP_SECONDS = 300

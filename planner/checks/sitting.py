@@ -26,29 +26,32 @@ _REASON = (
 
 
 def sitting_too_long(scene: Scene) -> Iterator[Finding]:
-    """Each place at which half an hour without standing up is passed."""
-    sitting = 0.0
-    told: set[str] = set()
+    """Where half an hour without standing up is passed: the first place of each such sitting."""
+    sitting, told = 0.0, False
+    seen: set[str] = set()
     for row in scene.rows:
         if not row.is_rowed and row.seconds >= STANDING:
-            sitting = 0.0
-            continue
-        if sitting + row.seconds <= LONGEST_SITTING or not row.is_rowed:
-            sitting += row.seconds
+            sitting, told = 0.0, False
             continue
         place = row.segment.place
-        if place not in told:
-            told.add(place)
-            yield Finding(
-                "sitting-too-long",
-                Severity.ADVICE,
-                place,
-                f"By the end of {scene.named(row)} one has sat for {clock(round(sitting + row.seconds))} "
-                "without standing up.",
-                _REASON,
-                _mend(scene, row, sitting),
-            )
-        sitting = row.seconds
+        if row.is_rowed and not told and sitting + row.seconds > LONGEST_SITTING:
+            told = True
+            if place not in seen:
+                seen.add(place)
+                yield _finding(scene, row, sitting)
+        sitting += row.seconds
+
+
+def _finding(scene: Scene, row: Row, sitting: float) -> Finding:
+    return Finding(
+        "sitting-too-long",
+        Severity.ADVICE,
+        row.segment.place,
+        f"By the end of {scene.named(row)} one has sat for {clock(round(sitting + row.seconds))} "
+        "without standing up.",
+        _REASON,
+        _mend(scene, row, sitting),
+    )
 
 
 def _mend(scene: Scene, row: Row, sitting: float) -> Mend | None:

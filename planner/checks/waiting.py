@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from planner.advised_gap import LEAST_GAP
+from planner.advised_gap import LEAST_GAP, RESERVE_WANTED
 from planner.checks.building import added_to, easy, with_gap
 from planner.checks.ease import EASY_TOP
 from planner.checks.person import BURST_SECONDS
@@ -102,8 +102,12 @@ def _too_short(scene: Scene, ready: Readiness, wait: float) -> Finding:
         if wait
         else "The piece follows the warm-up at once: "
         f"it needs a gap of {clock(ready.advised_gap.low)} or more after this.",
-        f"About {round(100 * left)} % of the reserve for hard work would be there at the start; breath and "
-        "muscles need the time to come back.",
+        "Breath and muscles need the time to come back"
+        + (
+            f": only {round(100 * left)} % of the reserve for hard work would be there."
+            if left < RESERVE_WANTED
+            else "."
+        ),
         _new_gap(scene, ready),
     )
 

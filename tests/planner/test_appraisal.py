@@ -36,7 +36,7 @@ warm-up
 gap 1'
 main
 35' r20 three-quarter
-6 x 5' r34 race / 1' r20 full
+6 x 5' r34 120% power / 2' r20 full
 7" r20 light
   call: One call that is far too long to be said here
 cool-down

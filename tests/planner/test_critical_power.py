@@ -18,9 +18,8 @@ from planner.critical_power import (
     Refusal,
     examine,
     fit_of,
-    least_squares,
-    work_time_line,
 )
+from planner.hyperbola import least_squares, work_time_line
 from planner.pace import power_of_split
 from planner.trials import TIME_SPREAD, Doubt, LeftOut
 

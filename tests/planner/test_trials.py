@@ -38,6 +38,10 @@ def test_more_metres_in_the_same_time_count() -> None:
     assert left_out((7500, 1800), (7400, 1800)) == (LeftOut(1, Doubt.BETTERED, (0,)),)
 
 
+def test_a_little_more_in_a_little_less_time_counts() -> None:
+    assert left_out((1990, 422), (2000, 420)) == (LeftOut(0, Doubt.BETTERED, (1,)),)
+
+
 def test_a_slower_time_over_a_shorter_piece_is_left_out() -> None:
     assert left_out((2000, 420), (1900, 425)) == (LeftOut(1, Doubt.CONTRADICTED, (0,)),)
 
@@ -77,10 +81,10 @@ def test_every_result_is_either_kept_or_left_out_with_a_reason(some: list[Result
 
 @given(RESULTS)
 def test_what_is_kept_takes_longer_for_more_and_slows_down_but_for_chance(some: list[Result]) -> None:
-    """Two times that the power law puts 2 % apart may come in either order: each varies by 1 %."""
+    """Two times that the power law puts 4 % apart may come in either order: each varies by 1 %."""
     kept = sorted((some[index] for index in sift(some).kept), key=lambda result: result.metres)
     for short, long in pairwise(kept):
         assert short.seconds < long.seconds
-        if abs(log(float(long.seconds) / by_power_law(short, long.metres))) > 0.02:
+        if abs(log(float(long.seconds) / by_power_law(short, long.metres))) > 0.04:
             assert short.split < long.split
             assert short.metres**3 / short.seconds**2 < long.metres**3 / long.seconds**2

@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from planner.plan import Gap, Part, PartKind
+from planner.plan_file import PlanFileError
 from tests.web.conftest import FEW_PLANS
-from web.builtin_plans import Damaged, PlanFileError, load_library, load_plan_file
+from web.builtin_plans import Damaged, load_library, load_plan_file
 from web.factory import create_app
 from web.settings import Settings
 

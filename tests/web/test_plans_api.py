@@ -79,3 +79,8 @@ def test_it_is_compressed_as_the_client_likes(client: FlaskClient, accepted: str
     assert answer.headers["Vary"] == "Accept-Encoding"
     unpack = {"br": brotli.decompress, "gzip": gzip.decompress, None: bytes}[coding]
     assert unpack(answer.data) == plain
+
+
+def test_its_timeline_tells_the_readiness_it_leaves(client: FlaskClient) -> None:
+    timeline = client.get("/api/plans/up-and-a-piece").get_json()["timeline"]
+    assert timeline["readiness"]["gap_s"] == 300

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
+import jsonpatch
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
@@ -139,3 +140,77 @@ def test_an_answer_larger_than_the_memory_is_not_kept() -> None:
     cache = AnswerCache(most_bytes=10)
     cache.put(b"a", kept("more than ten bytes"))
     assert len(cache) == 0
+
+
+GETTING_READY = {
+    "format": 1,
+    "title": "A way up and a piece",
+    "parts": [
+        {
+            "kind": "warm-up",
+            "blocks": [
+                {"for": {"seconds": 600}, "rate": 20, "effort": {"pressure": "half"}},
+                {"for": {"strokes": 15}, "rate": 26, "effort": {"pressure": "full"}},
+                {"for": {"seconds": 120}, "rate": 18, "effort": {"pressure": "light"}},
+            ],
+        },
+        {"kind": "gap", "for": {"seconds": 60}},
+        {
+            "kind": "main",
+            "blocks": [{"for": {"metres": 2000}, "rate": 28, "effort": {"split_offset": 0}}],
+        },
+    ],
+}
+
+
+def test_readiness_comes_with_a_plan_in_which_a_piece_is_got_ready_for(client: FlaskClient) -> None:
+    readiness = post(client, "/api/timeline", {"plan": GETTING_READY}).get_json()["readiness"]
+    assert readiness["basis"] == "level"
+    assert readiness["gap_s"] == 60
+    assert len(readiness["by_gap"]) == 31
+    assert "capacity" not in readiness
+
+
+def test_a_result_brings_watts_and_kilojoules_to_it(client: FlaskClient) -> None:
+    asked = {"plan": GETTING_READY, "athlete": ATHLETE}
+    readiness = post(client, "/api/timeline", asked).get_json()["readiness"]
+    assert readiness["basis"] == "result"
+    assert readiness["capacity"]["watts"] > 0
+
+
+def test_readiness_is_absent_where_nothing_comes_before_the_piece(client: FlaskClient) -> None:
+    assert "readiness" not in post(client, "/api/timeline", {"plan": PLAN}).get_json()
+
+
+def test_a_finding_brings_its_mend_as_a_json_patch_that_mends_the_plan(client: FlaskClient) -> None:
+    """The patch is applied here by a reference library, as RFC 6902 has it."""
+    (finding,) = post(client, "/api/timeline", {"plan": GETTING_READY}).get_json()["findings"]
+    assert finding["code"] == "gap-too-short"
+    assert finding["place"] == "/parts/1"
+    assert finding["mend"] == {
+        "label": "Wait 5:00",
+        "edits": [{"op": "replace", "path": "/parts/1/for/seconds", "value": 300}],
+    }
+    mended = jsonpatch.apply_patch(GETTING_READY, finding["mend"]["edits"])
+    assert post(client, "/api/timeline", {"plan": mended}).get_json()["findings"] == []
+
+
+def test_the_room_counts(client: FlaskClient) -> None:
+    hot = post(client, "/api/timeline", {"plan": GETTING_READY, "room": "hot"}).get_json()
+    assert "heat" in {finding["code"] for finding in hot["findings"]}
+
+
+def test_a_room_that_is_none_is_refused(client: FlaskClient) -> None:
+    answer = post(client, "/api/timeline", {"plan": PLAN, "room": "tepid"})
+    assert answer.status_code == 422
+    (problem,) = answer.get_json()["problems"]
+    assert problem == {
+        "pointer": "/room",
+        "sentence": 'room is "tepid": write one of cold, normal, hot',
+    }
+
+
+def test_the_level_of_the_athlete_counts(client: FlaskClient) -> None:
+    asked = {"plan": GETTING_READY, "athlete": {"level": "novice"}}
+    codes = {finding["code"] for finding in post(client, "/api/timeline", asked).get_json()["findings"]}
+    assert "novice-maximal" in codes
