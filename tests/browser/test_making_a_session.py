@@ -182,9 +182,11 @@ def test_a_finding_is_mended_in_one_tap_and_the_mend_taken_back_in_another(
 ) -> None:
     open_a_plan_with_a_short_gap(browser, server)
     browser.see(TOO_SHORT)
+    browser.see(words(re.compile("A gap of 30 seconds is short")))
     browser.click(button("Wait 5:00"))
     browser.see(words("Done: Wait 5:00."))
     browser.see_gone(TOO_SHORT)
+    browser.see(words(re.compile("The gap of 5 minutes is right")))
     browser.reload()
     browser.see(words("Done: Wait 5:00."))
     assert browser.count(TOO_SHORT) == 0
@@ -210,6 +212,10 @@ def test_the_accessibility_checker_finds_nothing_beside_findings_and_mends(
 ) -> None:
     browser = launch("chromium", dark=dark)
     open_a_plan_with_a_short_gap(browser, server)
+    browser.see(heading("At the start line"))
+    for fold in ("Why", "With another gap", "How sure this is"):
+        browser.click(button(fold))
+    assert accessibility_faults(browser) == []
     browser.click(button("Wait 5:00"))
     browser.see(button("Undo"))
     assert accessibility_faults(browser) == []
