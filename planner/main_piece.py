@@ -47,9 +47,11 @@ def goal_of(
 
 
 def all_out_stages(
-    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None
+    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, peak: int
 ) -> Iterator[Stage]:
     """A test piece in legs that sum to its goal; without one, in shares of 2 km power.
+
+    No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
 
     Metres whose split is not known are one block, since each of several would wait for a tap.
     """
@@ -69,7 +71,7 @@ def all_out_stages(
     for same in _runs(legs, effort):
         leg = _joined(same)
         length = ForMetres(int(leg.metres)) if piece.metres is not None else ForSeconds(int(leg.seconds))
-        rate = _rate(leg, even, expected.rate, piece.rate_cap)
+        rate = _rate(leg, even, expected.rate, max(peak, expected.rate))
         yield Stage(Block(length, rate, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
 
 
@@ -98,12 +100,12 @@ def _legs_in_a_block(legs: Sequence[Leg]) -> int:
     return max(1, min(quarter, BLOCK_METRES // int(longest.metres), int(BLOCK_SECONDS / longest.seconds)))
 
 
-def _rate(leg: Leg, even: Fraction, rate: int, cap: int | None) -> int:
+def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:
     """Two strokes a minute more where it is clearly quicker; of a short leg, that of its whole strokes."""
     wanted = rate + (QUICKER_BY if even - leg.split >= _CLEARLY else 0)
-    held = min(wanted, cap) if cap else wanted
+    held = min(wanted, highest)
     whole = round_half_up(Fraction(60 * round_half_up(leg.seconds * held / 60)) / leg.seconds)
-    return whole if abs(whole - held) <= 1 and not cap else held
+    return whole if abs(whole - held) <= 1 and whole <= highest else held
 
 
 def _joined(legs: Sequence[Leg]) -> Leg:

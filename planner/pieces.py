@@ -21,7 +21,7 @@ LONGEST_SECONDS = 14_400
 """No piece lasts longer than four hours: beyond that neither prediction nor readiness says anything."""
 TEST_METRES = Bounds("length of the piece", 100, 42_195, "metres")
 TEST_SECONDS = Bounds("length of the piece", 30, LONGEST_SECONDS, "seconds", 30)
-RATE_CAP = Bounds("rate cap", 18, 40, "strokes a minute", 2)
+RATE_CAP = Bounds("rate cap", 18, 32, "strokes a minute", 2)
 REPETITIONS = Bounds("repetitions", 2, 40, "times")
 REPETITION_METRES = Bounds("length of a repetition", 100, 10_000, "metres")
 REPETITION_SECONDS = Bounds("length of a repetition", 10, 3_600, "seconds", 5)

@@ -83,7 +83,7 @@ def session_of(request: SessionRequest) -> Session:
     expected = expectation_of(request.piece, request.athlete, rower.level)
     _check(request, expected)
     warm_up = warm_up_for(_circumstances(request, expected))
-    main, main_reasons = _main(request, expected)
+    main, main_reasons = _main(request, expected, warm_up.choice.peak)
     before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
     piece = Part(PartKind.MAIN, main)
     down = cool_down_stages(expected.character, whole_seconds(request.piece, expected), request.room)
@@ -148,7 +148,9 @@ def _circumstances(request: SessionRequest, expected: Expectation) -> Circumstan
     )
 
 
-def _main(request: SessionRequest, expected: Expectation) -> tuple[tuple[Step, ...], tuple[str, ...]]:
+def _main(
+    request: SessionRequest, expected: Expectation, peak: int
+) -> tuple[tuple[Step, ...], tuple[str, ...]]:
     """The steps of the main part, and what was decided for them."""
     level = request.rower.level
     match request.piece:
@@ -156,7 +158,7 @@ def _main(request: SessionRequest, expected: Expectation) -> tuple[tuple[Step, .
             pacing = request.pacing or Pacing(_default_shape(expected))
             goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
             asked = request.goal_seconds is not None or request.goal_metres is not None
-            stages = all_out_stages(piece, expected, pacing, goal)
+            stages = all_out_stages(piece, expected, pacing, goal, peak)
             return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
         case IntervalSet() as intervals:
             capacity = capacity_of(request.athlete, level)

@@ -48,6 +48,12 @@ class Assets:
         return [DIST_URL + name for name in self.at_once]
 
     @property
+    def later(self) -> list[str]:
+        """The addresses of the scripts that are imported when first shown; nobody needs them to row."""
+        first = {*self.entries.values(), *self.at_once}
+        return [DIST_URL + name for name in self.files if name.endswith(".js") and name not in first]
+
+    @property
     def text_fonts(self) -> list[str]:
         """The addresses of the fonts that every screen shows; digits have one of their own."""
         return [DIST_URL + name for name in self.files if name.endswith(".woff2") and "-mono-" not in name]

@@ -2,7 +2,7 @@
 
 `python -m web.build` ends with status 1 when anything fails. The row screen, and whatever leads to it, is in
 the main bundle without lazy imports, so that nothing has to be fetched while somebody rows. What nobody needs
-to row comes in chunks of its own, imported when it is first shown; phones keep them with all the rest.
+to row comes in chunks of its own, imported when it is first shown; phones keep them after all the rest.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ import json
 import shutil
 import subprocess
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any, TextIO
 
@@ -104,14 +105,21 @@ def _esbuild(
         for path, output in outputs.items()
         if output.get("entryPoint") in entries
     }
-    at_once = {
-        Path(imported["path"]).name
-        for output in outputs.values()
-        if output.get("entryPoint") in entries
-        for imported in output["imports"]
-        if imported["kind"] == "import-statement"
-    }
-    return {Path(entry).stem + path.suffix: path.name for entry, path in made.items()}, sorted(at_once)
+    at_once = _needed_by(map(str, made.values()), outputs) - {str(path) for path in made.values()}
+    names = {Path(entry).stem + path.suffix: path.name for entry, path in made.items()}
+    return names, sorted(Path(path).name for path in at_once)
+
+
+def _needed_by(paths: Iterable[str], outputs: dict[str, Any]) -> set[str]:
+    """These outputs, and all that they and those they need import as soon as they run."""
+    found: set[str] = set()
+    waiting = list(paths)
+    while waiting:
+        path = waiting.pop()
+        if path not in found:
+            found.add(path)
+            waiting += [i["path"] for i in outputs[path]["imports"] if i["kind"] == "import-statement"]
+    return found
 
 
 def build(settings: Settings, sources: Path = ROOT / "static") -> dict[str, int]:

@@ -20,6 +20,7 @@ DARK, LIGHT = "#06101b", "#f8f7f1"
 SHELL_ICONS = ("icon.svg", "apple-touch-180.png")
 """The icons the shell asks for; the manifest's are for the system, which keeps its own copies."""
 PRECACHE_TOKEN = "self.__SLIPWAY_PRECACHE"
+LATER_TOKEN = "self.__SLIPWAY_LATER"
 ROBOTS = "User-agent: *\nDisallow: /api/\n"
 
 
@@ -57,10 +58,11 @@ def _json(document: object) -> bytes:
 
 
 def _worker(assets: Assets, known: Mapping[str, Stored]) -> Stored:
-    """The built worker with its list of what to keep. Any change to that makes it another worker."""
-    listed = json.dumps(precache_list(assets, known), separators=(",", ":"))
-    assert PRECACHE_TOKEN in assets.service_worker, f"the service worker never asks for {PRECACHE_TOKEN}"
-    script = assets.service_worker.replace(PRECACHE_TOKEN, listed)
+    """The built worker with its lists of what to keep. Any change to those makes it another worker."""
+    script = assets.service_worker
+    for token, listed in ((PRECACHE_TOKEN, precache_list(assets, known)), (LATER_TOKEN, assets.later)):
+        assert token in script, f"the service worker never asks for {token}"
+        script = script.replace(token, json.dumps(listed, separators=(",", ":")))
     stamp = hashlib.sha256(script.encode("utf-8")).hexdigest()[:16]
     body = f"/* Slipway {VERSION}, build {stamp} */\n{script}".encode()
     smallest = {"br": bytes(brotli.compress(body))}
@@ -68,9 +70,10 @@ def _worker(assets: Assets, known: Mapping[str, Stored]) -> Stored:
 
 
 def precache_list(assets: Assets, known: Mapping[str, Stored]) -> list[dict[str, str | None]]:
-    """What a phone keeps: built files by their hashed names, everything else by the digest of its bytes."""
+    """What a phone keeps first: built files by their hashed names, everything else by its bytes' digest."""
     icons = {ICONS_URL + name: assets.icons[name] for name in SHELL_ICONS}
-    revisions: dict[str, str | None] = {DIST_URL + name: None for name in assets.files}
+    built = [DIST_URL + name for name in assets.files]
+    revisions: dict[str, str | None] = {url: None for url in built if url not in assets.later}
     revisions |= {url: stored.digest for url, stored in {**known, **icons}.items()}
     return [{"url": url, "revision": revision} for url, revision in revisions.items()]
 

@@ -21,11 +21,12 @@ _WAY_DOWN = "On the way down rowing only keeps the blood moving while breath and
 def easy_too_hard(scene: Scene) -> Iterator[Finding]:
     """Rowing that should be easy by where it stands, and is not; each place once."""
     told: set[str] = set()
+    first = next((row for row in scene.rows if row.is_rowed), None)
     for row in scene.rows:
         place = row.segment.place
         if row.share is None or row.share <= EASY_TOP or place in told:
             continue
-        if reason := _why_easy(scene, row):
+        if reason := _why_easy(scene, row, opens=row is first):
             told.add(place)
             yield Finding(
                 "easy-too-hard",
@@ -37,13 +38,12 @@ def easy_too_hard(scene: Scene) -> Iterator[Finding]:
             )
 
 
-def _why_easy(scene: Scene, row: Row) -> str | None:
+def _why_easy(scene: Scene, row: Row, *, opens: bool) -> str | None:
     if row.segment.part == PartKind.COOL_DOWN:
         return _WAY_DOWN
     if _is_between_hard(scene, row.segment.place):
         return _RECOVERY
-    opens = not scene.before(row) and row.segment.part == PartKind.WARM_UP
-    return _OPENING if opens and not row.is_hard else None
+    return _OPENING if opens and row.segment.part == PartKind.WARM_UP and not row.is_hard else None
 
 
 def _is_between_hard(scene: Scene, place: str) -> bool:

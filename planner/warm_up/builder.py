@@ -71,16 +71,17 @@ def _sharpening(choice: Choice, character: Character) -> Iterator[Stage]:
         room = choice.slot - (STILL_SECONDS if starts else 0)
         burst = burst_in(room, rates, wanted, least_easy, choice.easy_rates)
         for index, (count, at_rate) in enumerate(burst.counts):
-            pressure = _pressure(len(burst.counts) - 1 - index, first=number == 1 and not last)
+            held = (number == 1 and not last) or (len(rates) == 1 and choice.gentle)
+            pressure = _pressure(len(burst.counts) - 1 - index, held=held)
             yield Stage(Block(ForStrokes(count), at_rate, pressure), Purpose.SHARP, opens=index == 0)
         easy = Block(ForSeconds(burst.easy_seconds), burst.easy_rate, Pressure.LIGHT)
         yield Stage(easy, Purpose.EASY)
 
 
-def _pressure(rungs_left: int, *, first: bool) -> Pressure:
-    """Half, then three-quarter, then full; the first of several bursts stays one below."""
+def _pressure(rungs_left: int, *, held: bool) -> Pressure:
+    """Half, then three-quarter, then full; a burst that is held back stays one below."""
     ladder = (Pressure.FULL, Pressure.THREE_QUARTER, Pressure.HALF)
-    return ladder[min(rungs_left + first, len(ladder) - 1)]
+    return ladder[min(rungs_left + held, len(ladder) - 1)]
 
 
 def _calm(choice: Choice) -> Iterator[Stage]:

@@ -16,6 +16,7 @@ from planner.warm_up.rules import (
     LESS,
     LIFT,
     LONG_STEP_WEIGHT,
+    LONGER_SLOT,
     RATE_STEP,
     RESETS,
     RISES,
@@ -40,7 +41,10 @@ _IN_A_ROOM = {
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """All that is decided before any block is laid. Seconds, and strokes a minute."""
+    """All that is decided before any block is laid: seconds, strokes a minute.
+
+    `gentle` says that a burst without strokes on the way up to it is not rowed at full pressure.
+    """
 
     rise: Rise
     steps: tuple[Step, ...]
@@ -53,6 +57,7 @@ class Choice:
     exercises: tuple[Exercise, ...]
     easy_rates: tuple[int, ...]
     rate_step: int
+    gentle: bool
     reasons: tuple[str, ...]
 
 
@@ -68,6 +73,7 @@ def choose(at: Circumstances) -> Choice:
     wanted = row_for(DOSES[at.character], at.minutes) if sharp else 0
     count = max(1, wanted - less.gives) if sharp else 0
     peak = peak_rate(at)
+    longer = at.level is Level.NOVICE or peak not in SHARP_RATES
     reasons = (
         rise.reason,
         sharpening.reason,
@@ -81,12 +87,13 @@ def choose(at: Circumstances) -> Choice:
         sharpening=sharpening.gives,
         peak=peak,
         sharp_rates=_sharp_rates(peak, count, capped=at.capped),
-        slot=row_for(SLOTS, at.minutes),
+        slot=max(row_for(SLOTS, at.minutes), LONGER_SLOT if longer else 0),
         reset=row_for(RESETS, at.minutes) if sharp else 0,
         tail=row_for(TAILS, at.minutes),
         exercises=tuple(e._replace(rate=min(e.rate, at.rate)) for e in exercises.gives),
         easy_rates=tuple(r for r in EASY_RATES[at.level] if not at.capped or r <= at.rate) or (at.rate,),
         rate_step=RATE_STEP[at.level],
+        gentle=at.level is Level.NOVICE,
         reasons=tuple(reason for reason in reasons if reason),
     )
 

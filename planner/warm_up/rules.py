@@ -155,6 +155,13 @@ DOSES: dict[Character, tuple[tuple[int, int], ...]] = {
 }
 LESS: tuple[Rule[int], ...] = (
     Rule(1, "one fewer, because the room is hot", rooms=(Room.HOT,), characters=ALL_HARD),
+    Rule(
+        1,
+        "one fewer, because a cold body needs the minutes to rise",
+        rooms=(Room.COLD,),
+        characters=ALL_HARD,
+        minutes_to=10,
+    ),
     Rule(1, "one fewer, because rowing is still new", levels=(Level.NOVICE,), characters=ALL_HARD),
     Rule(0, ""),
 )
@@ -162,6 +169,8 @@ LESS: tuple[Rule[int], ...] = (
 # Seconds from one burst to the next, by minutes: never under a minute, after which phosphocreatine is about
 # half back (Bogdanis 1995, J Physiol 482:467-480 [S], after 30 s all-out; these bursts are far shorter).
 SLOTS = ((5, 60), (8, 90), (22, 120))
+LONGER_SLOT = 90
+"""In the shortest warm-up too, for a novice, and for a rate whose whole strokes take half a minute."""
 RESETS = ((5, 30), (13, 60))
 TAILS = ((5, 30), (8, 60), (21, 90), (26, 120))
 
@@ -178,7 +187,7 @@ LIFT = {Level.NOVICE: 0, Level.CLUB: 2, Level.TRAINED: 2}
 """How far the last burst goes above the rate of a middle or long piece, in strokes a minute."""
 SHARP_RATES = (24, 28, 30, 32, 36, 40)
 """Rates whose strokes a clock's hand can check: two at r24 last 5 s, seven at r28 15 s, three at r36 5 s."""
-RUNGS = (24, 28, 30, 36)
+RUNGS = (24, 28, 30, 32, 36)
 """The rates on the way up to a burst."""
 EASY_RATES = {Level.NOVICE: (20,), Level.CLUB: (20, 18), Level.TRAINED: (20, 18)}
 """At r20 a stroke lasts 3 s, at r18 three of them 10 s. A novice's rate rises from r20 only."""

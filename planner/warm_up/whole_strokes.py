@@ -13,6 +13,8 @@ UNIT_SECONDS = 30
 RUNG_STROKES = range(3, 8)
 """How many strokes at each rate on the way up to the last one."""
 RUNG_WANTED = 4
+LEAST_STROKES = 4
+"""Fewer at the last rate would be over before they are felt."""
 _SPREAD = 10
 
 
@@ -63,7 +65,7 @@ def _bursts(
     room: int, rates: tuple[int, ...], strokes: int, least_easy: int, easy_rates: tuple[int, ...]
 ) -> Iterator[tuple[tuple[int, tuple[int, ...]], Burst]]:
     """Every burst that comes out even, with how far it lies from the one that was wanted."""
-    peaks = range(max(1, strokes - _SPREAD), strokes + _SPREAD + 1)
+    peaks = range(max(LEAST_STROKES, strokes - _SPREAD), strokes + _SPREAD + 1)
     for counts in product(*[RUNG_STROKES] * (len(rates) - 1), peaks):
         lasts = sum(Fraction(60 * count, rate) for count, rate in zip(counts, rates, strict=True))
         easy = room - lasts

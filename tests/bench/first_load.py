@@ -1,4 +1,7 @@
-"""What a first visit transfers: the page, what it links to, the service worker and all that it keeps."""
+"""What a first visit transfers: the page, what it links to, the service worker and all that it keeps first.
+
+What comes afterwards, when the app is kept already, is told beside it.
+"""
 
 from __future__ import annotations
 
@@ -19,6 +22,8 @@ START = ("/", "/sw.js")
 LINK = re.compile(r"""(?:src|href)=["']?(/[^"'\s>]+)""")
 # Not through a proxy, whatever the environment says: the server is on this machine.
 OPENER = urllib.request.build_opener(urllib.request.ProxyHandler({}))
+LATER = re.compile(r'\["/static/dist/[^\]]*\]')
+AFTERWARDS = "/api/technique"
 PRECACHED = re.compile(r'\[\{"url":.*?\}\]')
 
 
@@ -26,11 +31,13 @@ def rows() -> Iterator[Row]:
     """The bytes in all, and by kind."""
     with TemporaryDirectory() as folder, running(Server(Path(folder))) as server:
         sizes = {address: len(_body(server.url + address, coding="br")) for address in addresses(server.url)}
+        later = sum(len(_body(server.url + address, coding="br")) for address in afterwards(server.url))
     kinds: Counter[str] = Counter()
     for address, size in sizes.items():
         kinds[_kind(address)] += size
     told = ", ".join(f"{kind} {size / 1000:.1f}" for kind, size in kinds.most_common())
     yield at_most("first load, compressed", sum(sizes.values()) / 1000, AIM_KB, " kB", told)
+    yield Row("kept after the first load", f"{later / 1000:.2f} kB")
 
 
 def addresses(url: str) -> list[str]:
@@ -42,6 +49,13 @@ def addresses(url: str) -> list[str]:
     kept = [item["url"] for item in json.loads(listed[0])]
     linked = [link.split("#")[0] for link in LINK.findall(page)]
     return sorted({*START, *linked, *kept})
+
+
+def afterwards(url: str) -> list[str]:
+    """Every address that is asked for when the app is kept: scripts of later screens, the technique."""
+    listed = LATER.search(_text(url + "/sw.js"))
+    assert listed, "the service worker holds no list of what it keeps afterwards"
+    return [AFTERWARDS, *json.loads(listed[0])]
 
 
 def _kind(address: str) -> str:

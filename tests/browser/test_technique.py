@@ -14,6 +14,11 @@ from tests.browser.targets import QUERY, button, css, heading, link, words
 
 PLAN = "/plan/drills-from-the-finish"
 SAVED = words("Saved on this phone. It will run with no signal.")
+LATER_KEPT = """async () => {
+  const listed = (await (await fetch("/sw.js")).text()).match(/\\["\\/static\\/dist\\/[^\\]]*\\]/);
+  const kept = await (await caches.open("later")).keys();
+  return kept.length === JSON.parse(listed[0]).length && kept.length > 0;
+}"""
 TECHNIQUE_KEPT = """() => new Promise((done) => {
   const asked = indexedDB.open("slipway");
   asked.onsuccess = () => {
@@ -21,7 +26,7 @@ TECHNIQUE_KEPT = """() => new Promise((done) => {
     kept.onsuccess = () => { asked.result.close(); done(kept.result === 1); };
   };
 })"""
-"""The library is fetched by itself, once the app is kept."""
+"""Both come by themselves, once the app is kept."""
 OVERFLOW = f"""() => {{
   const [screen] = {QUERY}.find({{ css: "main.screen" }});
   return screen.scrollHeight - screen.clientHeight;
@@ -30,8 +35,9 @@ OVERFLOW = f"""() => {{
 
 def test_it_is_there_with_no_signal_although_it_was_never_opened(browser: Browser, server: Server) -> None:
     browser.open(server.url + PLAN)
-    browser.see(SAVED, 20)
+    browser.see(SAVED, seconds=30)
     browser.wait_for(TECHNIQUE_KEPT)
+    browser.wait_for(LATER_KEPT)
     server.kill()
     browser.open(server.url + "/technique")
     browser.see(heading("The four positions"))

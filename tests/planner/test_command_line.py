@@ -8,6 +8,10 @@ from pathlib import Path
 import pytest
 
 from planner.__main__ import main
+from planner.command_line.session import read_piece
+from planner.notation.reader import read
+from planner.notation.writer import write
+from planner.plan import Gap
 
 
 @pytest.fixture
@@ -66,3 +70,44 @@ def test_an_impossible_voice_is_refused(plan: Path, words: str) -> None:
 def test_an_impossible_result_is_refused(plan: Path, result: str) -> None:
     with pytest.raises(SystemExit):
         main(["timeline", str(plan), "--result", result])
+
+
+def test_a_session_is_its_reasons_and_then_its_shorthand(capsys: pytest.CaptureFixture[str]) -> None:
+    asked = ["session", "2000m", "--warm-up", "15", "--level", "club", "--room", "cold"]
+    assert main([*asked, "--result", "2000m=7:42", "--gap", "5:00"]) == 0
+    reasons, text = capsys.readouterr().out.split("\n\n", 1)
+    assert reasons.startswith("reasons\n  ")
+    plan = read(text)
+    assert write(plan) == text
+    assert Gap(300) in plan.parts
+
+
+@pytest.mark.parametrize(
+    ("piece", "kind"),
+    [
+        ("2 km", {"test": {"metres": 2000}}),
+        ("30 min r20", {"test": {"seconds": 1800, "rate_cap": 20}}),
+        ("6 x 500m / 2:00", {"intervals": {"times": 6, "metres": 500, "rest_seconds": 120}}),
+        ("8 x 40 s / 1:00", {"intervals": {"times": 8, "seconds": 40, "rest_seconds": 60}}),
+        ("steady 40 min", {"steady": {"seconds": 2400}}),
+        ("Technique 20 min", {"technique": {"seconds": 1200}}),
+    ],
+)
+def test_a_piece_is_read_as_a_coach_writes_it(piece: str, kind: dict[str, object]) -> None:
+    assert read_piece(piece) == kind
+
+
+def test_a_session_that_cannot_be_made_is_one_sentence_and_status_1(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert main(["session", "2000m", "--goal", "3:00"]) == 1
+    assert "2000 m take from 4:00 to 24:00" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("piece", ["fast", "2000", "6 x 500m", "steady"])
+def test_a_piece_that_cannot_be_read_is_refused_with_examples(
+    piece: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit):
+        main(["session", piece])
+    assert "steady 40 min" in " ".join(capsys.readouterr().err.split())

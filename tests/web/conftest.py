@@ -25,7 +25,7 @@ BUILT = {
     "a-font-DDDD.woff2": "not really a font",
     "a-font-mono-EEEE.woff2": "nor is this",
 }
-SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;"
+SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;\nconst later = self.__SLIPWAY_LATER;"
 
 
 @pytest.fixture(scope="session")

@@ -1,6 +1,7 @@
 /** Which requests are answered from the cache, and with what. */
 import { PrecacheController, PrecacheRoute } from "workbox-precaching";
-import { NavigationRoute, Router } from "workbox-routing";
+import { NavigationRoute, Route, Router } from "workbox-routing";
+import { isLater, laterFile } from "./later-files.js";
 import { PRECACHE } from "./precache-list.js";
 
 const SHELL = "/";
@@ -20,6 +21,7 @@ export function precache(): PrecacheController {
 export function rules(kept: PrecacheController): Router {
   const router = new Router();
   router.registerRoute(new PrecacheRoute(kept, { directoryIndex: "", cleanURLs: false }));
+  router.registerRoute(new Route(({ url }) => isLater(url), ({ request }) => laterFile(request)));
   router.registerRoute(
     new NavigationRoute(kept.createHandlerBoundToURL(SHELL), { allowlist: SCREENS, denylist: NOT_SCREENS }),
   );

@@ -6,6 +6,7 @@
  * already be proved to be saved.
  */
 import { missing, precache, rules } from "./caching-rules.js";
+import { keepLater } from "./later-files.js";
 
 interface Extendable extends Event {
   waitUntil(work: Promise<unknown>): void;
@@ -52,6 +53,6 @@ scope.addEventListener("fetch", (event) => {
 scope.addEventListener("message", (event) => {
   if (event.data?.kind === "take-over") event.waitUntil(scope.skipWaiting());
   if (event.data?.kind === "is-everything-saved") {
-    event.waitUntil(missing(kept).then((urls) => event.ports[0]?.postMessage({ missing: urls })));
+    event.waitUntil(missing(kept).then((urls) => event.ports[0]?.postMessage({ missing: urls })).then(keepLater));
   }
 });

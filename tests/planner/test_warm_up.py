@@ -1,0 +1,116 @@
+"""Whole strokes and whole seconds in every warm-up, and what a rise and a burst are made of."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.athlete import Level, Room
+from planner.coaching import Purpose
+from planner.pieces import character_of, free_rate
+from planner.plan import Block, ForSeconds, ForStrokes, Rest
+from planner.warm_up.builder import WarmUp, warm_up_for
+from planner.warm_up.choice import rungs_to
+from planner.warm_up.circumstances import Circumstances
+from planner.warm_up.rules import HARD, SHARP_RATES
+from planner.warm_up.whole_strokes import UNIT_SECONDS, burst_in, is_whole, shared_out
+
+CIRCUMSTANCES = st.builds(
+    lambda seconds, cap, level, room, minutes: Circumstances(
+        character=character_of(seconds),
+        rate=min(free_rate(seconds, level), cap),
+        piece_seconds=float(seconds),
+        capped=cap <= free_rate(seconds, level),
+        level=level,
+        room=room,
+        minutes=minutes,
+    ),
+    seconds=st.integers(10, 14_400),
+    cap=st.sampled_from([*range(18, 34, 2), 99]),
+    level=st.sampled_from(list(Level)),
+    room=st.sampled_from(list(Room)),
+    minutes=st.integers(5, 30),
+)
+
+
+def seconds_of(step: Block | Rest) -> float:
+    match step:
+        case Rest(seconds) | Block(ForSeconds(seconds)):
+            return float(seconds)
+        case Block(ForStrokes(count)):
+            return 60 * count / (step.rate or 1)
+    raise AssertionError(step)
+
+
+def blocks_of(warm_up: WarmUp) -> list[Block]:
+    return [stage.step for stage in warm_up.stages if isinstance(stage.step, Block)]
+
+
+@given(CIRCUMSTANCES)
+def test_any_warm_up_lasts_its_minutes_in_whole_strokes(at: Circumstances) -> None:
+    warm_up = warm_up_for(at)
+    total = sum(seconds_of(stage.step) for stage in warm_up.stages)
+    assert total == pytest.approx(60 * at.minutes, abs=1e-9)
+    for block in blocks_of(warm_up):
+        if isinstance(block.length, ForSeconds):
+            assert is_whole(block.length.seconds, block.rate or 0)
+
+
+@given(CIRCUMSTANCES)
+def test_no_warm_up_goes_above_a_cap_or_leaves_the_rate_of_the_piece_untried(at: Circumstances) -> None:
+    warm_up = warm_up_for(at)
+    highest = max(block.rate or 0 for block in blocks_of(warm_up))
+    assert highest == warm_up.choice.peak
+    assert at.rate <= highest <= at.rate + (0 if at.capped else 2)
+
+
+@given(CIRCUMSTANCES)
+def test_the_rise_never_steps_back_in_rate_and_nothing_hard_comes_before_its_end(at: Circumstances) -> None:
+    stages = warm_up_for(at).stages
+    rise = [
+        s.step for s in stages if s.purpose in {Purpose.FIRST, Purpose.RISE} and isinstance(s.step, Block)
+    ]
+    assert all((later.rate or 0) >= (sooner.rate or 0) for sooner, later in pairwise(rise))
+    assert all(block.effort not in HARD for block in rise)
+
+
+@pytest.mark.parametrize("rate", SHARP_RATES)
+@pytest.mark.parametrize("step", [4, 6])
+def test_no_rung_on_the_way_to_a_burst_is_further_than_the_level_allows(rate: int, step: int) -> None:
+    rungs = rungs_to(rate, step)
+    assert rungs[-1] == rate
+    assert rungs[0] <= 24
+    assert all(0 < later - sooner <= step for sooner, later in pairwise(rungs))
+
+
+def test_half_a_minute_holds_whole_strokes_at_every_even_rate() -> None:
+    assert all(is_whole(UNIT_SECONDS, rate) for rate in range(10, 51, 2))
+
+
+@given(st.integers(1, 60), st.lists(st.integers(1, 9), min_size=1, max_size=7))
+def test_shared_out_half_minutes_sum_to_the_whole(units: int, weights: list[int]) -> None:
+    shares = shared_out(30 * units, weights)
+    assert sum(shares) == 30 * units
+    assert all(share > 0 and share % 30 == 0 for share in shares)
+
+
+def test_a_burst_fills_its_slot_with_whole_strokes() -> None:
+    burst = burst_in(90, (24, 28, 32), 10, 40, (20, 18))
+    lasts = sum(60 * count / rate for count, rate in burst.counts)
+    assert lasts + burst.easy_seconds == pytest.approx(90)
+    assert is_whole(burst.easy_seconds, burst.easy_rate)
+
+
+def test_a_burst_that_cannot_come_out_even_is_refused() -> None:
+    with pytest.raises(ValueError, match="no whole strokes"):
+        burst_in(60, (24, 34), 9, 30, (20,))
+
+
+@given(CIRCUMSTANCES)
+def test_every_rule_that_chose_gives_its_reason_in_a_sentence(at: Circumstances) -> None:
+    reasons = warm_up_for(at).reasons
+    assert len(reasons) >= 3
+    assert all(reason.endswith(".") for reason in reasons)
