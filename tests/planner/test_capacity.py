@@ -29,6 +29,24 @@ def test_without_a_result_there_are_no_watts_and_the_level_says_so() -> None:
     assert capacity.watts_in_formulas == pytest.approx(202.546, abs=0.001)  # 2:00.0, fact sheet 1.1 [=]
 
 
+@pytest.mark.parametrize(
+    ("level", "seconds", "reserve", "least", "most"),
+    [
+        (Level.NOVICE, 540, 81.0, 0.10 * 486, 0.20 * 594),
+        (Level.CLUB, 480, 62.4, 0.08 * 432, 0.18 * 528),
+        (Level.TRAINED, 420, 46.2, 0.06 * 378, 0.16 * 462),
+    ],
+)
+def test_each_level_has_its_stated_defaults(
+    level: Level, seconds: float, reserve: float, least: float, most: float
+) -> None:
+    """Judgement [C]: the level's 2 km time give or take 10 %, its critical share give or take 0.05."""
+    capacity = capacity_of(None, level)
+    assert capacity.two_k_seconds == seconds
+    assert capacity.reserve_seconds == pytest.approx(reserve)
+    assert (capacity.reserve_seconds_low, capacity.reserve_seconds_high) == pytest.approx((least, most))
+
+
 def test_one_result_sets_the_time_and_the_watts() -> None:
     """2 km in 7:42.0 is 227.2 W (fact sheet 6.6 [=])."""
     capacity = capacity_of(rower_of_7_42(), Level.CLUB)

@@ -114,7 +114,10 @@ def test_what_can_be_held_follows_the_power_law() -> None:
 
 
 # Edges of the ACSM bands (Garber 2011), %HRmax beside %HRR: fact sheet 6.1.
-@pytest.mark.parametrize(("highest", "reserve"), [(57, 30), (64, 40), (77, 60), (96, 90)])
+# The first and the last pair are judgement.
+@pytest.mark.parametrize(
+    ("highest", "reserve"), [(30, 0), (37, 0), (57, 30), (64, 40), (77, 60), (96, 90), (100, 100)]
+)
 def test_percent_of_the_highest_heart_rate_meets_percent_of_the_reserve(highest: int, reserve: int) -> None:
     assert interpolate(RESERVE_BY_HIGHEST, highest) == reserve
 

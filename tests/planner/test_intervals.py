@@ -171,6 +171,15 @@ def test_short_work_with_long_rests_has_no_solution_and_says_why() -> None:
     assert "2 times 2 km power" in found.reason
 
 
+def test_what_the_hardest_power_leaves_parts_what_has_a_solution_from_what_has_none() -> None:
+    short = Intervals(6, ForSeconds(20), 100)
+    left = round(100 * left_at(short, MOST_SHARE, CLUB))
+    found = solve(short, CLUB, left - 2)
+    assert isinstance(found, NoSolution)
+    assert f"{left} % of the reserve would be left, not {left - 2} %" in found.reason
+    assert isinstance(solve(short, CLUB, left + 2), Solution)
+
+
 @pytest.mark.parametrize(
     "asked",
     [

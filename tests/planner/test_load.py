@@ -23,6 +23,10 @@ def test_an_effort_of_6_for_45_minutes_is_270() -> None:
     assert session_load(6, 45) == 270
 
 
+def test_half_a_minute_is_a_session_and_so_is_none() -> None:
+    assert (session_load(5, 0.5), session_load(5, 0)) == (2.5, 0)
+
+
 def test_the_week_of_the_fact_sheet_has_its_sum_and_mean() -> None:
     week = week_of(WEEK)
     assert week.total == 1320

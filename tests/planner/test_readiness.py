@@ -114,6 +114,23 @@ def test_a_long_piece_is_maximal_when_it_asks_for_nearly_what_can_be_held(
     assert ready(warm_up_then(300, EASY, seconds(2400, 24, share(percent)))).advised_gap.low == least
 
 
+@pytest.mark.parametrize(("percent", "least"), [(79, 120), (77, 0)])
+def test_a_piece_that_starts_at_nearly_the_critical_share_is_maximal(percent: int, least: int) -> None:
+    """Nine tenths of a club rower's 0.87 are 0.783; for 10 s the power law alone would allow more."""
+    start = seconds(10, 30, share(percent))
+    plan = Plan(
+        "Start",
+        (Part(PartKind.WARM_UP, (EASY,)), Part(PartKind.MAIN, (start, seconds(600, 20, share(30))))),
+    )
+    assert ready(plan).advised_gap.low == least
+
+
+def test_a_hard_burst_after_two_minutes_does_not_make_a_piece_maximal() -> None:
+    easy_start = (seconds(120, 20, share(40)), seconds(20, 30, share(110)), seconds(600, 20, share(40)))
+    plan = Plan("Bursts", (Part(PartKind.WARM_UP, (EASY,)), Part(PartKind.MAIN, easy_start)))
+    assert ready(plan).advised_gap.low == 0
+
+
 def test_whoever_knows_that_a_piece_is_maximal_may_say_so() -> None:
     timeline = compile_timeline(warm_up_then(300, EASY, seconds(1800, 20, Pressure.HALF)))
     told = readiness_of(timeline, None, Level.CLUB, maximal=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import accumulate, pairwise
 from math import exp
 
@@ -17,7 +18,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from planner.capacity import Purse
+from planner.athlete import Level
+from planner.capacity import Purse, capacity_of
 from planner.demand import Run, in_seconds
 from planner.reserve import (
     FAST_SHARE,
@@ -28,6 +30,7 @@ from planner.reserve import (
     integral_2012,
     mean_below,
     tau_2012,
+    tau_for,
     two_speed_2022,
 )
 
@@ -53,6 +56,20 @@ def test_the_time_constant_of_2012_is_as_tabled(below: float, tau: float) -> Non
 
 def test_the_mean_below_is_over_the_time_below_and_not_over_all() -> None:
     assert mean_below(WORKED, PURSE.critical) * WATTS == pytest.approx(150)
+
+
+def test_a_session_has_the_time_constant_of_its_own_watts() -> None:
+    """The worked case in watts: 150 W below, tau 437.83 s."""
+    capacity = replace(capacity_of(None, Level.CLUB), two_k_watts=WATTS)
+    assert tau_for(WORKED, PURSE, capacity) == pytest.approx(437.83, abs=0.006)
+
+
+def test_without_a_result_the_level_lends_its_watts() -> None:
+    """2:00 is the club's assumed split: 202.546 W (fact sheet 1.1 [=])."""
+    capacity = capacity_of(None, Level.CLUB)
+    assert tau_for([Run(0.0, 60)], PURSE, capacity) == pytest.approx(
+        tau_2012(PURSE.critical * 202.546), abs=0.01
+    )
 
 
 def test_nothing_below_leaves_no_mean_to_be_below() -> None:

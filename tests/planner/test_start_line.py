@@ -51,9 +51,11 @@ def test_an_hour_is_what_a_plain_loop_over_its_seconds_gives(room: Room) -> None
         assert state.reserve.low == pytest.approx(min(left), abs=1e-9)
         assert state.reserve.high == pytest.approx(max(left), abs=1e-9)
         assert state.reserve.middle == pytest.approx(sorted((left[0], left[3], left[6]))[1], abs=1e-9)
-        assert state.oxygen.middle == pytest.approx((row[12] + row[13]) / 2, abs=1e-9)
-        assert state.phosphocreatine.middle == pytest.approx(1 - row[15], abs=1e-9)
-        assert state.warmth.middle == pytest.approx(row[18] / 3, abs=1e-9)
+        breath, stores, heat = row[12:14], row[14:17], row[17:20]
+        assert state.oxygen == pytest.approx((min(breath), sum(breath) / 2, max(breath)), abs=1e-9)
+        full = [1 - each for each in stores]
+        assert state.phosphocreatine == pytest.approx((min(full), full[1], max(full)), abs=1e-9)
+        assert state.warmth == pytest.approx((min(heat) / 3, heat[1] / 3, max(heat) / 3), abs=1e-9)
 
 
 def test_the_start_line_is_the_start_of_the_first_main_block() -> None:
