@@ -84,7 +84,8 @@ export class PlansHome extends LitElement {
 
   private async gather(): Promise<void> {
     const { draft } = await readSettings();
-    this.draft ||= draft; // Somebody may be writing already.
+    // What is being typed already counts before what was kept.
+    this.draft ||= draft;
     this.kept = await keptPlans();
     this.updateReady = await updateIsReady();
     void lookForUpdate();
