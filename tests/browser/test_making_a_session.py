@@ -15,7 +15,8 @@ from tests.browser.targets import Target, button, field, heading, link, words
 
 QUESTION = heading("What are you rowing today?")
 MAKE = button("Make the session")
-KEPT = "() => navigator.serviceWorker.ready.then((worker) => worker.active.state === 'activated')"
+# The screens that nobody needs to row are kept last of all.
+KEPT = "async () => (await (await caches.open('later')).keys()).length > 0"
 
 
 # Picks the text given in the list of this id, or says which is picked.
@@ -32,6 +33,21 @@ PICK = """({ id, text }) => {
 def choice(name: str) -> Target:
     """One of several tiles."""
     return Target(role="radio", name=name)
+
+
+SHORT_GAP = """\
+title: A hurried test
+warm-up
+5' r18 light
+3' r22 half
+1' r26 three-quarter
+10 strokes r30 full
+1' r18 light
+gap 30"
+main
+2000m r30 race
+"""
+TOO_SHORT = words(re.compile("^The gap of 0:30 is shorter"))
 
 
 @dataclass
@@ -153,6 +169,57 @@ def test_what_was_chosen_is_remembered_for_the_next_session(chromium: Browser, s
         "Trained",
         "Hot",
     ]
+
+
+def open_a_plan_with_a_short_gap(browser: Browser, server: Server) -> None:
+    browser.open(server.url)
+    browser.type(field("Write or paste your own"), SHORT_GAP)
+    browser.click(button("Make this plan"))
+    browser.see(heading("A hurried test"))
+
+
+def test_a_finding_is_mended_in_one_tap_and_the_mend_taken_back_in_another(
+    browser: Browser, server: Server
+) -> None:
+    open_a_plan_with_a_short_gap(browser, server)
+    browser.see(TOO_SHORT)
+    browser.see(words(re.compile("A gap of 30 seconds is short")))
+    browser.click(button("Wait 5:00"))
+    browser.see(words("Done: Wait 5:00."))
+    browser.see_gone(TOO_SHORT)
+    browser.see(words(re.compile("The gap of 5 minutes is right")))
+    browser.reload()
+    browser.see(words("Done: Wait 5:00."))
+    assert browser.count(TOO_SHORT) == 0
+    browser.click(button("Undo"))
+    browser.see(TOO_SHORT)
+    browser.see(button("Wait 5:00"))
+    assert browser.problems() == []
+
+
+def test_a_mend_without_signal_says_so_and_changes_nothing(chromium: Browser, server: Server) -> None:
+    open_a_plan_with_a_short_gap(chromium, server)
+    chromium.see(TOO_SHORT)
+    server.kill()
+    chromium.click(button("Wait 5:00"))
+    chromium.see(words("Changing a plan needs signal, and there is none. It is as it was."))
+    chromium.reload()
+    chromium.see(TOO_SHORT)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_accessibility_checker_finds_nothing_beside_findings_and_mends(
+    launch: Launch, server: Server, dark: bool
+) -> None:
+    browser = launch("chromium", dark=dark)
+    open_a_plan_with_a_short_gap(browser, server)
+    browser.see(heading("At the start line"))
+    for fold in ("Why", "With another gap", "How sure this is"):
+        browser.click(button(fold))
+    assert accessibility_faults(browser) == []
+    browser.click(button("Wait 5:00"))
+    browser.see(button("Undo"))
+    assert accessibility_faults(browser) == []
 
 
 @pytest.mark.parametrize("dark", [False, True])

@@ -74,6 +74,20 @@ test("a mend of a built-in plan makes a copy of one's own, and undo takes it off
   await assert.rejects(openMine(copy.name), /not on this device/);
 });
 
+test("a session made again is the same record", async () => {
+  const [one, two] = [await makeSession(MAKING, await readAthlete()), await makeSession(MAKING, await readAthlete())];
+  assert.equal(one.id, two.id);
+});
+
+test("who takes everything about them away takes it off the plans as well", async () => {
+  const made = await makeSession(MAKING, await addResult({ metres: 2000, seconds: 462 }));
+  await mended(made, MEND, await readAthlete());
+  await forgetAthlete();
+  const left = JSON.stringify(await openMine(made.name));
+  assert.equal(left.includes("462"), false);
+  assert.equal(left.includes("The gap is short."), false);
+});
+
 test("a mend with no signal leaves the plan as it was", async () => {
   const made = await makeSession(MAKING, await readAthlete());
   network({});

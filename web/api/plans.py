@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import brotli
 from flask import Blueprint, Response, abort, request
 
@@ -20,10 +22,17 @@ def plan_answers(library: Library) -> dict[str, Stored]:
     """Every answer about built-in plans by its path."""
     listing = {"plans": [_summary(plan) for plan in library.plans.values()]}
     wholes = {plan.slug: _whole(plan) for plan in library.plans.values()}
-    answers = {LISTING: _stored(listing), LIBRARY: _stored({"plans": list(wholes.values())})}
+    kept = {"plans": [_without_readiness(whole) for whole in wholes.values()]}
+    answers = {LISTING: _stored(listing), LIBRARY: _stored(kept)}
     for slug, whole in wholes.items():
         answers[f"{LISTING}/{slug}"] = _stored(whole)
     return answers
+
+
+def _without_readiness(whole: dict[str, Any]) -> dict[str, Any]:
+    """It rests on who rows, so that a phone asks for it anew; nobody needs it to row."""
+    timeline = {name: value for name, value in whole["timeline"].items() if name != "readiness"}
+    return {**whole, "timeline": timeline}
 
 
 def _stored(document: object) -> Stored:
@@ -45,7 +54,7 @@ def _summary(plan: BuiltinPlan) -> dict[str, object]:
     }
 
 
-def _whole(plan: BuiltinPlan) -> dict[str, object]:
+def _whole(plan: BuiltinPlan) -> dict[str, Any]:
     return {
         "slug": plan.slug,
         "kind": plan.kind,

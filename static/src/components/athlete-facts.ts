@@ -1,8 +1,8 @@
 /** A few facts about a person, none of them needed. Property `athlete`; event `facts` (detail: what has changed), which bubbles. */
 import { LitElement, css, html } from "lit";
-import type { Level } from "../plan/types.js";
 import type { Athlete } from "../plan/wire.js";
-import { choices, tiles, type Option } from "./choice-look.js";
+import { choices, tiles } from "./choice-look.js";
+import { LEVELS } from "./level-names.js";
 import { fields, type } from "./look.js";
 
 type Fact = "age" | "mass_kg" | "heart_rate_rest" | "heart_rate_max";
@@ -14,7 +14,6 @@ const FACTS: readonly { fact: Fact; label: string; low: number; high: number; wh
   { fact: "heart_rate_rest", label: "Heart rate at rest", low: 25, high: 120, whole: true },
   { fact: "heart_rate_max", label: "Highest heart rate", low: 90, high: 230, whole: true },
 ];
-const LEVELS: readonly Option<Level>[] = [{ value: "novice", name: "New to it" }, { value: "club", name: "Regular" }, { value: "trained", name: "Trained" }];
 
 export class AthleteFacts extends LitElement {
   static override properties = { athlete: { attribute: false }, problems: { state: true } };

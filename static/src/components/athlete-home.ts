@@ -20,9 +20,8 @@ export class AthleteHome extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void readAthlete().then(async (record) => {
-      await this.show(record);
-    });
+    document.title = "Your results · Slipway";
+    void this.show(readAthlete());
   }
 
   override firstUpdated(): void {
@@ -38,7 +37,7 @@ export class AthleteHome extends LitElement {
   }
 
   /** What was changed is shown at once, what follows from it as soon as it has been worked out. */
-  private async show(changed: AthleteRecord | Promise<AthleteRecord>): Promise<void> {
+  private async show(changed: Promise<AthleteRecord>): Promise<void> {
     const record = await changed;
     this.record = record;
     this.trouble = "";

@@ -50,7 +50,7 @@ export class AthleteScreen extends LitElement {
     return html`<main>
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Your results</h1>
-        <p>Kept on this phone only. They leave it to be reckoned with, and are stored nowhere else.</p></header>
+        <p>Kept on this phone. They are sent only to be reckoned with, and stored nowhere else.</p></header>
       ${this.athlete ? this.page(this.athlete) : nothing}
     </main>`;
   }
@@ -94,9 +94,9 @@ export class AthleteScreen extends LitElement {
       this.asking = false;
       this.tell("forget");
     };
-    return html`<section class="ask">${this.asking ? html`<button type="button" @click=${forget}>Yes, remove everything</button>
+    return html`<section class="ask">${this.asking ? html`<button type="button" @click=${forget}>Yes, remove it all</button>
         <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
-      : html`<button type="button" @click=${() => (this.asking = true)}>Remove everything about me</button>`}</section>`;
+      : html`<button type="button" @click=${() => (this.asking = true)}>Remove all on this page</button>`}</section>`;
   }
 
   private tell(name: "remove" | "forget", detail?: Result): void {

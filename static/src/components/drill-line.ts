@@ -42,5 +42,5 @@ customElements.define("drill-line", DrillLine);
 
 /** Without the drawing the words still stand. */
 function draw(): void {
-  import("./stroke-figure.js").catch(() => undefined);
+  import("./later.js").catch(() => undefined);
 }

@@ -21,7 +21,7 @@ export class DrillPicture extends LitElement {
   }
 
   private async find(name: string): Promise<void> {
-    const [drill] = await Promise.all([drillNamed(name), import("./stroke-figure.js").catch(() => undefined)]);
+    const [drill] = await Promise.all([drillNamed(name), import("./later.js").catch(() => undefined)]);
     if (name === this.name) this.known = drill?.name;
   }
 }

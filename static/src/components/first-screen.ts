@@ -15,6 +15,9 @@ import type { PlanCard } from "./plan-library.js";
 import "./shorthand-box.js";
 import type { ShorthandBox } from "./shorthand-box.js";
 
+/** How many kept plans are shown before one asks for all. */
+const LATEST = 5;
+
 export class FirstScreen extends LitElement {
   static override properties = {
     builtIn: { attribute: false },
@@ -30,6 +33,7 @@ export class FirstScreen extends LitElement {
     updateReady: { type: Boolean },
     kind: { state: true },
     lacking: { state: true },
+    wholeKept: { state: true },
   };
   declare builtIn: readonly PlanCard[] | undefined;
   declare kept: readonly PlanCard[];
@@ -45,6 +49,8 @@ export class FirstScreen extends LitElement {
   declare kind: Kind | undefined;
   /** The part that makes sessions is not on this device, and could not be fetched. */
   declare lacking: boolean;
+  /** Every kept plan is shown, not the latest alone. */
+  declare wholeKept: boolean;
 
   constructor() {
     super();
@@ -59,10 +65,11 @@ export class FirstScreen extends LitElement {
     this.trouble = "";
     this.updateReady = false;
     this.lacking = false;
+    this.wholeKept = false;
   }
 
   override firstUpdated(): void {
-    import("./session-making.js").then(() => (this.lacking = false), () => (this.lacking = true));
+    this.fetchMaking();
   }
 
   static override styles = [type, buttons, page, choices, css`
@@ -91,7 +98,9 @@ export class FirstScreen extends LitElement {
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
       ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
-        <plan-library .plans=${this.kept}></plan-library></section>` : nothing}
+        <plan-library .plans=${this.wholeKept ? this.kept : this.kept.slice(0, LATEST)}></plan-library>
+        ${this.kept.length > LATEST && !this.wholeKept ? html`<button type="button" @click=${() => (this.wholeKept = true)}>Show all ${this.kept.length}</button>` : nothing}
+      </section>` : nothing}
       <section aria-labelledby="library"><h2 id="library" tabindex="-1">Plans</h2>
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
@@ -106,10 +115,19 @@ export class FirstScreen extends LitElement {
   private today() {
     const options = KINDS.map(({ kind, name }) => ({ value: kind, name }));
     return html`<section class="today" aria-labelledby="question">
-      <fieldset class="kinds" aria-labelledby="question">${tiles("kind", options, this.kind, (kind) => (this.kind = kind))}</fieldset>
+      <fieldset class="kinds" aria-labelledby="question">${tiles("kind", options, this.kind, (kind) => this.choose(kind))}</fieldset>
       ${!this.kind ? nothing : this.lacking ? html`<p role="alert">Making a session needs signal, and there is none. ${this.toKept()}</p>`
         : html`<session-making .kind=${this.kind}>${this.toKept()}</session-making>`}
     </section>`;
+  }
+
+  private choose(kind: Kind): void {
+    this.kind = kind;
+    if (this.lacking) this.fetchMaking();
+  }
+
+  private fetchMaking(): void {
+    import("./later.js").then(() => (this.lacking = false), () => (this.lacking = true));
   }
 
   private toKept() {

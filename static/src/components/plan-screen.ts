@@ -8,8 +8,7 @@
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Readiness } from "../plan/promised.js";
-import type { Finding, Mend, Timeline } from "../plan/wire.js";
+import type { Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
 import "./block-list.js";
 import "./finding-list.js";
@@ -92,7 +91,7 @@ export class PlanScreen extends LitElement {
 
   /** Without it the plan can still be read and rowed. */
   override firstUpdated(): void {
-    import("./plan-extras.js").catch(() => undefined);
+    import("./later.js").catch(() => undefined);
   }
 
   override render() {

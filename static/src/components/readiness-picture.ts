@@ -3,14 +3,14 @@
  * Properties: `series` (in percent), `start_s` (seconds to the start line).
  */
 import { LitElement, css, html, nothing, svg } from "lit";
-import type { Readiness } from "../plan/promised.js";
+import type { Readiness } from "../plan/wire.js";
 import { type } from "./look.js";
 
 type Series = Readiness["series"];
 
 const TOP = 20;
 const BOTTOM = 6;
-/** Below nothing left is as far as the picture goes. */
+/** The picture ends where nothing is left; that a line lies there is told in words beside it. */
 const LOWEST = 0;
 
 export class ReadinessPicture extends LitElement {
@@ -58,9 +58,10 @@ export class ReadinessPicture extends LitElement {
     const { width, height } = this.size;
     const { series } = this;
     if (!series || !width) return nothing;
+    const most = Math.max(100, ...series.warmth, ...series.reserve_high);
     const step = width / Math.max(1, series.reserve.length - 1);
     const x = (index: number) => (index * step).toFixed(1);
-    const y = (percent: number) => (TOP + (1 - Math.max(LOWEST, percent) / 100) * (height - TOP - BOTTOM)).toFixed(1);
+    const y = (percent: number) => (TOP + (1 - Math.max(LOWEST, percent) / most) * (height - TOP - BOTTOM)).toFixed(1);
     const line = (values: readonly number[]) => values.map((value, index) => `${index ? "L" : "M"}${x(index)} ${y(value)}`).join("");
     const back = series.reserve_low.map((value, index) => `L${x(index)} ${y(value)}`).reverse().join("");
     const start = Math.min(1, this.start_s / (series.step_s * Math.max(1, series.reserve.length - 1))) * width;
@@ -70,7 +71,7 @@ export class ReadinessPicture extends LitElement {
       <path class="band" d="${line(series.reserve_high)}${back}Z" />
       <path class="reserve" d=${line(series.reserve)} /><path class="warmth" d=${line(series.warmth)} />
       <path class="start" d="M${start.toFixed(1)} 2V${height}" />
-      <text x="0" y="14">100 %</text>
+      <text x="0" y=${Number(y(100)) - 6}>100 %</text>
       <text class="mark" x=${(start + (late ? -7 : 7)).toFixed(1)} y="14" text-anchor=${late ? "end" : "start"}>start</text>
     </svg>`;
   }

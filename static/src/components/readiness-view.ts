@@ -4,9 +4,8 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { clock } from "../plan/format.js";
-import type { Readiness } from "../plan/promised.js";
-import { BASIS, QUANTITIES, gapWords, rangeWords, senseOf, startLine } from "../plan/readiness-words.js";
-import type { Timeline } from "../plan/wire.js";
+import { QUANTITIES, gapWords, rangeWords, senseOf, startLine } from "../plan/readiness-words.js";
+import type { Readiness, Timeline } from "../plan/wire.js";
 import { type } from "./look.js";
 import "./readiness-picture.js";
 
@@ -44,14 +43,14 @@ export class ReadinessView extends LitElement {
       <readiness-picture .series=${readiness.series} .start_s=${startLine(timeline)}></readiness-picture>
       <p class="key small"><span><svg viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>reserve, with its range</span>
         <span><svg class="dashed" viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>muscle warmth</span></p>
+      ${readiness.series.reserve.some((percent) => percent < 0) ? html`<p class="small">Where the line lies on the floor, more is asked than the models hold.</p>` : nothing}
       <dl>${QUANTITIES.map(({ quantity, name, steps }) => {
         const range = readiness.at_start[quantity];
         return html`<div><dt>${name}</dt><dd><b>${senseOf(steps, range)}</b> <span class="small">${rangeWords(range)}</span></dd></div>`;
       })}</dl>
-      <p>${gapWords(readiness)}</p>
       ${this.capacity(readiness)}
       ${this.gaps(readiness)}
-      <details><summary>How sure this is</summary><p>${BASIS[readiness.basis]}</p>${readiness.notes.map((note) => html`<p>${note}</p>`)}</details>
+      <details><summary>How sure this is</summary>${readiness.notes.map((note) => html`<p>${note}</p>`)}</details>
     </section>`;
   }
 
@@ -61,10 +60,10 @@ export class ReadinessView extends LitElement {
     return html`<p class="small">Reckoned with ${span(watts_low, watts_high)} W that you could hold for long, and ${span(reserve_kj_low, reserve_kj_high)} kJ above that.</p>`;
   }
 
-  private gaps({ by_gap }: Readiness) {
-    const rows = by_gap.filter(({ gap_s }) => GAPS.has(gap_s / 60));
+  private gaps(readiness: Readiness) {
+    const rows = readiness.by_gap.filter(({ gap_s }) => GAPS.has(gap_s / 60));
     if (!rows.length) return nothing;
-    return html`<details><summary>With another gap</summary><table>
+    return html`<details><summary>With another gap</summary><p>${gapWords(readiness)}</p><table>
       <thead><tr><th scope="col">Gap</th><th scope="col">Reserve</th><th scope="col">Warmth</th></tr></thead>
       <tbody>${rows.map((row) => html`<tr><th scope="row">${clock(row.gap_s)}</th><td>${rangeWords(row.reserve)}</td><td>${rangeWords(row.warmth)}</td></tr>`)}</tbody>
     </table></details>`;

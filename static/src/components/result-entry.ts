@@ -42,7 +42,7 @@ export class ResultEntry extends LitElement {
   override render() {
     const byTime = "seconds" in this.rowed.length;
     const invalid = this.problem ? "true" : "false";
-    return html`<form novalidate @submit=${this.submit}>
+    return html`<form novalidate aria-label=${this.heading || "A result"} @submit=${this.submit}>
       ${this.heading ? html`<p class="heading">${this.heading}</p>` : nothing}
       <div class="picks">
         ${pick("rowed", "Rowed", this.names(), this.rowed.name, (name) => this.choose(name))}
@@ -78,7 +78,7 @@ export class ResultEntry extends LitElement {
     event.preventDefault();
     const text = this.textOf("reached");
     if (!text) this.problem = "seconds" in this.rowed.length ? "Write the metres first." : "Write the time first, such as 7:42.0.";
-    else if (this.tell(text)) this.clear();
+    else if (this.tell(text) && this.button) this.clear();
   }
 
   private typed(): void {

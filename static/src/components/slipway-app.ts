@@ -1,7 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html } from "lit";
 import { routeOf, type Dress, type Route } from "./routes.js";
-import "./athlete-opened.js";
 import "./plans-home.js";
 import "./plan-opened.js";
 import "./session-flow.js";
@@ -21,7 +20,7 @@ export class SlipwayApp extends LitElement {
     this.lacking = false;
   }
 
-  static override styles = css`:host { display: block; } technique-page main { padding: 18px var(--side); } a { color: inherit; }`;
+  static override styles = css`:host { display: block; } main { padding: 18px var(--side); } a { color: inherit; }`;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -47,15 +46,28 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
     if (route.screen === "technique") return this.technique();
-    if (route.screen === "athlete") return html`<athlete-opened></athlete-opened>`;
+    if (route.screen === "athlete") return this.athlete();
     return html`<plans-home></plans-home>`;
   }
 
   /** A page of its own build: until that is here, what stands inside its element is shown. */
   private technique() {
-    import("./technique-page.js").catch(() => (this.lacking = true));
-    return html`<technique-page><main><h1 tabindex="-1">Technique</h1>
-      <p role="status">${this.lacking ? "This page needs signal the first time, and there is none." : "Opening …"}</p><a href="/">All plans</a></main></technique-page>`;
+    this.fetchLater();
+    return html`<technique-page>${this.coming("Technique")}</technique-page>`;
+  }
+
+  private athlete() {
+    this.fetchLater();
+    return html`<athlete-home>${this.coming("Your results")}</athlete-home>`;
+  }
+
+  private fetchLater(): void {
+    import("./later.js").catch(() => (this.lacking = true));
+  }
+
+  private coming(title: string) {
+    return html`<main><h1 tabindex="-1">${title}</h1>
+      <p role="status">${this.lacking ? "This page needs signal the first time, and there is none." : "Opening …"}</p><a href="/">All plans</a></main>`;
   }
 
   private go(address: string): void {

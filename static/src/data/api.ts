@@ -1,9 +1,7 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
-import type { Timeline } from "../plan/promised.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer,
-  TechniqueLibrary,
+  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;

@@ -4,6 +4,7 @@ import { twoKFrom, type TwoK } from "../plan/prediction.js";
 import type { Athlete, AthleteAnswer, Result } from "../plan/wire.js";
 import { fetchAthleteAnswer } from "./api.js";
 import { database } from "./database.js";
+import type { PlanRecord } from "./plans.js";
 import { changeSettings, readSettings } from "./settings.js";
 
 export interface AthleteRecord {
@@ -61,10 +62,15 @@ export async function removeResult(result: Result): Promise<AthleteRecord> {
   return changeAthlete({ results: results.filter((other) => !isSame(other, result)) });
 }
 
-/** Takes everything about the person off this device. */
+/** Takes everything about the person off this device: results, facts, and what was said about plans for them. */
 export async function forgetAthlete(): Promise<AthleteRecord> {
   await database.remove("athletes", "me");
+  for (const plan of await database.all("plans")) await database.put("plans", unappraised(plan));
   return NOBODY;
+}
+
+function unappraised({ appraisal: _appraisal, undo: _undo, ...plan }: PlanRecord): PlanRecord {
+  return plan;
 }
 
 /** Has what follows from the results worked out by the server, and keeps it. Throws Refused or NoAnswer. */

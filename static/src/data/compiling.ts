@@ -1,6 +1,5 @@
 /** A plan made ready for this device: its timeline for anybody, and what there is to say about it for one athlete. */
-import type { Readiness, Timeline } from "../plan/promised.js";
-import type { Finding, Plan } from "../plan/wire.js";
+import type { Finding, Plan, Readiness, Timeline } from "../plan/wire.js";
 import { Refused, fetchTimeline, writeShorthand } from "./api.js";
 import { sentOf, type AthleteRecord } from "./athlete.js";
 import { DEFAULTS, readSettings } from "./settings.js";

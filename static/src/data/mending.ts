@@ -3,6 +3,7 @@ import { patched } from "../plan/patch.js";
 import type { Mend } from "../plan/wire.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled } from "./compiling.js";
+import { newId } from "./ids.js";
 import { addressOf, forgetPlan, keepMine, openMine, type Content, type PlanRecord } from "./plans.js";
 
 /**
@@ -13,7 +14,7 @@ export async function mended(record: PlanRecord, mend: Mend, rower: AthleteRecor
   const own = record.source === "mine";
   const content = await compiled(patched(record.plan, mend.edits), rower);
   const undo = { label: mend.label, before: own ? contentOf(record) : addressOf(record) };
-  return keepMine({ ...content, ...(record.reasons ? { reasons: record.reasons } : {}), undo }, own ? record.name : undefined);
+  return keepMine({ ...content, ...(record.reasons ? { reasons: record.reasons } : {}), undo }, own ? record.name : newId());
 }
 
 /** Takes the last mend back; the address of the plan as it was. */

@@ -89,13 +89,18 @@ export async function openMine(name: string): Promise<PlanRecord> {
 /** Reads a coach's shorthand, compiles it and keeps the plan; the same plan again is the same record. Throws Refused (its problems say where), NoAnswer. */
 export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
   const read = await readShorthand(text);
-  const before = (await keptPlans()).find((record) => record.source === "mine" && record.text === read.text);
-  return keepMine({ ...(await compiled(read.plan, rower)), ...read }, before?.name);
+  return keepMine({ ...(await compiled(read.plan, rower)), ...read });
 }
 
-/** Keeps a plan as one's own: under a new name, or in place of one's own plan of that name. */
-export function keepMine(content: Content & Pick<PlanRecord, "undo">, name = newId()): Promise<PlanRecord> {
+/** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */
+export async function keepMine(content: Content & Pick<PlanRecord, "undo">, in_place_of?: string): Promise<PlanRecord> {
+  const name = in_place_of ?? (await nameOfSame(content.text)) ?? newId();
   return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
+}
+
+async function nameOfSame(text: string | undefined): Promise<string | undefined> {
+  if (text === undefined) return undefined;
+  return (await keptPlans()).find((record) => record.source === "mine" && record.text === text)?.name;
 }
 
 /** Whether a plan, read back from storage, is really there with its timeline: half the proof that it is saved. */

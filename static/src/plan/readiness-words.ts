@@ -1,16 +1,15 @@
 /** What is left at the start line, in words, percent and minutes. */
 import { clock } from "./format.js";
-import type { AtStart, Range, Readiness } from "./promised.js";
-import type { Timeline } from "./wire.js";
+import type { Range, Readiness, State, Timeline } from "./wire.js";
 
-export type Quantity = keyof AtStart;
+export type Quantity = keyof State;
 
-/** In the order in which they matter at the start. */
+/** In the order in which they matter at the start, in the words and by the steps of planner/readiness.py [C]. */
 export const QUANTITIES: readonly { quantity: Quantity; name: string; steps: readonly [number, string][] }[] = [
-  { quantity: "reserve", name: "Reserve for hard rowing", steps: [[97, "full"], [90, "nearly full"], [75, "partly spent"], [0, "low"]] },
-  { quantity: "phosphocreatine", name: "Power for the first strokes", steps: [[97, "full"], [90, "nearly full"], [75, "partly spent"], [0, "low"]] },
-  { quantity: "oxygen", name: "Breathing still raised", steps: [[50, "well raised"], [25, "raised"], [10, "a little raised"], [0, "settled"]] },
-  { quantity: "warmth", name: "Muscles warm", steps: [[85, "warm"], [60, "fairly warm"], [30, "lukewarm"], [0, "cool"]] },
+  { quantity: "reserve", name: "Reserve for hard rowing", steps: [[95, "nearly all"], [85, "most"], [50, "part spent"], [0, "mostly spent"]] },
+  { quantity: "phosphocreatine", name: "Power for the first strokes", steps: [[95, "nearly all"], [85, "most"], [50, "part spent"], [0, "mostly spent"]] },
+  { quantity: "oxygen", name: "Breathing still raised", steps: [[50, "much"], [25, "somewhat"], [10, "a little"], [0, "hardly"]] },
+  { quantity: "warmth", name: "Muscles", steps: [[70, "warm"], [45, "fairly warm"], [0, "cool"]] },
 ];
 
 /** "nearly full" */
@@ -29,12 +28,6 @@ export function gapWords({ advised_gap, gap_s }: Readiness): string {
   const advice = low_s === high_s ? `Best gap before the start: ${clock(best_s)}.` : `Best gap before the start: ${clock(best_s)}; from ${clock(low_s)} to ${clock(high_s)} will do.`;
   return gap_s === null ? advice : `${advice} This plan leaves ${clock(gap_s)}.`;
 }
-
-export const BASIS: Record<Readiness["basis"], string> = {
-  fit: "From your results together.",
-  result: "From one result and usual values, so the ranges are wide.",
-  level: "From usual values for your level: a result of yours would narrow it.",
-};
 
 /** Seconds from the beginning to the start line: the first main piece, else the end of the gap, else the end. */
 export function startLine({ segments, totals }: Timeline): number {
