@@ -61,7 +61,7 @@ export class PlanOpened extends LitElement {
     const { record, rower } = this;
     const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
     const said = rower && appraisalFor(record?.appraisal, rower);
-    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .readiness=${said?.readiness}
+    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .readiness=${said?.readiness} .energy=${said?.energy}
       .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
       .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}

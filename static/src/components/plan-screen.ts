@@ -1,6 +1,6 @@
 /** One plan before it is rowed: picture, totals, findings, readiness, blocks, whose splits, and the button to row it.
  *
- * Properties: `timeline`, `findings`, `readiness` (or undefined), `reasons` (why it was made so), `known` (a line about
+ * Properties: `timeline`, `findings`, `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
  * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
@@ -8,7 +8,7 @@
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import type { Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
 import "./block-list.js";
 import "./finding-list.js";
@@ -21,6 +21,7 @@ export class PlanScreen extends LitElement {
     timeline: { attribute: false },
     findings: { attribute: false },
     readiness: { attribute: false },
+    energy: { attribute: false },
     reasons: { attribute: false },
     known: {},
     saved: {},
@@ -35,6 +36,7 @@ export class PlanScreen extends LitElement {
   declare timeline: Timeline | undefined;
   declare findings: readonly Finding[];
   declare readiness: Readiness | undefined;
+  declare energy: Energy | undefined;
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
@@ -142,9 +144,10 @@ export class PlanScreen extends LitElement {
       <div><dt class="small">in all${about}</dt><dd>${clock(totals.seconds_s)}</dd></div>
       ${totals.strokes ? html`<div><dt class="small">strokes${about}</dt><dd>${totals.strokes}</dd></div>` : nothing}
       ${totals.metres === undefined ? nothing : html`<div><dt class="small">km, about</dt><dd>${(totals.metres / 1000).toFixed(1)}</dd></div>`}
-      ${totals.work_kj === undefined ? nothing : html`<div><dt class="small">kJ on the handle, about</dt><dd>${Math.round(totals.work_kj)}</dd></div>`}
+      ${totals.work_kj === undefined ? nothing : html`<div><dt class="small">kJ of work, about</dt><dd>${Math.round(totals.work_kj)}</dd></div>`}
       ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
-    </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}</div>`;
+    </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}
+      ${this.energy ? html`<p class="small">${energyWords(this.energy)}</p>` : nothing}</div>`;
   }
 
   private undoLine() {
@@ -157,3 +160,9 @@ export class PlanScreen extends LitElement {
   }
 }
 customElements.define("plan-screen", PlanScreen);
+
+/** What the work costs the body: a range by efficiency, and by the tables of energy cost where a mass is known. */
+function energyWords({ kcal, by_table }: Energy): string {
+  const tables = by_table.map((cost) => `${cost.kcal} by the table of ${cost.edition}`).join(", ");
+  return `About ${kcal.low} to ${kcal.high} kcal, an estimate from the work${tables ? `; ${tables}` : ""}.`;
+}

@@ -1,5 +1,5 @@
 /** A plan made ready for this device: its timeline for anybody, and what there is to say about it for one athlete. */
-import type { Finding, Plan, Readiness, Timeline } from "../plan/wire.js";
+import type { Energy, Finding, Plan, Readiness, Timeline } from "../plan/wire.js";
 import { Refused, fetchTimeline, writeShorthand } from "./api.js";
 import { sentOf, type AthleteRecord } from "./athlete.js";
 import { DEFAULTS, readSettings } from "./settings.js";
@@ -11,6 +11,8 @@ export interface Appraisal {
   findings: readonly Finding[];
   /** Absent where there is nothing to be ready for. */
   readiness?: Readiness;
+  /** Absent where the power of some of the rowing is not known. */
+  energy?: Energy;
 }
 
 export interface Compiled {
@@ -23,14 +25,14 @@ export interface Compiled {
 /** Compiles a plan twice, for anybody and for this athlete, and writes it as shorthand. Throws Refused, NoAnswer. */
 export async function compiled(plan: Plan, rower: AthleteRecord): Promise<Compiled> {
   const [anybody, appraisal, text] = await Promise.all([fetchTimeline(plan), appraised(plan, rower), shorthandOf(plan)]);
-  return { plan, timeline: withoutReadiness(anybody), appraisal, ...(text === undefined ? {} : { text }) };
+  return { plan, timeline: forAnybody(anybody), appraisal, ...(text === undefined ? {} : { text }) };
 }
 
 /** What there is to say about a plan for this athlete in the room that was chosen last. Throws Refused, NoAnswer. */
 export async function appraised(plan: Plan, rower: AthleteRecord): Promise<Appraisal> {
   const { room } = await readSettings();
-  const { findings, readiness } = await fetchTimeline(plan, sentOf(rower), room === DEFAULTS.room ? undefined : room);
-  return { asked_for: askedFor(rower), findings, ...(readiness ? { readiness } : {}) };
+  const { findings, readiness, energy } = await fetchTimeline(plan, sentOf(rower), room === DEFAULTS.room ? undefined : room);
+  return { asked_for: askedFor(rower), findings, ...(readiness ? { readiness } : {}), ...(energy ? { energy } : {}) };
 }
 
 /** A kept appraisal, if it was made for just this athlete. */
@@ -43,8 +45,8 @@ function askedFor(rower: AthleteRecord): string {
   return sent ? JSON.stringify(sent) : "";
 }
 
-/** Readiness rests on the athlete, so it is no part of a timeline for anybody. */
-function withoutReadiness({ readiness: _readiness, ...timeline }: Timeline): Timeline {
+/** Readiness and energy rest on the athlete, so they are no part of a timeline for anybody. */
+function forAnybody({ readiness: _readiness, energy: _energy, ...timeline }: Timeline): Timeline {
   return timeline;
 }
 
