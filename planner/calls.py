@@ -67,7 +67,7 @@ def place_calls(
         at = strokes.catch(stroke) if strokes else Fraction(0)
         seconds = spoken_seconds(call.text, words_a_minute)
         end = at + seconds
-        if at < free:
+        if placed and at < free:
             misfits.append(Misfit(call, f'it would begin while "{placed[-1].text}" is still being said'))
         elif length_known and end > duration:
             misfits.append(Misfit(call, "it would still be going on when the block ends"))

@@ -117,6 +117,10 @@ def two_k_of(athlete: Athlete | None) -> TwoK | None:
     """
     if athlete is None or not athlete.results:
         return None
+    first, *others = athlete.results
+    if first.metres == TWO_K.metres and not others:
+        split = tenths_of(float(first.split))
+        return TwoK(split, split, split)
     return two_k_by(athlete.results, examine(athlete.results))
 
 
