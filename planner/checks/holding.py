@@ -47,7 +47,7 @@ def cannot_be_held(scene: Scene) -> Iterator[Finding]:
             Severity.WARNING if never else Severity.ADVICE,
             row.segment.place,
             f"{scene.named(row)} asks for more than there is: {_when(row)} the reserve for hard work is gone"
-            f"{', and in the end it is even by the kindest model' if never else ''}.",
+            f"{', and even the kindest model has none left at its end' if never else ''}.",
             _HELD,
             _mend(scene, row),
         )
