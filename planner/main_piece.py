@@ -120,22 +120,46 @@ def share_effort(share: float) -> Effort:
     return Pressure.RACE if held == 1 else TwoKPower(held)
 
 
-def interval_steps(asked: IntervalSet, expected: Expectation, capacity: Capacity, level: Level) -> Repeat:
-    """The set with its words, at the power that leaves the asked part of the reserve at its end.
+LONG_SET_SECONDS = 1200
+"""Work in all from which a set is held to what one piece would be rowed at: critical power is not a pace for
+hours [M], and says too much of long repetitions."""
 
-    Raises InputError, with the remedy, when no power does.
+
+def interval_steps(
+    asked: IntervalSet, expected: Expectation, capacity: Capacity, level: Level
+) -> tuple[Repeat, str]:
+    """The set with its words, at the power that leaves the asked part of the reserve at its end, and why.
+
+    A long set is rowed no quicker than one piece of half its work. Raises InputError, with the remedy, when
+    no power does.
     """
     length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
     found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)
     if isinstance(found, NoSolution):
         raise InputError([Problem("/piece/intervals", found.reason)])
-    effort: Effort = share_effort(found.share)
+    long = found.repetition_seconds * asked.times > LONG_SET_SECONDS and found.share > expected.share
+    share = expected.share if long else found.share
+    effort: Effort = share_effort(share)
     if found.split is not None:
-        effort = Split(Fraction(ceil(found.split * 10), 10))
+        effort = Split(Fraction(ceil((float(expected.split) if long else found.split) * 10), 10))
     rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
-    seconds = Fraction(round(found.repetition_seconds))
+    slower = (found.share / share) ** (1 / 3) if asked.metres is not None else 1.0
+    seconds = Fraction(round(found.repetition_seconds * slower))
     stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds)
-    return Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
+    repeat = Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
+    return repeat, _interval_reason(asked, long)
+
+
+def _interval_reason(asked: IntervalSet, long: bool) -> str:
+    if long:
+        return (
+            "So much work is rowed no quicker than one piece of half of it would be. It is an estimate: mend "
+            "it after the second repetition."
+        )
+    return (
+        f"The target leaves about {asked.leave_percent} % of your reserve after the last repetition, by the "
+        "middle of three models. It is an estimate: mend it after the second one."
+    )
 
 
 def _whole_rate(seconds: int, rate: int) -> int:

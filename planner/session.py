@@ -162,11 +162,7 @@ def _main(
             return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
         case IntervalSet() as intervals:
             capacity = capacity_of(request.athlete, level)
-            repeat = interval_steps(intervals, expected, capacity, level)
-            reason = (
-                f"The target leaves about {intervals.leave_percent} % of your reserve after the last "
-                "repetition, by the middle of three models. It is an estimate: mend it after the second one."
-            )
+            repeat, reason = interval_steps(intervals, expected, capacity, level)
             return (repeat,), (reason,)
         case SteadyRow() as row:
             reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."

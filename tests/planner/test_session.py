@@ -175,6 +175,29 @@ def test_intervals_leave_the_reserve_that_is_asked_for() -> None:
     assert split(5) < split(30)
 
 
+@pytest.mark.parametrize(
+    ("times", "metres", "rest", "low", "high"),
+    [
+        (8, 500, 120, -2.5, 0),
+        (6, 500, 210, -4, -1.5),
+        (4, 1000, 300, -2, 1),
+        (4, 2000, 300, 3, 8),
+        (5, 1500, 240, 2, 7),
+    ],
+)
+def test_interval_targets_lie_where_coaches_put_them(
+    times: int, metres: int, rest: int, low: float, high: float
+) -> None:
+    """Seconds from the 2 km split: common practice, no source."""
+    piece = IntervalSet(times, metres=metres, rest_seconds=rest)
+    (repeat,) = part(made(piece, athlete=rower(462)), PartKind.MAIN)
+    assert isinstance(repeat, Repeat)
+    (block,) = repeat.blocks
+    assert isinstance(block, Block)
+    assert isinstance(block.effort, Split)
+    assert low <= block.effort.seconds - Fraction(231, 2) <= high
+
+
 @pytest.mark.parametrize("seconds", [300, 1200, 2700, 7200])
 def test_steady_rowing_lasts_as_long_as_asked_and_nobody_sits_longer_than_twenty_minutes(
     seconds: int,
