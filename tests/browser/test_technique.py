@@ -16,8 +16,8 @@ PLAN = "/plan/drills-from-the-finish"
 SAVED = words("Saved on this phone. It will run with no signal.")
 LATER_KEPT = """async () => {
   const listed = (await (await fetch("/sw.js")).text()).match(/\\["\\/static\\/dist\\/[^\\]]*\\]/);
-  const kept = await (await caches.open("later")).keys();
-  return kept.length === JSON.parse(listed[0]).length && kept.length > 0;
+  const kept = (await (await caches.open("later")).keys()).map(({ url }) => new URL(url).pathname);
+  return JSON.parse(listed[0]).every((path) => kept.includes(path)) && kept.length > 0;
 }"""
 TECHNIQUE_KEPT = """() => new Promise((done) => {
   const asked = indexedDB.open("slipway");

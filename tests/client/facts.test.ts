@@ -304,6 +304,12 @@ test("a metre block that was skipped, or went on by its estimate, is no piece: n
   assert.deepEqual(pieceAfter(plan, tapped(225)), [{ metres: 500, seconds_s: 110, held: false }]);
 });
 
+test("a tap that would make a piece quicker than anybody rows is a slip, and no piece", () => {
+  const plan = timeline(guess(500, 120, 24), rest(60));
+  assert.deepEqual(pieceAfter(plan, tapped(64)), []);
+  assert.equal(pieceAfter(plan, tapped(65)).length, 1);
+});
+
 test("of a metre block rowed twice, the last going counts, and a hold is told", () => {
   const plan = timeline(guess(500, 110, 24), rest(60));
   assert.deepEqual(pieceAfter(plan, back(65), tapped(175)), [{ metres: 500, seconds_s: 110, held: false }]);

@@ -95,6 +95,11 @@ export const rowLook = css`
 
   /* the smallest phones: Done, the rail and the three keys come before everything else */
   @container (max-height: 600px) and (orientation: portrait) {
+    plan-profile { display: none; }
+    .screen { gap: 6px; }
+    .big { font-size: min(30cqw, 15cqh); }
+    .mid { font-size: min(26cqw, 13cqh); }
+    .unit { font-size: 14px; }
     .screen:has(.done) { gap: 4px; }
     .screen:has(.done) .next { display: none; }
     .screen:has(.done) .want { min-height: 36px; padding: 0 12px; font-size: 16px; }

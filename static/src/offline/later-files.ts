@@ -24,5 +24,5 @@ export async function keepLater(): Promise<void> {
   await Promise.all(held.filter((url) => !isLater(url)).map((url) => cache.delete(url)));
   const kept = held.map((url) => url.pathname);
   const missing = LATER.filter((path) => !kept.includes(path));
-  await cache.addAll(missing).catch(() => undefined);
+  await Promise.all(missing.map((path) => cache.add(path).catch(() => undefined)));
 }

@@ -39,13 +39,17 @@ export interface Piece {
   held: boolean;
 }
 
+/** Nobody rows quicker: a tap that says so was a slip. */
+const QUICKEST_SPLIT_S = 60;
+
 /** The metre blocks whose end somebody tapped, each as it was rowed last. */
 export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] {
   const attempts = attemptsOf(stints);
   return timeline.segments.flatMap(({ index, metres_asked: metres }) => {
     const last = attempts.filter((attempt) => attempt[0]!.index === index).at(-1);
     if (metres === undefined || last?.at(-1)?.ended !== "tap") return [];
-    return [{ metres, seconds_s: secondsIn(last), held: last.length > 1 }];
+    const seconds_s = secondsIn(last);
+    return seconds_s * 500 < metres * QUICKEST_SPLIT_S ? [] : [{ metres, seconds_s, held: last.length > 1 }];
   });
 }
 
