@@ -11,12 +11,12 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import Target, button, field, heading, link, words
 
 QUESTION = heading("What are you rowing today?")
 MAKE = button("Make the session")
 # The screens that nobody needs to row are kept last of all.
-KEPT = "async () => (await (await caches.open('later')).keys()).length > 0"
 
 
 # Picks the text given in the list of this id, or says which is picked.
@@ -138,7 +138,7 @@ def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
 ) -> None:
     browser.open(server.url)
     browser.see(QUESTION)
-    browser.wait_for(KEPT)
+    browser.wait_for(LATER_KEPT)
     server.kill()
     browser.reload()
     browser.click(choice("Steady"))

@@ -10,13 +10,13 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import button, field, heading, link, words
 
 LIKELY = heading("Likely, if you trained for it")
 NOTHING = words(re.compile("^Without a result, sessions go by rate and pressure"))
 RESULT = words("2000 m in 7:42.0")
 # The screens that nobody needs to row are kept last of all.
-KEPT = "async () => (await (await caches.open('later')).keys()).length > 0"
 
 
 def give_a_result(browser: Browser, server: Server) -> None:
@@ -67,7 +67,7 @@ def test_everything_is_removed_at_once_after_it_was_asked_again(chromium: Browse
 def test_the_page_and_what_is_kept_open_without_a_signal(browser: Browser, server: Server) -> None:
     give_a_result(browser, server)
     browser.see(LIKELY)
-    browser.wait_for(KEPT)
+    browser.wait_for(LATER_KEPT)
     server.kill()
     browser.open(server.url + "/athlete")
     browser.see(RESULT)

@@ -10,15 +10,11 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import QUERY, button, css, heading, link, words
 
 PLAN = "/plan/drills-from-the-finish"
 SAVED = words("Saved on this phone. It will run with no signal.")
-LATER_KEPT = """async () => {
-  const listed = (await (await fetch("/sw.js")).text()).match(/\\["\\/static\\/dist\\/[^\\]]*\\]/);
-  const kept = (await (await caches.open("later")).keys()).map(({ url }) => new URL(url).pathname);
-  return JSON.parse(listed[0]).every((path) => kept.includes(path)) && kept.length > 0;
-}"""
 TECHNIQUE_KEPT = """() => new Promise((done) => {
   const asked = indexedDB.open("slipway");
   asked.onsuccess = () => {
