@@ -73,7 +73,8 @@ test("without a split, a run of metre blocks names the metres that are to be rea
   const line = timeline(guess(500, 120, 24), guess(500, 120, 24));
   const said = (index: number) => faceAt(line, place({ left_s: null, strokes_left: null }), index);
   assert.deepEqual([said(0).big, said(1).big], ["500m", "1000m"]);
-  assert.equal(said(1).bigNote, "of 1000m, 0:12 in this 500m: press Done when that many are rowed");
+  assert.equal(said(0).bigNote, "of 1000m, 0:12 in this 500m: press Done when that many are rowed");
+  assert.equal(said(1).bigNote, "in all, 0:12 in this 500m: press Done when that many are rowed");
 });
 
 test("a run of metre blocks past its estimate asks for the whole", () => {

@@ -135,10 +135,10 @@ export const rowLookOnItsSide = css`
     .foot { display: none; }
     .where { grid-area: where; align-self: start; font-size: 15px; }
     .time { grid-area: time; }
-    .big { font-size: min(40cqh, 28cqw); }
-    .big.five { font-size: min(40cqh, 23cqw); }
-    .big.seven { font-size: min(40cqh, 16.5cqw); }
-    .noted .big { font-size: min(36cqh, 23cqw); }
+    .big { font-size: min(40cqh, 20cqw); }
+    .big.five { font-size: min(40cqh, 18cqw); }
+    .big.seven { font-size: min(40cqh, 13cqw); }
+    .noted .big { font-size: min(36cqh, 18cqw); }
     .noted .unit { max-width: none; margin-top: 4px; }
     .rate { grid-area: rate; align-self: start; padding-right: 24px; }
     .strokes { grid-area: strokes; align-self: start; padding-right: 20px; text-align: left; }

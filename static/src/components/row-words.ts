@@ -58,7 +58,8 @@ function reachedWords(timeline: Timeline, segment: Segment, all: string, elapsed
   const reached = `${metresFrom(timeline, first, segment.index)}m`;
   const here = `${segment.metres_asked}m`;
   if (here === all) return { big: here, bigNote: `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them` };
-  return { big: reached, bigNote: `of ${all}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed` };
+  const of = reached === all ? "in all" : `of ${all}`;
+  return { big: reached, bigNote: `${of}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed` };
 }
 
 function rateWords(segment: Segment): { rate: string; rateNote: string } {
