@@ -10,13 +10,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
-from planner.critical_power import Examined, examine
+from planner.critical_power import Examined
 from planner.pace import SPLIT_METRES
 from planner.prediction import (
     ASSUMED_TWO_K_SPLIT,
     TWO_K_METRES,
     Piece,
     Prediction,
+    examined_of,
     predict,
     two_k_by,
 )
@@ -52,7 +53,7 @@ def endurance_of(athlete: Athlete | None, level: Level) -> Endurance:
     known = athlete is not None and bool(athlete.results)
     assumed = Result(TWO_K_METRES, TWO_K_METRES * ASSUMED_TWO_K_SPLIT[level] / SPLIT_METRES)
     results = athlete.results if athlete and known else (assumed,)
-    examined = examine(results)
+    examined = examined_of(results)
     return Endurance(results, examined, two_k_by(results, examined).split, known)
 
 

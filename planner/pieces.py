@@ -117,8 +117,8 @@ class Expectation:
     """What to expect of a piece for one rower.
 
     Seconds and metres rowed, seconds per 500 m, share of 2 km power, strokes a minute. Where `known` is false
-    they rest on the level alone. `alike_seconds` is how long the one piece lasts that it is rowed like: itself
-    for all but sets.
+    they rest on the level alone. `alike_seconds` is how long the one piece lasts that it is
+    rowed like: of all but sets, itself.
     """
 
     character: Character
