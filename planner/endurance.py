@@ -6,7 +6,7 @@ The shares are of the rower's own 2 km power. Without a result the level's usual
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
@@ -21,6 +21,7 @@ from planner.prediction import (
     predict,
     two_k_by,
 )
+from planner.trials import Doubt
 
 REPEATED_SLOWER = Fraction(2, 100)
 """Nobody repeats a piece at what it takes flat out: the split of each repetition is slower by this share at
@@ -42,6 +43,24 @@ class Endurance:
     def over(self, metres: int | None = None, seconds: int | None = None) -> Prediction:
         """What is said of one piece over metres, or on the clock."""
         return predict(Piece("", metres, seconds), self.results, self.examined)
+
+    def likely(self, seconds: float, metres: int | None = None) -> float:
+        """The share of 2 km power that is predicted for so long, or for metres where they are given."""
+        return self.share_at(self._piece(seconds, metres).split)
+
+    def kindest(self, seconds: float, metres: int | None = None) -> float:
+        """The same by the quick end of the prediction."""
+        quickest = self._piece(seconds, metres).quickest
+        return self.share_at(quickest.seconds * SPLIT_METRES / quickest.metres)
+
+    def _piece(self, seconds: float, metres: int | None) -> Prediction:
+        return self.over(metres) if metres is not None else self.over(seconds=max(1, round(seconds)))
+
+    def without_easy(self) -> Endurance:
+        """The same without results that look rowed easily, in shares of the same 2 km power."""
+        easy = {each.index for each in self.examined.left_out if each.doubt is Doubt.EASY}
+        hard = tuple(result for index, result in enumerate(self.results) if index not in easy)
+        return replace(self, results=hard, examined=examined_of(hard)) if easy else self
 
     def share_at(self, split: Fraction | float) -> float:
         """The share of 2 km power that a split takes: the cubic of air machines."""

@@ -6,9 +6,10 @@ from collections.abc import Callable, Iterator
 
 from planner.checks.ease import easy_too_hard
 from planner.checks.fitting import mended
-from planner.checks.holding import cannot_be_held, prediction_out_of_range
+from planner.checks.holding import cannot_be_held
 from planner.checks.machine import heavy_setting, one_sided_drill
 from planner.checks.person import heat, novice_maximal
+from planner.checks.predicting import prediction_out_of_range
 from planner.checks.rise import hard_too_early, no_rise, no_warm_up
 from planner.checks.scene import Scene
 from planner.checks.sitting import sitting_too_long
