@@ -11,6 +11,7 @@ from fractions import Fraction
 from planner.athlete import Level
 from planner.drills import Phase, drill_named
 from planner.focus_points import FOCUSES, Focus, TechnicalCall, calls_for
+from planner.limits import BLOCK_STROKES
 from planner.plan import Block, ForSeconds, ForStrokes, Rest
 from planner.strokes import Strokes, strokes_at, strokes_in
 
@@ -174,9 +175,11 @@ def _focus(purpose: Purpose, block: Block, turn: int, level: Level) -> Focus:
 
 
 def _spoken(block: Block, focus: Focus, turn: int, seconds: Fraction | None, level: Level) -> Block:
+    """The block with its words; a plan can hold no call beyond the most strokes of a block."""
     strokes = _strokes(block, seconds)
     calls = calls_for(focus, strokes, level, turn=turn) if strokes else ()
-    return replace(block, focus=focus.name, calls=calls)
+    within = tuple(call for call in calls if call.stroke is None or call.stroke <= BLOCK_STROKES.high)
+    return replace(block, focus=focus.name, calls=within)
 
 
 def _strokes(block: Block, seconds: Fraction | None) -> Strokes | None:

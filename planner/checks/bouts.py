@@ -38,7 +38,7 @@ def bouts_above(scene: Scene, limit: Limit) -> Iterator[Bout]:
         rowed = [row for row in frame if row.share is not None]
         least = limit(sum(row.seconds for row in rowed), _metres(rowed))
         runs = list(_runs(frame, least))
-        for bout in (*map(_in_one_go, runs), *([_as_a_set(runs, frame)] if len(runs) > 1 else [])):
+        for bout in (*map(in_one_go, runs), *([_as_a_set(runs, frame)] if len(runs) > 1 else [])):
             if bout.share > limit(bout.seconds, bout.metres):
                 yield bout
 
@@ -69,7 +69,14 @@ def _runs(rows: Sequence[Row], least: float) -> Iterator[list[Row]]:
             yield list(run)
 
 
-def _in_one_go(run: Sequence[Row]) -> Bout:
+def together(scene: Scene, bout: Bout) -> str:
+    """A bout by its first block, as its writer sees it."""
+    name = scene.named(bout.rows[0])
+    return name if len(bout.places) == 1 else f"What begins with {name}"
+
+
+def in_one_go(run: Sequence[Row]) -> Bout:
+    """Rows that follow each other as one bout."""
     return Bout(tuple(run), _mean_share(run), sum(row.seconds for row in run), _metres(run))
 
 

@@ -8,7 +8,7 @@ from math import inf
 
 from planner import reserve
 from planner.capacity import Capacity, CapacityBasis
-from planner.checks.bouts import Bout, bouts_above
+from planner.checks.bouts import bouts_above, together
 from planner.checks.easing import by_models, eased
 from planner.checks.scene import Row, Scene
 from planner.critical_power import MODEL_SECONDS
@@ -62,7 +62,7 @@ def _too_long(scene: Scene) -> Iterator[Finding]:
             "cannot-be-held",
             Severity.WARNING if never else Severity.ADVICE,
             bout.places[0],
-            f"{_together(scene, bout)} asks for more than there is: {_pace(scene, bout.share)}, where "
+            f"{together(scene, bout)} asks for more than there is: {_pace(scene, bout.share)}, where "
             f"{'your results point' if scene.endurance.known else 'the level points'} to about "
             f"{_pace(scene, likely)} for so long{', and not even the kindest to this' if never else ''}.",
             _LONG,
@@ -75,11 +75,6 @@ def _allowed(scene: Scene, share: _Predicted, seconds: float, metres: int | None
     if seconds <= LONG_SECONDS:
         return inf
     return QUICKER * max(share(each, seconds, metres) for each in (scene.endurance, scene.hard_endurance))
-
-
-def _together(scene: Scene, bout: Bout) -> str:
-    name = scene.named(bout.rows[0])
-    return name if len(bout.places) == 1 else f"What begins with {name}"
 
 
 def _pace(scene: Scene, share: float) -> str:
