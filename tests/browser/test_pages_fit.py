@@ -49,7 +49,9 @@ def making_form(browser: Browser, server: Server) -> None:
 
 def text_with_a_mistake(browser: Browser, server: Server) -> None:
     browser.open(server.url)
-    browser.type(field("Write or paste your own"), "700 r28 and a-word-that-goes-on-and-on-and-on-without-end")
+    browser.type(
+        field("Write or paste your own"), "700 r28 and a-word-that-goes-on-and-on-and-on-without-end"
+    )
     browser.click(button("Make this plan"))
     browser.see(words("Line 1, column 1"))
 
