@@ -2,6 +2,7 @@
 import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/wire.js";
 import { LitElement, css, html, nothing } from "lit";
 import { splitClock } from "../plan/format.js";
+import { heartWords } from "../plan/heart-words.js";
 import { timeWords } from "../plan/result-words.js";
 import { type } from "./look.js";
 
@@ -41,8 +42,8 @@ export class AthleteTables extends LitElement {
       ${critical_power ? held(critical_power) : nothing}
       <section aria-labelledby="zones"><h2 id="zones">Zones to row in</h2>
         <p class="small">Common practice, drawn up in more than one way: go by the feel when it disagrees.</p>
-        <ul class="bands">${bands.filter(({ pressure }) => !pressure).map(band)}</ul>
-        ${heart_rate ? html`<p class="small">${heartWords(heart_rate)}</p>` : nothing}</section>
+        ${heart_rate ? html`<p class="small">${heartWords(heart_rate)}</p>` : nothing}
+        <ul class="bands">${bands.filter(({ pressure }) => !pressure).map(band)}</ul></section>
       <section aria-labelledby="pressures"><h2 id="pressures">What a pressure means</h2>
         <ul class="bands">${bands.filter(({ pressure }) => pressure).map(band)}</ul></section>`;
   }
@@ -93,8 +94,4 @@ function span(before: string, low: number | undefined, high: number | undefined,
   if (low === undefined) return `${before}under ${high}${after}`;
   if (high === undefined) return `${before}over ${low}${after}`;
   return `${before}${low === high ? low : `${low} to ${high}`}${after}`;
-}
-
-function heartWords({ max, max_from, error }: NonNullable<AthleteAnswer["heart_rate"]>): string {
-  return max_from === "given" ? `Heart rates from your own highest, ${max}.` : `Heart rates from your age: ${max} at most, give or take ${error}. A measured one is better.`;
 }
