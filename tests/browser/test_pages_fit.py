@@ -1,17 +1,20 @@
-"""No page scrolls sideways, at any width from the smallest phone to a desk, with a result and without."""
+"""No page scrolls sideways from the smallest phone to a desk, and what comes first is in sight."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
 
 from tests.browser.app_server import Server
+from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
-from tests.browser.targets import Target, button, field, heading, words
+from tests.browser.targets import QUERY, Target, button, field, heading, link, words
 
 SIZES = [(320, 568), (360, 640), (390, 844), (568, 320), (768, 1024), (1280, 800)]
 KINDS = ["Test piece", "Intervals", "Steady", "Capped rate", "Technique", "Warm-up alone"]
+FIRST_ROW = link("Never rowed? A first row")
 LIKELY = heading("Likely, if you trained for it")
 TOO_WIDE = """() => {
   const below = (root) => [...root.querySelectorAll("*")]
@@ -135,3 +138,59 @@ def test_no_kind_of_piece_makes_its_form_too_wide(chromium: Browser, server: Ser
         chromium.click(Target(role="radio", name=kind))
         chromium.see(button("Make the session"))
         assert too_wide(chromium) == {}, kind
+
+
+def is_in_sight(browser: Browser, target: Target) -> bool:
+    """Whether all of it is in the window before anything is scrolled."""
+    return bool(
+        browser.evaluate(
+            f"""(target) => {{
+              const box = {QUERY}.find(target)[0].getBoundingClientRect();
+              return scrollY === 0 && box.top >= 0 && box.bottom <= innerHeight;
+            }}""",
+            target.as_json(),
+        )
+    )
+
+
+def test_a_newcomer_sees_a_first_row_without_scrolling(launch: Launch, server: Server) -> None:
+    browser = launch("chromium", width=320, height=568)
+    browser.open(server.url)
+    browser.see(FIRST_ROW)
+    assert is_in_sight(browser, FIRST_ROW)
+    browser.click(FIRST_ROW)
+    browser.see(heading("A first row"))
+
+
+def test_a_first_row_stays_near_the_top_for_those_new_to_rowing_alone(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url + "/plan/rate-ladder")
+    chromium.see(button("Row it"))
+    chromium.open(server.url)
+    chromium.see(link(re.compile("^A ladder of rates, the same stroke")).nth(0))
+    chromium.see_gone(FIRST_ROW)
+    chromium.open(server.url + "/athlete")
+    chromium.click(Target(role="radio", name="New to it"))
+    chromium.open(server.url)
+    chromium.see(FIRST_ROW)
+
+
+@pytest.mark.parametrize("size", [(390, 844), (1280, 800)])
+def test_without_a_result_the_field_for_one_is_in_sight_on_a_plan(
+    launch: Launch, server: Server, size: tuple[int, int]
+) -> None:
+    browser = launch("chromium", width=size[0], height=size[1])
+    browser.open(server.url + "/plan/two-kilometre-test")
+    browser.see(field("Time"))
+    assert is_in_sight(browser, field("Time"))
+
+
+def test_a_plan_with_nothing_before_its_main_piece_says_why_there_is_no_readiness(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url + "/plan/first-row")
+    chromium.see(words(re.compile("^Nothing is rowed before a main piece here")))
+    chromium.open(server.url + "/plan/two-kilometre-test")
+    chromium.see(heading("At the start line"))
+    assert chromium.count(words(re.compile("^Nothing is rowed before a main piece here"))) == 0

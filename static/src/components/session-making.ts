@@ -60,7 +60,8 @@ export class SessionMaking extends LitElement {
   }
 
   private remember({ detail: { level, ...settings } }: CustomEvent<Partial<Remembered>>): void {
-    this.writing = Promise.all([level && changeAthlete({ level }), changeSettings(settings).then((all) => (this.settings = all))]);
+    const person = level && changeAthlete({ level }).then((rower) => (this.rower = rower));
+    this.writing = Promise.all([person, changeSettings(settings).then((all) => (this.settings = all))]);
   }
 
   private async make({ detail: { piece, only_warm_up } }: CustomEvent<Wanted>): Promise<void> {
