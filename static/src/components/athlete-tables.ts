@@ -26,7 +26,7 @@ export class AthleteTables extends LitElement {
     td b, .range { letter-spacing: -0.03em; white-space: nowrap; }
     td b, td .range { font-family: var(--digits); }
     .range { display: inline-block; min-width: 11.5em; }
-    @media (max-width: 480px) { .range { display: block; min-width: 0; } th .range::before { content: "and "; } td .range { color: var(--ink-2); } }
+    @media (max-width: 480px) { .range { display: block; min-width: 0; } th .range { text-transform: lowercase; } th .range::before { content: "and "; } td .range { color: var(--ink-2); } }
     .piece { white-space: nowrap; }
     .outside { display: block; color: var(--ink-2); font-size: 1rem; }
     .bands { display: grid; }
@@ -52,7 +52,7 @@ customElements.define("athlete-tables", AthleteTables);
 
 function likely(predictions: readonly Prediction[]) {
   return html`<section aria-labelledby="likely"><h2 id="likely">Likely, if you trained for it</h2>
-    <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely <span class="range">range</span></th></tr></thead>
+    <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely <span class="range">Range</span></th></tr></thead>
       <tbody>${predictions.map((each) => html`<tr><th scope="row"><span class="piece">${each.name}</span>${each.by.some(({ within_range }) => within_range) ? nothing : html`<span class="outside">a guess</span>`}</th>
         <td><b>${reached(each, "likely")}</b> <span class="range">${each.measured ? "rowed" : `${reached(each, "low")} to ${reached(each, "high")}`}</span></td></tr>`)}</tbody></table></section>`;
 }
