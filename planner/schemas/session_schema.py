@@ -60,13 +60,18 @@ class TestPieceSchema(MeasuredSchema):
         return TestPiece(**data)
 
 
-class IntervalSetSchema(MeasuredSchema):
-    """Repetitions with rests; `leave_percent` of the reserve is to be left after the last."""
+class RepetitionsSchema(MeasuredSchema):
+    """Repetitions over metres or on the clock, with rests between them."""
 
     times = Whole(pieces.REPETITIONS, required=True)
     metres = Whole(pieces.REPETITION_METRES)
     seconds = Whole(pieces.REPETITION_SECONDS)
     rest_seconds = Whole(pieces.BREAK_SECONDS, required=True)
+
+
+class IntervalSetSchema(RepetitionsSchema):
+    """Repetitions with rests; `leave_percent` of the reserve is to be left after the last."""
+
     leave_percent = Whole(LEAVE_PERCENT)
 
     @post_load
