@@ -32,7 +32,7 @@ SPARE_PERCENT = 1
 """What the hardest target that is said to last leaves of W': more than the solver may be off."""
 
 _BY_LEVEL = "No result is known, so it rests on the level alone. "
-_ESTIMATE = "It is an estimate: who has held it before knows better."
+_ESTIMATE = "It is an estimate by models from cycling, which are kind to rests: coaches ask for less."
 
 
 @dataclass(frozen=True, slots=True)

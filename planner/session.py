@@ -209,9 +209,11 @@ def _goal_problems(request: SessionRequest) -> Iterator[Problem]:
     }
     match request.piece:
         case TestPiece(metres=None):
-            wrong = {"goal_seconds": "a piece on the clock has its goal in metres: give goal_metres instead"}
+            wrong = {
+                "goal_seconds": "a piece on the clock has its goal in metres: give metres instead of a time"
+            }
         case TestPiece():
-            wrong = {"goal_metres": "a piece over metres has its goal in time: give goal_seconds instead"}
+            wrong = {"goal_metres": "a piece over metres has its goal in time: give a time instead of metres"}
         case _:
             wrong = dict.fromkeys(given, "only a test piece has a goal and a pacing: leave it out here")
     yield from (Problem(f"/{name}", wrong[name]) for name in wrong if given[name] is not None)

@@ -852,7 +852,7 @@ export interface components {
             athlete?: components["schemas"]["Athlete"];
             gap_seconds?: number;
             goal_metres?: number;
-            /** @description time of the result, in steps of 0.1 */
+            /** @description goal, in steps of 0.1 */
             goal_seconds?: number;
             /** @enum {string} */
             level?: "novice" | "club" | "trained";
