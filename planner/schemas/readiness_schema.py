@@ -22,6 +22,7 @@ def dump_readiness(readiness: Readiness) -> dict[str, object]:
     gap = readiness.gap_seconds
     return given(
         basis=readiness.basis.value,
+        start_s=readiness.start_seconds,
         advised_gap={f"{name}_s": seconds for name, seconds in readiness.advised_gap._asdict().items()},
         at_start=_dump_state(readiness.at_start),
         by_gap=[_dump_gap(row) for row in readiness.by_gap],

@@ -712,6 +712,8 @@ export interface components {
             /** @description what a coach would say */
             sentence: string;
             series: components["schemas"]["ReadinessSeries"];
+            /** @description the start line: the first main block, else the end of the gap or warm-up */
+            start_s: number;
         };
         /** @description The session as written, in equal steps from its beginning. */
         ReadinessSeries: {
