@@ -17,8 +17,8 @@ from planner.athlete import Athlete, Level, Result, Room
 from planner.findings import Finding, Severity
 from planner.notation.reader import read
 from planner.plan import Plan
-from planner.schemas.mending import apply
 from planner.timeline import compile_timeline
+from tests.mending import apply
 
 WARM = """
 warm-up
