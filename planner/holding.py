@@ -15,6 +15,7 @@ from planner.capacity import Capacity, CapacityBasis, Range
 from planner.demand import Run, in_seconds, share_at_split
 from planner.errors import InputError, Problem
 from planner.intervals import (
+    LONG_SET_SECONDS,
     MOST_SHARE,
     Intervals,
     NoSolution,
@@ -33,6 +34,10 @@ SPARE_PERCENT = 1
 
 _BY_LEVEL = "No result is known, so it rests on the level alone. "
 _ESTIMATE = "It is an estimate by models from cycling, which are kind to rests: coaches ask for less."
+_OF_LONG_SETS = (
+    "The models come from cycling, are kind to rests, and say too much of so long a set: row it no quicker "
+    "than one piece of half its work."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,20 +76,23 @@ class Holding:
     after_each: tuple[float, ...]
     lasting: Target | None
     basis: CapacityBasis
+    work_seconds: float
+    """Of all repetitions together, rests left out."""
 
     @property
     def sentence(self) -> str:
         """What a coach would say."""
         whence = _BY_LEVEL if self.basis is CapacityBasis.LEVEL else ""
+        doubt = _OF_LONG_SETS if self.work_seconds > LONG_SET_SECONDS else _ESTIMATE
         if self.breaks is None:
             return (
                 f"{self.target} holds to the end by the middle of three models and leaves about "
-                f"{round(100 * self.left.middle)} % of the reserve. {whence}{_ESTIMATE}"
+                f"{round(100 * self.left.middle)} % of the reserve. {whence}{doubt}"
             )
-        remedy = f"{self.lasting} would last. " if self.lasting else ""
+        remedy = f"By the same model {self.lasting} would last. " if self.lasting else ""
         return (
             f"{self.target} is too hard by the middle of three models: the reserve is gone in repetition "
-            f"{self.breaks.repetition}, {clock(self.breaks.second)} into it. {remedy}{whence}{_ESTIMATE}"
+            f"{self.breaks.repetition}, {clock(self.breaks.second)} into it. {remedy}{whence}{doubt}"
         )
 
 
@@ -107,6 +115,7 @@ def holding_of(asked: Intervals, wanted: Split | TwoKPower, capacity: Capacity) 
         after_each=tuple(median_balance(runs, capacity)[::2]),
         lasting=_lasting(asked, target.split is not None, capacity),
         basis=capacity.basis,
+        work_seconds=sum(run.seconds for run in runs[::2]),
     )
 
 

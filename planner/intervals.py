@@ -28,6 +28,8 @@ LONGEST_REPETITION = 1800
 LONGEST_WORK = 3600
 """Seconds. Critical power describes efforts of about 2-15 min and is not a pace for hours [M]; how far beyond
 that it still serves is judgement [C]."""
+LONG_SET_SECONDS = 1200
+"""Work in all from which the models say too much of a set [C]: critical power is not a pace for hours [M]."""
 MOST_SIMULATIONS = 39
 CLOSE_ENOUGH = 1e-4
 """How near the balance at the end comes to the one asked for, as a share of W'."""

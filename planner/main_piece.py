@@ -12,7 +12,7 @@ from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
-from planner.intervals import Intervals, NoSolution, solve
+from planner.intervals import LONG_SET_SECONDS, Intervals, NoSolution, solve
 from planner.limits import TWO_K_POWER
 from planner.pacing import LEG_METRES, Leg, Pacing, Shape, legs_in, legs_over
 from planner.pieces import Expectation, IntervalSet, TestPiece
@@ -118,11 +118,6 @@ def share_effort(share: float) -> Effort:
     hundredths = Fraction(round_half_up(Fraction(share) * 100), 100)
     held = min(max(hundredths, Fraction(TWO_K_POWER.low)), Fraction(TWO_K_POWER.high))
     return Pressure.RACE if held == 1 else TwoKPower(held)
-
-
-LONG_SET_SECONDS = 1200
-"""Work in all from which a set is held to what one piece would be rowed at: critical power is not a pace for
-hours [M], and says too much of long repetitions."""
 
 
 def interval_steps(
