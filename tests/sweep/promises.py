@@ -18,7 +18,7 @@ from planner.readiness import readiness_of
 from planner.session import Session, session_of
 from planner.stretches import ROWED
 from planner.timeline import Segment, Timeline, compile_timeline
-from planner.warm_up.rules import HARD, HARD_SHARE, LIFT, RATE_STEP
+from planner.warm_up.rules import HARD_SHARE, LIFT, RATE_STEP
 from tests.sweep.cases import Case
 
 HIGHEST_EASY_RATE = 20
@@ -132,7 +132,7 @@ def _pressure(segment: Segment) -> Pressure | None:
 
 
 def _is_hard(segment: Segment) -> bool:
-    return _pressure(segment) in HARD
+    return _pressure(segment) in (Pressure.FULL, Pressure.RACE)
 
 
 def _hard_seconds(segments: tuple[Segment, ...]) -> Fraction:
