@@ -95,9 +95,9 @@ def _runs(legs: Sequence[Leg], effort: Callable[[Leg], Effort]) -> Iterator[Sequ
 
 def _legs_in_a_block(legs: Sequence[Leg]) -> int:
     """A quarter of the piece, so that its focus moves on, yet no longer than one focus carries."""
-    longest = max(legs, key=lambda leg: leg.seconds)
-    quarter = max(ceil(len(legs) / 4), LEG_METRES // int(longest.metres))
-    return max(1, min(quarter, BLOCK_METRES // int(longest.metres), int(BLOCK_SECONDS / longest.seconds)))
+    usual = legs[0]  # the last one may be longer or shorter
+    quarter = max(ceil(len(legs) / 4), LEG_METRES // int(usual.metres))
+    return max(1, min(quarter, BLOCK_METRES // int(usual.metres), int(BLOCK_SECONDS / usual.seconds)))
 
 
 def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:

@@ -117,8 +117,10 @@ def legs_in(seconds: int, goal: int, pacing: Pacing, place: str = "/goal_metres"
 
 
 def _cut(length: int, leg: int) -> list[int]:
-    """The length in legs, what is over at the end."""
+    """The length in legs; less than half a leg that is over makes the last one longer."""
     whole, rest = divmod(length, leg)
+    if whole and 2 * rest < leg:
+        return [*[leg] * (whole - 1), leg + rest]
     return [leg] * whole + ([rest] if rest else [])
 
 
