@@ -86,7 +86,8 @@ def session_of(request: SessionRequest) -> Session:
     main, main_reasons = _main(request, expected, warm_up.choice.peak)
     before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
     piece = Part(PartKind.MAIN, main)
-    down = cool_down_stages(expected.character, whole_seconds(request.piece, expected), request.room)
+    done = expected.character, whole_seconds(request.piece, expected), request.room
+    down = cool_down_stages(*done)
     after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
     readiness = _readiness(request, expected, before, piece)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
@@ -103,7 +104,7 @@ def session_of(request: SessionRequest) -> Session:
     reasons = (
         *warm_up.reasons,
         _gap_reason(gap, readiness, request),
-        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(expected.character))),
+        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(*done))),
     )
     return Session(plan, reasons, warm_up, expected)
 

@@ -1,4 +1,4 @@
-"""Sessions for any piece at all: the border takes every one back, unchanged."""
+"""Sessions for any piece at all: what every one of them keeps to."""
 
 from __future__ import annotations
 
@@ -27,6 +27,7 @@ from planner.pieces import (
     Technique,
     TestPiece,
 )
+from planner.plan import Block, ForSeconds, Part, PartKind, Pressure, Step
 from planner.schemas.plan_schema import dump_plan, load_plan
 from planner.session import Session, SessionRequest, session_of
 from planner.warm_up.rules import MINUTES
@@ -58,6 +59,11 @@ def requests(pieces: st.SearchStrategy[Piece]) -> st.SearchStrategy[SessionReque
     )
 
 
+def part(session: Session, kind: PartKind) -> tuple[Step, ...]:
+    (found,) = (p for p in session.plan.parts if isinstance(p, Part) and p.kind is kind)
+    return found.blocks
+
+
 def made(request: SessionRequest) -> Session:
     """The session, where one can be made at all."""
     try:
@@ -84,3 +90,16 @@ def test_no_distance_is_cut_into_blocks_that_the_border_refuses(
     for metres in (*range(100, 2200, 17), 21_097, 25_000, 30_000, 42_195):
         plan = session_of(SessionRequest(TestPiece(metres=metres), athlete=athlete, level=level)).plan
         assert load_plan(dump_plan(plan)) == plan
+
+
+@given(requests(PIECES))
+@example(SessionRequest(TestPiece(seconds=1800)))
+@example(SessionRequest(TestPiece(metres=10_000), room=Room.HOT))
+@example(SessionRequest(IntervalSet(8, metres=500, rest_seconds=120)))
+def test_the_way_down_begins_with_easy_rowing_and_never_with_sitting_still(request: SessionRequest) -> None:
+    """Standing or sitting still straight after hard work can make faint: common practice [C]."""
+    first, *_ = part(made(request), PartKind.COOL_DOWN)
+    assert isinstance(first, Block)
+    assert first.effort is Pressure.LIGHT
+    assert isinstance(first.length, ForSeconds)
+    assert first.length.seconds >= 180
