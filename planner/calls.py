@@ -14,6 +14,7 @@ from planner.strokes import Strokes
 WORDS_A_MINUTE = 150
 """An unhurried speaking voice, unless another is asked for: common practice [C]."""
 SHORTEST_CALL = Fraction(1)
+START = Fraction(0)
 COACH_RANK = 2
 """Calls of the plan yield to announcements of a change, which have rank 1."""
 
@@ -59,12 +60,12 @@ def place_calls(
         return (), ()
     placed: list[PlacedCall] = []
     misfits: list[Misfit] = []
-    free = Fraction(0)
-    for call, stroke in sorted(((c, _stroke_of(c, strokes)) for c in calls), key=itemgetter(1)):
+    free = START
+    for call, stroke in sorted([(c, _stroke_of(c, strokes)) for c in calls], key=itemgetter(1)):
         if sentence := _trouble(call, stroke, strokes, length_known):
             misfits.append(Misfit(call, sentence))
             continue
-        at = strokes.catch(stroke) if strokes else Fraction(0)
+        at = strokes.catch(stroke) if strokes and stroke > 1 else START
         seconds = spoken_seconds(call.text, words_a_minute)
         end = at + seconds
         if placed and at < free:

@@ -269,11 +269,6 @@ FOCUSES = (
 )
 
 
-def focus_named(name: str) -> Focus | None:
-    """The focus of this very name, or None."""
-    return next((focus for focus in FOCUSES if focus.name == name), None)
-
-
 def calls_for(
     focus: Focus,
     strokes: Strokes,

@@ -129,12 +129,21 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
 
 def split_at_fraction(two_k_split: Fraction, fraction: Fraction) -> Fraction:
     """The split, to the tenth, at a fraction of the power of a 2 km split."""
-    return tenths_of(float(two_k_split) * float(fraction) ** (-1 / 3))
+    return _split_at(*two_k_split.as_integer_ratio(), *fraction.as_integer_ratio())
+
+
+@lru_cache(maxsize=4096)
+def _split_at(split: int, of_split: int, part: int, of_part: int) -> Fraction:
+    """Kept by whole numbers, since a fraction is slow to hash."""
+    return tenths_of(split / of_split * (part / of_part) ** (-1 / 3))
 
 
 def within_range(split: Fraction | None) -> Fraction | None:
     """The split, or None when no rower could be asked for it."""
-    return split if split is not None and SPLIT.low <= float(split) <= SPLIT.high else None
+    if split is None:
+        return None
+    seconds, parts = split.as_integer_ratio()
+    return split if SPLIT.low * parts <= seconds <= SPLIT.high * parts else None
 
 
 @lru_cache(maxsize=1024)

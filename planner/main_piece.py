@@ -12,7 +12,7 @@ from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
-from planner.intervals import Intervals, NoSolution, solve
+from planner.intervals import LONG_SET_SECONDS, Intervals, NoSolution, solve
 from planner.limits import TWO_K_POWER
 from planner.pacing import LEG_METRES, Leg, Pacing, Shape, legs_in, legs_over
 from planner.pieces import Expectation, IntervalSet, TestPiece
@@ -120,18 +120,15 @@ def share_effort(share: float) -> Effort:
     return Pressure.RACE if held == 1 else TwoKPower(held)
 
 
-LONG_SET_SECONDS = 1200
-"""Work in all from which a set is held to what one piece would be rowed at: critical power is not a pace for
-hours [M], and says too much of long repetitions."""
-
-
 def interval_steps(
     asked: IntervalSet, expected: Expectation, capacity: Capacity, level: Level
 ) -> tuple[Repeat, str]:
-    """The set with its words, at the power that leaves the asked part of the reserve at its end, and why.
+    """The set with its words, at one effort for all its repetitions, and why it is that.
 
-    A long set is rowed no quicker than one piece of half its work. Raises InputError, with the remedy, when
-    no power does.
+    It leaves the asked percent of the reserve at the end: as a split to the next slower tenth where a result
+    is known, else as the nearest hundredth of 2 km power. A set of more than LONG_SET_SECONDS of work is
+    slowed to the pace of one piece of half its work where that is slower, and then leaves more. Raises
+    InputError, with the remedy, where no power leaves so little, or the set is too long for critical power.
     """
     length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
     found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)

@@ -23,6 +23,13 @@ def power_of_split(split: Fraction) -> Fraction:
     return Fraction(CUBIC.numerator * (SPLIT_METRES * parts) ** 3, CUBIC.denominator * seconds**3)
 
 
+def work_at(split: Fraction, seconds: Fraction) -> Fraction:
+    """Joules shown for a time at a split in seconds per 500 m, exactly."""
+    (pace, of_pace), (time, of_time) = split.as_integer_ratio(), seconds.as_integer_ratio()
+    above = CUBIC.numerator * (SPLIT_METRES * of_pace) ** 3 * time
+    return Fraction(above, CUBIC.denominator * pace**3 * of_time)
+
+
 def split_of_power(watts: float) -> float:
     """Seconds per 500 m shown at a power in watts."""
     return SPLIT_METRES * cbrt(float(CUBIC) / watts)

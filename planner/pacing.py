@@ -183,7 +183,7 @@ def _check(even: Fraction, splits: Sequence[Fraction], place: str, span: str) ->
         return
     wrong = even if even not in inside else next(s for s in splits if not SPLIT.low <= s <= SPLIT.high)
     sentence = (
-        f"this goal asks for a split of {split_clock(wrong)}, and splits have to stay between 1:00.0 and "
+        f"a split of {split_clock(wrong)} would come of it, and splits have to stay between 1:00.0 and "
         f"6:00.0 per 500 m: {span}"
     )
     raise InputError([Problem(place, sentence)])

@@ -160,7 +160,10 @@ def _main(
             goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
             asked = request.goal_seconds is not None or request.goal_metres is not None
             stages = all_out_stages(piece, expected, pacing, goal, peak)
-            return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
+            try:
+                return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
+            except InputError as error:
+                raise InputError(replace(p, pointer=_goals_place(request)) for p in error.problems) from None
         case IntervalSet() as intervals:
             capacity = capacity_of(request.athlete, level)
             repeat, reason = interval_steps(intervals, expected, capacity, level)
@@ -171,6 +174,15 @@ def _main(
         case Technique() as practice:
             reason = "Each drill takes one part out and puts it back into whole strokes straight away."
             return with_words(technique_stages(practice, level), level), (reason,)
+
+
+def _goals_place(request: SessionRequest) -> str:
+    """What was sent of the goal, or else that which it follows from."""
+    if request.goal_seconds is not None:
+        return "/goal_seconds"
+    if request.goal_metres is not None:
+        return "/goal_metres"
+    return "/piece" if request.pacing is None else "/pacing"
 
 
 def _default_shape(expected: Expectation) -> Shape:
@@ -210,9 +222,11 @@ def _goal_problems(request: SessionRequest) -> Iterator[Problem]:
     }
     match request.piece:
         case TestPiece(metres=None):
-            wrong = {"goal_seconds": "a piece on the clock has its goal in metres: give goal_metres instead"}
+            wrong = {
+                "goal_seconds": "a piece on the clock has its goal in metres: give metres instead of a time"
+            }
         case TestPiece():
-            wrong = {"goal_metres": "a piece over metres has its goal in time: give goal_seconds instead"}
+            wrong = {"goal_metres": "a piece over metres has its goal in time: give a time instead of metres"}
         case _:
             wrong = dict.fromkeys(given, "only a test piece has a goal and a pacing: leave it out here")
     yield from (Problem(f"/{name}", wrong[name]) for name in wrong if given[name] is not None)

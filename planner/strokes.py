@@ -113,9 +113,15 @@ def drive_share(
     return _boat_share(rate) if rhythm is Rhythm.BOAT else _machine_share(rate, pressure)
 
 
-@lru_cache(maxsize=4096)
 def drive_seconds(stroke: Fraction, pressure: Pressure | None, rhythm: Rhythm) -> Fraction:
     """How long the drive of such a stroke lasts."""
+    return _drive_seconds(*stroke.as_integer_ratio(), pressure, rhythm)
+
+
+@lru_cache(maxsize=4096)
+def _drive_seconds(seconds: int, parts: int, pressure: Pressure | None, rhythm: Rhythm) -> Fraction:
+    """Kept by whole numbers, since a fraction is slow to hash."""
+    stroke = Fraction(seconds, parts)
     return stroke * drive_share(MINUTE / stroke, pressure, rhythm)
 
 

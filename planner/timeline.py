@@ -18,7 +18,7 @@ from planner.plan import Block, Change, Gap, Plan, Rest, Setting
 from planner.prediction import TwoK
 from planner.stretches import ROWED, Basis, Before, Ends, Kind, Stretch, Terms, stretches_of
 from planner.strokes import Fit, Rhythm
-from planner.totals import PartTotals, Totals, totals_of
+from planner.totals import PartTotals, Totals, exact_starts, totals_of
 
 GAP = "gap"
 
@@ -133,10 +133,10 @@ def _stretches(
 
 
 def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:
-    start = Fraction(0)
     estimated = False
     current = setting
-    for index, item in enumerate(laid):
+    starts = exact_starts([item.stretch.duration for item in laid])
+    for index, (item, start) in enumerate(zip(laid, starts, strict=True)):
         stretch = item.stretch
         following = laid[index + 1] if index + 1 < len(laid) else None
         estimated = estimated or stretch.basis is not Basis.CLOCK
@@ -154,7 +154,6 @@ def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:
             setting=wanted if wanted != current else None,
         )
         current = wanted
-        start += stretch.duration
 
 
 def _waits(item: _Laid, following: _Laid | None) -> bool:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from planner.pace import power_of_split, split_of
+from planner.pace import split_of, work_at
 from planner.stretches import ROWED, Basis, Stretch
 
 
@@ -63,8 +63,7 @@ def _metres(rowed: list[Stretch]) -> Fraction | None:
 def _work(rowed: list[Stretch]) -> Fraction | None:
     if not rowed or any(s.target is None or s.target.split is None for s in rowed):
         return None
-    by_split = _seconds_by_split(rowed)
-    return exact_sum(power_of_split(split) * t for split, t in by_split)
+    return exact_sum(work_at(split, seconds) for split, seconds in _seconds_by_split(rowed))
 
 
 def _seconds_by_split(stretches: Iterable[Stretch]) -> list[tuple[Fraction, Fraction]]:
@@ -77,6 +76,16 @@ def _seconds_by_split(stretches: Iterable[Stretch]) -> list[tuple[Fraction, Frac
         if stretch.target and (split := stretch.target.split):
             times.setdefault(split.as_integer_ratio(), (split, []))[1].append(stretch.duration)
     return [(split, exact_sum(seconds)) for split, seconds in times.values()]
+
+
+def exact_starts(lengths: Iterable[Fraction]) -> Iterator[Fraction]:
+    """What lies before each of them, over one denominator."""
+    ratios = [length.as_integer_ratio() for length in lengths]
+    whole = lcm(*{denominator for _, denominator in ratios})
+    before = 0
+    for numerator, denominator in ratios:
+        yield Fraction(before, whole)
+        before += numerator * (whole // denominator)
 
 
 def exact_sum(values: Iterable[Fraction]) -> Fraction:

@@ -53,6 +53,7 @@ PLANNER_ORDER = [
     "advised_gap",
     "readiness",
     "intervals",
+    "holding",
     "coaching",
     "pieces",
     "pacing",

@@ -25,8 +25,8 @@ export function gap(duration: number): Draft {
 }
 
 /** Metres with a split: about so many seconds. */
-export function metres(distance: number, about_s: number, rate?: number): Draft {
-  return { ...row(about_s, rate), ends: "metres", basis: "split", metres_asked: distance, metres: distance };
+export function metres(distance: number, about_s: number, rate?: number, more: Partial<Draft> = {}): Draft {
+  return { ...row(about_s, rate), ends: "metres", basis: "split", metres_asked: distance, metres: distance, ...more };
 }
 
 /** Metres about whose time nothing is known. */
@@ -53,7 +53,7 @@ export function timeline(...drafts: Draft[]): Timeline {
 
 function waitsBefore(draft: Draft, next: Draft | undefined): boolean {
   if (draft.kind === "gap") return next !== undefined;
-  if (draft.basis === "split") return next?.ends !== "metres";
+  if (draft.basis === "split") return next?.ends !== "metres" || (next.part_index ?? 0) !== (draft.part_index ?? 0);
   return draft.basis === "assumed";
 }
 

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { clock, countdown, splitClock, wholeSecondsLeft } from "../../static/src/plan/format.js";
-import { nextAt, timeOfDay } from "../../static/src/state/time-of-day.js";
+import { nextAt, startProblem, timeOfDay } from "../../static/src/state/time-of-day.js";
 
 test("a length of time reads as minutes, and from an hour on as hours", () => {
   assert.deepEqual([0, 30, 90, 599.5, 3599.4, 3600, 3905].map(clock), ["0:00", "0:30", "1:30", "10:00", "59:59", "1:00:00", "1:05:05"]);
@@ -26,4 +26,14 @@ test("a time of day is the next one that the clock will show", () => {
   assert.equal(nextAt("17:30", noon) - noon, 5.5 * 3600_000);
   assert.equal(new Date(nextAt("12:00", noon)).getDate(), 26);
   assert.throws(() => nextAt("25:00", noon), /not a time of day/);
+});
+
+test("a start by the clock that is past, or far ahead, is told which, and what would do", () => {
+  const noon = new Date(2026, 2, 25, 12, 0).getTime();
+  const problem = (time: string) => startProblem(time, nextAt(time, noon), noon);
+  assert.equal(problem("12:01"), "");
+  assert.equal(problem("14:00"), "");
+  assert.equal(problem("11:58"), "11:58 is past: it is 12:00 now. Choose a time within the next two hours.");
+  assert.equal(problem("14:01"), "14:01 is more than two hours ahead: it is 12:00 now. Choose a time before 14:00.");
+  assert.match(problem("23:00"), /more than two hours ahead/);
 });

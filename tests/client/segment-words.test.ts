@@ -13,7 +13,8 @@ test("a block is named by its rate, its effort and its drill", () => {
 });
 
 test("what is not rowed says what to do", () => {
-  assert.equal(whatWords(one(rest(30))), "Rest, sit still");
+  assert.equal(whatWords(one(rest(30))), "Rest");
+  assert.equal(whatWords(one(rest(45))), "Rest, time to stand up");
   assert.equal(whatWords(one(gap(300))), "Gap, off the machine");
   assert.equal(whatWords(one({ ...rest(10), drill: { name: "one foot", swap: true } })), "Swap sides");
 });

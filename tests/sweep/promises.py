@@ -19,7 +19,7 @@ from planner.schemas.plan_schema import dump_plan, load_plan
 from planner.session import Session, session_of
 from planner.stretches import ROWED
 from planner.timeline import Segment, Timeline, compile_timeline
-from planner.warm_up.rules import HARD, HARD_SHARE, LIFT, RATE_STEP
+from planner.warm_up.rules import HARD_SHARE, LIFT, RATE_STEP
 from tests.sweep.cases import Case
 
 HIGHEST_EASY_RATE = 20
@@ -135,7 +135,7 @@ def _pressure(segment: Segment) -> Pressure | None:
 
 
 def _is_hard(segment: Segment) -> bool:
-    return _pressure(segment) in HARD
+    return _pressure(segment) in (Pressure.FULL, Pressure.RACE)
 
 
 def _hard_seconds(segments: tuple[Segment, ...]) -> Fraction:

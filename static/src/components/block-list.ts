@@ -5,7 +5,7 @@ import { clock, splitClock } from "../plan/format.js";
 import "./drill-line.js";
 import { type } from "./look.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
-import { drillWords, effortWords, lengthWords, partName, powerWords, settingWords, strokesWords } from "./segment-words.js";
+import { drillWords, effortWords, lengthWords, partName, powerWords, restWords, settingWords, strokesWords } from "./segment-words.js";
 
 export class BlockList extends LitElement {
   static override properties = { timeline: { attribute: false } };
@@ -58,7 +58,7 @@ export class BlockList extends LitElement {
 
   private step(step: Step, place: string): TemplateResult {
     if ("times" in step) return this.repeat(step, place);
-    if ("rest" in step) return html`<div class="block rest"><i></i><b>${clock(step.for.seconds)}</b><span></span><span>rest, sit still</span></div>`;
+    if ("rest" in step) return html`<div class="block rest"><i></i><b>${clock(step.for.seconds)}</b><span></span><span>${restWords(step.for.seconds)}</span></div>`;
     return this.block(step, place);
   }
 

@@ -1,25 +1,31 @@
 /** After a session: what was rowed, how to come down, the way back.
  *
- * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out). Event: `leave`.
+ * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out),
+ * `resultKept` (the piece stands among the results). Events: `leave`; `result` (detail: metres and seconds), to keep a
+ * piece that was rowed in one go as a result. Of several pieces in a session none was all the rower had.
  */
 import { LitElement, css, html, nothing } from "lit";
 import { clock, splitClock } from "../plan/format.js";
+import { resultProblem } from "../plan/result-words.js";
+import type { Result } from "../plan/wire.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import { buttons, page, type } from "./look.js";
 
 export class EndScreen extends LitElement {
-  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean } };
+  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, resultKept: { type: Boolean } };
   declare planTitle: string;
   declare done: Sums | undefined;
   declare planned: Sums | undefined;
   declare pieces: readonly Piece[];
   declare whole: boolean;
+  declare resultKept: boolean;
 
   constructor() {
     super();
     this.planTitle = "";
     this.pieces = [];
     this.whole = false;
+    this.resultKept = false;
   }
 
   static override styles = [type, buttons, page, css`
@@ -37,8 +43,7 @@ export class EndScreen extends LitElement {
         <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
         <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
       </dl>` : nothing}
-      ${this.pieces.length ? html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
-        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul></section>` : nothing}
+      ${this.pieces.length ? this.byTaps() : nothing}
       <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
       <section><h2>Come down slowly</h2>
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,
@@ -46,6 +51,22 @@ export class EndScreen extends LitElement {
         <p>If anything from the stop signs is still there in a few minutes, get help.</p></section>
       <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Back to the plans</button>
     </main>`;
+  }
+
+  private byTaps() {
+    return html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
+        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul>
+      ${this.resultKept ? html`<p role="status">Added to your results.</p>` : this.toKeep()}</section>`;
+  }
+
+  private toKeep() {
+    const [piece, ...others] = this.pieces;
+    if (!piece || piece.held || others.length) return nothing;
+    const result: Result = { metres: piece.metres, seconds: Math.round(piece.seconds_s * 10) / 10 };
+    if (resultProblem(result)) return nothing;
+    return html`<p class="small">Was it all you had? Then plans can be set by it. Your monitor has the exact time: type that
+        on the results page instead if you can read it.</p>
+      <button type="button" @click=${() => this.dispatchEvent(new CustomEvent<Result>("result", { detail: result }))}>Add it to my results</button>`;
   }
 
   private of(value: number | undefined, words: (value: number) => string): string {

@@ -6,19 +6,17 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Segment, Timeline } from "../plan/wire.js";
-import { clock, splitClock } from "../plan/format.js";
+import { clock } from "../plan/format.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
-import { nextAt } from "../state/time-of-day.js";
-import { effortWords, lengthWords, partName, settingWords, whatWords } from "./segment-words.js";
+import { nextAt, startProblem } from "../state/time-of-day.js";
+import { comingWords } from "./row-words.js";
+import { partName, settingWords } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
-
-/** A start by the clock lies near; a time just past would otherwise mean tomorrow. */
-const FARTHEST_MS = 2 * 3600 * 1000;
 
 export class GapScreen extends LitElement {
   static override properties = {
@@ -139,7 +137,7 @@ export class GapScreen extends LitElement {
       <saved-mark short state=${this.saved}></saved-mark>
       <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
-      <end-question @end=${() => this.tell("end")}></end-question>
+      <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
     </main>`;
   }
 
@@ -155,10 +153,9 @@ export class GapScreen extends LitElement {
 
   private piece(next: Segment) {
     const part = this.timeline!.totals.parts.find((item) => item.part_index === next.part_index);
-    const split = next.target?.split_s;
-    return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${whatWords(next)} · ${lengthWords(next)}</b>
-      <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "",
-        split !== undefined && effortWords(next.target) !== `at ${splitClock(split)}` ? `starts at ${splitClock(split)} /500 m` : ""].filter(Boolean).join(" · ")}</span>
+    const { what, starts } = comingWords(this.timeline!, next);
+    return html`<div class="piece"><b dir="auto">${partName(next.part)}: ${what}</b>
+      <span>${[part ? `${part.estimated ? "about " : ""}${clock(part.seconds_s)} in all` : "", starts].filter(Boolean).join(" · ")}</span>
       ${next.focus ? html`<span dir="auto">${next.focus}</span>` : nothing}</div>`;
   }
 
@@ -175,10 +172,10 @@ export class GapScreen extends LitElement {
     event.preventDefault();
     const input = this.renderRoot.querySelector<HTMLInputElement>("input[name=at]")!;
     if (!input.value) return;
-    const at_ms = nextAt(input.value, Date.now());
-    const far = at_ms - Date.now() > FARTHEST_MS;
-    this.trouble = far ? `${input.value} is past, or more than two hours ahead: choose a time soon.` : "";
-    if (!far) this.dispatchEvent(new CustomEvent("by-clock", { detail: at_ms }));
+    const now_ms = Date.now();
+    const at_ms = nextAt(input.value, now_ms);
+    this.trouble = startProblem(input.value, at_ms, now_ms);
+    if (!this.trouble) this.dispatchEvent(new CustomEvent("by-clock", { detail: at_ms }));
   }
 
   private child<T extends HTMLElement>(name: string): T {

@@ -118,7 +118,7 @@ export class PlanScreen extends LitElement {
         ${this.sums(timeline)}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
-        ${this.readiness ? html`<readiness-view .readiness=${this.readiness} .timeline=${timeline}></readiness-view>` : nothing}
+        ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
         ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>`
           : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}

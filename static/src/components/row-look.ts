@@ -22,6 +22,7 @@ export const rowLook = css`
   .head { display: flex; justify-content: space-between; align-items: center; gap: 8px; }
   .where { font-size: 16px; line-height: 1.25; color: var(--ink-2); min-width: 0; }
   .where b { display: block; color: var(--ink); }
+  .where .block { display: none; }
   .tools { display: flex; flex: none; }
   .tools button { padding: 0 3px; border: 0; background: transparent; font-size: 16px; }
   .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
@@ -119,8 +120,8 @@ export const rowLookOnItsSide = css`
     .screen {
       display: grid;
       grid-template:
-        "time time time keys tools" 1fr
-        "rate strokes call keys tools" auto
+        "time time where keys tools" auto
+        "time time call keys tools" 1fr
         "rate strokes side keys tools" auto
         "rail rail rail keys tools" auto
         "ticks ticks ticks keys tools" auto
@@ -131,18 +132,19 @@ export const rowLookOnItsSide = css`
       align-items: center;
     }
     .head, .face { display: contents; }
-    .where, .foot { display: none; }
+    .foot { display: none; }
+    .where { grid-area: where; align-self: start; font-size: 15px; }
     .time { grid-area: time; }
-    .big { font-size: min(40cqh, 28cqw); }
-    .big.five { font-size: min(40cqh, 23cqw); }
-    .big.seven { font-size: min(40cqh, 16.5cqw); }
-    .noted .big { font-size: min(36cqh, 23cqw); }
+    .big { font-size: min(40cqh, 20cqw); }
+    .big.five { font-size: min(40cqh, 18cqw); }
+    .big.seven { font-size: min(40cqh, 13cqw); }
+    .noted .big { font-size: min(36cqh, 18cqw); }
     .noted .unit { max-width: none; margin-top: 4px; }
     .rate { grid-area: rate; align-self: start; padding-right: 24px; }
     .strokes { grid-area: strokes; align-self: start; padding-right: 20px; text-align: left; }
     .mid { font-size: min(28cqh, 15cqw); }
     .unit { margin-top: 6px; font-size: 16px; max-width: 11em; }
-    .call { grid-area: call; min-height: 0; align-self: end; font-size: 22px; }
+    .call { grid-area: call; min-height: 0; align-self: center; font-size: 22px; }
     .call.long { font-size: 18px; }
     .side { grid-area: side; display: grid; gap: 2px; align-self: end; min-width: 0; font-size: 17px; line-height: 1.2; }
     .want { display: flex; flex-wrap: wrap; justify-content: start; gap: 0 8px; min-height: 0; padding: 0; background: none; font-size: inherit; }
@@ -162,6 +164,27 @@ export const rowLookOnItsSide = css`
     .done button { min-height: 52px; font-size: 17px; }
     .screen:has(.done) stroke-ticks, .screen:has(.done) plan-profile { display: none; }
     .screen:has(.done) .noted .big { font-size: min(27cqh, 20cqw); }
+  }
+
+  /* the smallest phones on their side */
+  @container (orientation: landscape) and (max-height: 350px) and (min-width: 560px) {
+    .screen { grid-template-columns: auto auto minmax(96px, 1fr) 68px 68px; gap: 2px 8px; padding-block: 4px; }
+    .big, .big.five { font-size: min(32cqh, 17cqw); }
+    .big.seven { font-size: min(32cqh, 12cqw); }
+    .noted .big, .screen:has(.done) .noted .big { font-size: min(24cqh, 17cqw); }
+    .noted .unit { margin-top: 0; }
+    .mid { font-size: min(22cqh, 12cqw); }
+    .unit { margin-top: 2px; font-size: 14px; }
+    .rate, .strokes { padding-right: 10px; }
+    .call { font-size: 18px; }
+    .call.long { font-size: 15px; line-height: 1.1; }
+    .side { font-size: 15px; line-height: 1.1; }
+    .want b { font-size: 17px; }
+    stroke-rail { --rail: 40px; --seat: 26px; }
+    stroke-ticks { height: 10px; }
+    plan-profile { display: none; }
+    .keys button, .tools button { font-size: 15px; }
+    .keys, .tools { gap: 5px; }
   }
 `;
 
@@ -187,7 +210,8 @@ export const rowLookWide = css`
     .face { display: contents; }
     .head { grid-area: head; }
     .where { font-size: 20px; }
-    .where b { display: inline; }
+    .where b, .where .block { display: inline; }
+    .where span + span::before { content: "· "; }
     .call { grid-area: call; font-size: 36px; }
     .call.long { font-size: 28px; }
     .time { grid-area: time; align-self: center; }

@@ -90,7 +90,7 @@ export class RowScreen extends LitElement {
         <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
-      <end-question @end=${() => this.tell("end")}></end-question>
+      <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
     </main>`;
   }
 
@@ -107,13 +107,19 @@ export class RowScreen extends LitElement {
 
   private head(segment: Segment) {
     return html`<header class="head">
-      <p class="where"><b>${partName(segment.part)}</b> block ${whereWords(this.timeline!, segment)}</p>
+      ${this.where(segment)}
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
         <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
       </div>
     </header>`;
+  }
+
+  private where(segment: Segment) {
+    const { block, repetition } = whereWords(this.timeline!, segment);
+    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}>${block}</span>
+      ${repetition ? html`<span>${repetition}</span>` : nothing}</p>`;
   }
 
   private counting(segment: Segment) {
@@ -125,13 +131,13 @@ export class RowScreen extends LitElement {
   }
 
   private rowing(segment: Segment) {
-    const face = faceOf(segment, this);
+    const face = faceOf(this.timeline!, segment, this);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
       ${this.sound === "lost" ? this.soundLost() : this.say(segment)}
       ${this.face(face)}
       ${asksDone(segment) ? this.done() : nothing}
-      <stroke-rail still-word=${segment.kind === "rest" ? "sit still" : "no beat"}></stroke-rail>
+      <stroke-rail still-word=${segment.kind === "rest" ? "rest" : "no beat"}></stroke-rail>
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
         ${segment.drill ? html`<drill-picture name=${segment.drill.name}></drill-picture>` : nothing}

@@ -21,10 +21,18 @@ export function lengthWords(segment: Segment): string {
   return clock(segment.duration_s);
 }
 
-/** What it is: "r26 three-quarter", "r18 light, one foot", "Rest, sit still", "Swap sides". */
+/** Seconds of rest in which one can stand up and sit down again, as in the planner's check of long sitting [C]. */
+const STANDING_S = 45;
+
+/** "Rest", and whether it is long enough to stand up. */
+export function restWords(seconds: number): string {
+  return seconds >= STANDING_S ? "Rest, time to stand up" : "Rest";
+}
+
+/** What it is: "r26 three-quarter", "r18 light, one foot", "Rest", "Swap sides". */
 export function whatWords(segment: Segment): string {
   if (segment.drill?.swap) return "Swap sides";
-  if (segment.kind === "rest") return "Rest, sit still";
+  if (segment.kind === "rest") return restWords(segment.duration_s);
   if (segment.kind === "gap") return "Gap, off the machine";
   const rate = segment.rate === undefined ? "" : `r${segment.rate}`;
   const asked = [rate, effortWords(segment.target)].filter(Boolean).join(" ");

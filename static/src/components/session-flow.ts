@@ -3,8 +3,10 @@
  * Drawn anew when the snapshot's version grows; in between, a frame hands over only what time has changed.
  */
 import { LitElement, css, html, nothing } from "lit";
+import { addResult } from "../data/athlete.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
+import type { Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
@@ -36,6 +38,7 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
+    resultKept: { state: true },
   };
   declare source: "built-in" | "mine" | undefined;
   declare name: string | undefined;
@@ -44,6 +47,7 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
+  declare resultKept: boolean;
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
@@ -57,6 +61,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
+    this.resultKept = false;
   }
 
   static override styles = css`:host { display: block; }`;
@@ -131,7 +136,7 @@ export class SessionFlow extends LitElement {
 
   private end({ timeline, done, pieces, whole }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      @leave=${this.leave}></end-screen>`;
+      .resultKept=${this.resultKept} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
@@ -157,8 +162,14 @@ export class SessionFlow extends LitElement {
     else paintRow(screen as RowScreen, snapshot);
   }
 
+  private async keepResult(result: Result): Promise<void> {
+    await addResult(result);
+    this.resultKept = true;
+  }
+
   private async begin({ record, timeline }: Beginning): Promise<void> {
     this.starting = true;
+    this.resultKept = false;
     try {
       await player.start(record, timeline);
     } finally {

@@ -5,6 +5,7 @@
 import { LitElement, css, html, nothing } from "lit";
 import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
+import { clockWords } from "./row-words.js";
 import { GET_HELP, stopSigns } from "./stop-signs-list.js";
 
 export class StopSigns extends LitElement {
@@ -25,7 +26,7 @@ export class StopSigns extends LitElement {
     .choices .go, .alone { grid-column: 1 / -1; }
     @media (orientation: landscape) and (max-height: 540px) {
       dialog { width: min(800px, 100vw - 24px); gap: 10px; padding-top: 14px; }
-      .signs { columns: 2; display: block; font-size: 1.0625rem; }
+      .signs { columns: 2; column-gap: 40px; display: block; font-size: 1.0625rem; }
       .choices { grid-template-columns: 1fr 1fr 1.2fr; padding: 6px 0 12px; }
       .choices .go, .choices .alone { grid-column: auto; }
     }
@@ -37,7 +38,7 @@ export class StopSigns extends LitElement {
       <h2 id="title" tabindex="-1" autofocus>Stop rowing if you feel</h2>
       ${stopSigns()}
       <p><b>${GET_HELP}</b></p>
-      <p class="small">${this.held ? "The session is held: the clock stands still." : "The clock is running on behind this page."}</p>
+      <p class="small">${clockWords(this.held)}</p>
       <div class="choices">
         ${this.held ? nothing : html`<button type="button" class="go" @click=${this.hold}>Hold the session</button>`}
         <button type="button" class=${this.held ? "go" : ""} @click=${this.end}>End the session</button>

@@ -197,21 +197,29 @@ function toCount(timeline: Timeline, state: Running | Held, index: number, at_s:
 }
 
 /**
- * A tap dated back belongs to the segment that ran then: when a metre block had already gone on by its estimate,
- * the tap says when it really ended, so that the one being rowed now began earlier. Never further back than that.
+ * A tap says that a block is over. A metre block may have gone on by its estimate meanwhile: then a tap that is
+ * nearer to that change than to the end of what follows says when it really ended, before it or after.
  */
 function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kind: "tapped" }): State {
   if (state.mode === "ready" || state.mode === "finished" || !endsByTap(segmentAt(timeline, state.index))) return state;
   if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, "tap");
   const zero_s = zeroOf(timeline, state);
   const ended_s = Math.max(fact.at_s - fact.ago_s, before.since_s);
-  const previous = timeline.segments[state.index - 1];
-  if (ended_s >= zero_s || previous?.ends !== "metres") {
+  const wentOn = beforeItWentOn(timeline, state);
+  if (!wentOn || ended_s - zero_s >= seconds(segmentAt(timeline, state.index).duration) / 2) {
     return leave(timeline, state, Math.max(ended_s, zero_s), fact.count_in_s, "tap");
   }
-  const then_s = Math.max(ended_s, state.base_s + seconds(previous.start));
-  const then = advance(timeline, before, then_s);
-  return then.mode === "running" && then.index === state.index - 1 ? leave(timeline, then, then_s, 0, "tap") : state;
+  const then_s = Math.max(ended_s, wentOn.from_s);
+  return leave(timeline, wentOn, then_s, 0, "tap");
+}
+
+/** Of what has just gone on by the estimate of a metre block: that block, still running; else undefined. */
+function beforeItWentOn(timeline: Timeline, running: Running): Running | undefined {
+  const last = running.stints.at(-1);
+  const index = running.index - 1;
+  if (last?.index !== index || last.ended !== "itself" || segmentAt(timeline, index).ends !== "metres") return undefined;
+  const from_s = running.base_s + seconds(segmentAt(timeline, index).start) + last.from_s;
+  return { ...running, index, from_s, stints: running.stints.slice(0, -1) };
 }
 
 /** What a tap has led to, with the way back from it. */

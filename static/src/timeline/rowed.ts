@@ -1,6 +1,7 @@
 /** What was really rowed: stretches of segments, and their sums. */
 import { multiple } from "../plan/exact-time.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import { metreRunAt, metresFrom, type MetreRun } from "./metre-run.js";
 
 /** A stretch of one segment that was gone through without a break, in seconds from the segment's start. */
 export interface Stint {
@@ -32,7 +33,7 @@ export function sumsOf(timeline: Timeline, stints: readonly Stint[]): Sums {
   return metres ? { ...sums, metres } : sums;
 }
 
-/** A metre block whose end was tapped, and how long it took; `held` says that it was not rowed in one go. */
+/** Metres whose end was tapped, and how long they took; `held` says that they were not rowed in one go. */
 export interface Piece {
   metres: number;
   seconds_s: number;
@@ -42,15 +43,48 @@ export interface Piece {
 /** Nobody rows quicker: a tap that says so was a slip. */
 const QUICKEST_SPLIT_S = 60;
 
-/** The metre blocks whose end somebody tapped, each as it was rowed last. */
+/**
+ * Each run of metre blocks as it was rowed last, to the last end that somebody tapped. Blocks inside a run go on by
+ * an estimate, so that only the whole way to a tap is known.
+ */
 export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] {
-  const attempts = attemptsOf(stints);
-  return timeline.segments.flatMap(({ index, metres_asked: metres }) => {
-    const last = attempts.filter((attempt) => attempt[0]!.index === index).at(-1);
-    if (metres === undefined || last?.at(-1)?.ended !== "tap") return [];
-    const seconds_s = secondsIn(last);
-    return seconds_s * 500 < metres * QUICKEST_SPLIT_S ? [] : [{ metres, seconds_s, held: last.length > 1 }];
-  });
+  const rowed = new Map<number, Piece>();
+  for (const chain of chainsOf(timeline, attemptsOf(stints))) {
+    const known = chain.slice(0, chain.findLastIndex((attempt) => attempt.at(-1)!.ended === "tap") + 1);
+    if (known.length) rowed.set(runOf(timeline, known[0]!)!.first, pieceOf(timeline, known));
+  }
+  return [...rowed].sort(([a], [b]) => a - b).map(([, piece]) => piece)
+    .filter(({ metres, seconds_s }) => seconds_s * 500 >= metres * QUICKEST_SPLIT_S);
+}
+
+function pieceOf(timeline: Timeline, attempts: readonly Stint[][]): Piece {
+  return {
+    metres: metresFrom(timeline, indexOf(attempts[0]!), indexOf(attempts.at(-1)!)),
+    seconds_s: attempts.reduce((sum, attempt) => sum + secondsIn(attempt), 0),
+    held: attempts.some((attempt) => attempt.length > 1),
+  };
+}
+
+/** What was gone through of each run without leaving anything out: block after block, each to its end. */
+function chainsOf(timeline: Timeline, attempts: readonly Stint[][]): Stint[][][] {
+  const chains: Stint[][][] = [];
+  for (const attempt of attempts) {
+    const run = runOf(timeline, attempt);
+    if (!run) continue;
+    const before = chains.at(-1)?.at(-1);
+    const goesOn = before?.at(-1)!.ended && indexOf(before) + 1 === indexOf(attempt) && indexOf(attempt) > run.first;
+    if (goesOn) chains.at(-1)!.push(attempt);
+    else chains.push([attempt]);
+  }
+  return chains;
+}
+
+function runOf(timeline: Timeline, attempt: readonly Stint[]): MetreRun | null {
+  return metreRunAt(timeline, indexOf(attempt));
+}
+
+function indexOf(attempt: readonly Stint[]): number {
+  return attempt[0]!.index;
 }
 
 /** Whether every segment that is rowed was rowed to its end. */
