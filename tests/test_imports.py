@@ -57,6 +57,7 @@ PLANNER_ORDER = [
     "coaching",
     "pieces",
     "pacing",
+    "pacing_words",
     "warm_up",
     "easy_piece",
     "main_piece",
