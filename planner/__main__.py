@@ -14,8 +14,9 @@ from planner.athlete import Athlete
 from planner.calls import WORDS_A_MINUTE
 from planner.command_line.athlete import add_athlete, athlete_text
 from planner.command_line.check import add_check, check_text
+from planner.command_line.hold import add_hold, hold_text
 from planner.command_line.load import add_load, load_text
-from planner.command_line.reading import read_result, read_words
+from planner.command_line.reading import one_of, read_result, read_words
 from planner.command_line.session import add_session, session_text
 from planner.errors import InputError
 from planner.notation.reader import read
@@ -49,6 +50,8 @@ def _answer(asked: argparse.Namespace) -> str:
         return session_text(asked)
     if asked.command == "athlete":
         return athlete_text(asked)
+    if asked.command == "hold":
+        return hold_text(asked)
     if asked.command == "load":
         return load_text(asked)
     plan = _plan_in(asked.file)
@@ -72,14 +75,17 @@ def _parser() -> argparse.ArgumentParser:
     for command in (shorthand, timeline, commands.choices["check"]):
         command.add_argument("file", type=Path, help="a text in the coach's shorthand, or a plan in YAML")
     timeline.add_argument("--result", type=read_result, help="a recent best, such as 2000m=7:42")
-    timeline.add_argument("--fit", type=Fit, choices=list(Fit), default=Fit.CLOCK, help="keep length or rate")
-    timeline.add_argument("--rhythm", type=Rhythm, choices=list(Rhythm), default=Rhythm.MACHINE)
+    timeline.add_argument(
+        "--fit", type=one_of(Fit), choices=list(Fit), default=Fit.CLOCK, help="keep length or rate"
+    )
+    timeline.add_argument("--rhythm", type=one_of(Rhythm), choices=list(Rhythm), default=Rhythm.MACHINE)
     timeline.add_argument(
         "--words-a-minute", type=read_words, default=WORDS_A_MINUTE, help="speed of the voice"
     )
     timeline.add_argument("--json", action="store_true", help="write the timeline as the API does")
     add_session(commands)
     add_athlete(commands)
+    add_hold(commands)
     add_load(commands)
     return parser
 

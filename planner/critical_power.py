@@ -86,10 +86,6 @@ class Fit:
         """The most mean power that can be held for so long."""
         return self.watts + self.reserve_joules / seconds
 
-    def seconds_at(self, watts: float) -> float | None:
-        """How long a power can be held; None at or below critical power, where the model sets no end."""
-        return self.reserve_joules / (watts - self.watts) if watts > self.watts else None
-
     def seconds_for(self, metres: float) -> float:
         """The time that a distance takes."""
         return seconds_for(self.watts, self.reserve_joules, metres)
@@ -119,11 +115,6 @@ class Examined:
     refusal: Refusal | None
     left_out: tuple[LeftOut, ...]
     unlikely_share: float | None = None
-
-
-def fit_of(results: Sequence[Result]) -> Fit | None:
-    """Critical power and W' of the results that fit the model, or None when they give none."""
-    return examine(results).fit
 
 
 def examine(results: Sequence[Result]) -> Examined:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -19,7 +18,7 @@ from planner.pace import power_of_split
 from planner.plan import Pressure
 from planner.prediction import ASSUMED_TWO_K_SPLIT
 from planner.stretches import ROWED, Kind, Stretch
-from planner.timeline import Segment, Timeline
+from planner.timeline import Segment
 
 # Effort from 0 to 10 to a share of 2 km power: the two lists of what can still be said aloud in
 # `intensity`, laid side by side (easy talk ends at 3 and at 55 %, and so on); the ends are judgement [C].
@@ -45,33 +44,6 @@ class Run(NamedTuple):
     share: float
     seconds: float
     guessed: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Demand:
-    """What is asked, in order; rests and gaps ask nothing."""
-
-    runs: tuple[Run, ...]
-
-    @property
-    def seconds(self) -> float:
-        """How long it all lasts."""
-        return sum(run.seconds for run in self.runs)
-
-    @property
-    def shares(self) -> tuple[float, ...]:
-        """One share a second: the mean over each second, so that their sum is the work that is asked."""
-        return tuple(_each_second((run.share, run.seconds) for run in self.runs))
-
-    @property
-    def guessed(self) -> tuple[bool, ...]:
-        """For each second, whether any of it rests on an assumption."""
-        return tuple(part > 0 for part in _each_second((float(r.guessed), r.seconds) for r in self.runs))
-
-
-def demand_of(timeline: Timeline, athlete: Athlete | None = None, level: Level = Level.CLUB) -> Demand:
-    """What a timeline asks of this rower; the level stands in for what is not known of them."""
-    return Demand(tuple(runs_of(timeline.segments, athlete, level)))
 
 
 def runs_of(segments: Iterable[Segment], athlete: Athlete | None, level: Level) -> Iterator[Run]:
@@ -183,23 +155,3 @@ def _by_heart_rate(target: Target, rower: Rower) -> float | None:
     else:
         return None
     return max(LEAST_SHARE_BY_HEART_RATE, min(reserve, 100.0) / 100)
-
-
-def _each_second(stretches: Iterable[tuple[float, float]]) -> Iterator[float]:
-    """The mean of a stepped line over each second; a last part of a second counts as rest beyond it."""
-    filled = total = 0.0
-    for value, seconds in stretches:
-        if filled:
-            taken = min(1 - filled, seconds)
-            filled, total, seconds = filled + taken, total + value * taken, seconds - taken
-            if filled < 1 - 1e-9:
-                continue
-            yield total
-        whole = int(seconds + 1e-9)
-        for _ in range(whole):
-            yield value
-        filled = max(0.0, seconds - whole)
-        filled = filled if filled > 1e-9 else 0.0
-        total = value * filled
-    if filled:
-        yield total

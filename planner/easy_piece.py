@@ -34,7 +34,10 @@ _DRILL_RATES = (20, 18)
 
 
 def steady_stages(row: SteadyRow, level: Level, room: Room) -> Iterator[Stage]:
-    """Steady rowing of exactly the seconds asked for, with a minute to stand up between its stretches."""
+    """Steady rowing of exactly the seconds asked for, in stretches with a minute to stand up between them.
+
+    Those minutes come on top. No stretch is longer than SITTING_SECONDS for the room.
+    """
     stretches = -(-row.seconds // SITTING_SECONDS[room])
     turn = 0
     for number, stretch in enumerate(shared_out(row.seconds, [1] * stretches)):
@@ -48,9 +51,9 @@ def steady_stages(row: SteadyRow, level: Level, room: Room) -> Iterator[Stage]:
 
 
 def technique_stages(practice: Technique, level: Level) -> Iterator[Stage]:
-    """Drills in the order of the stroke from the finish forward, each put into whole strokes after it.
+    """Drills spread over the library, in its order, each put into whole strokes after it.
 
-    Rests to stand up and to undo straps are part of the seconds asked for.
+    Rests to undo straps and, about every twenty minutes, to stand up are part of the seconds asked for.
     """
     drills = _spread(drills_for(level), max(1, practice.seconds // _ROUND_SECONDS))
     stands = (practice.seconds - 1) // _TECHNIQUE_SITTING_SECONDS

@@ -82,5 +82,7 @@ AGE = Bounds("age", 8, 100, "years")
 MASS_KG = Bounds("mass", 20, 250, "kg", TENTH)
 HEART_RATE_REST = Bounds("resting heart rate", 25, 120, "beats a minute")
 HEART_RATE_MAX = Bounds("highest heart rate", 90, 230, "beats a minute")
+HEART_RATES_APART = 30
+"""Beats a minute from the resting heart rate to the highest, at least: nearer, one of them is a slip [C]."""
 SESSION_MINUTES = Bounds("length of the session", 1, 720, "minutes")
 SESSIONS_A_DAY = 5

@@ -14,10 +14,11 @@ from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
 from planner.intervals import Intervals, NoSolution, solve
 from planner.limits import TWO_K_POWER
-from planner.pacing import LEG_METRES, Leg, Pacing, Shape, legs_in, legs_over
+from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in, legs_over
+from planner.pacing_words import spread_told
 from planner.pieces import Expectation, IntervalSet, TestPiece
 from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
-from planner.units import clock, round_half_up, split_clock, to_tenths
+from planner.units import clock, round_half_up, split_clock
 from planner.warm_up.whole_strokes import is_whole
 
 QUICKER_BY = 2
@@ -46,33 +47,55 @@ def goal_of(
     return Goal(metres if metres is not None else int(expected.metres), expected.seconds)
 
 
-def all_out_stages(
-    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, peak: int
-) -> Iterator[Stage]:
-    """A test piece in legs that sum to its goal; without one, in shares of 2 km power.
+@dataclass(frozen=True, slots=True)
+class AllOut:
+    """A test piece as it is rowed, and how it is paced, in a sentence or two."""
 
-    No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
+    stages: tuple[Stage, ...]
+    reason: str
 
-    Metres whose split is not known are one block, since each of several would wait for a tap.
+
+def all_out(
+    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, asked: bool, peak: int
+) -> AllOut:
+    """A test piece in legs that come to its goal; without one, in shares of 2 km power.
+
+    `asked` says that the goal was. No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
+    Metres whose split is not known are one block, since each of several would wait for a tap. Raises
+    InputError when they are to be paced all the same, and as `legs_over` does.
     """
     if goal is None and piece.metres is not None:
+        if pacing.shape is not Shape.EVEN:
+            raise InputError([Problem(PACING_PLACE, _NOTHING_TO_PACE)])
         block = Block(ForMetres(piece.metres), expected.rate, share_effort(expected.share))
-        yield Stage(block, Purpose.PIECE, seconds=expected.seconds)
-        return
+        return AllOut((Stage(block, Purpose.PIECE, seconds=expected.seconds),), _NO_RESULT)
     aim = goal or Goal(int(expected.metres), expected.seconds)
-    even = aim.seconds * 500 / aim.metres
     legs = _legs(piece, aim, pacing)
 
-    def effort(leg: Leg) -> Effort:
-        if goal is not None:
-            return Split(to_tenths(leg.split))
-        return share_effort(expected.share * float(expected.split / leg.split) ** 3)
+    def share(leg: Leg) -> float:
+        even = pacing.shape is Shape.EVEN  # a tenth more or less in the split is no change of power
+        return expected.share * (1.0 if even else float(expected.split / leg.split) ** 3)
 
+    def effort(leg: Leg) -> Effort:
+        return Split(leg.split) if goal is not None else share_effort(share(leg))
+
+    def target(leg: Leg) -> str:
+        return split_clock(leg.split) if goal is not None else f"{round(100 * share(leg))} %"
+
+    spread = spread_told(legs, pacing, by_metres=piece.metres is not None, target=target)
+    reason = _goal_told(piece, goal, asked) if goal is not None else _NO_RESULT
+    return AllOut(tuple(_stages(piece, legs, effort, aim, expected.rate, peak)), f"{reason} {spread}")
+
+
+def _stages(
+    piece: TestPiece, legs: Sequence[Leg], effort: Callable[[Leg], Effort], aim: Goal, rate: int, peak: int
+) -> Iterator[Stage]:
+    even = aim.seconds * 500 / aim.metres
     for same in _runs(legs, effort):
         leg = _joined(same)
         length = ForMetres(int(leg.metres)) if piece.metres is not None else ForSeconds(int(leg.seconds))
-        rate = _rate(leg, even, expected.rate, max(peak, expected.rate))
-        yield Stage(Block(length, rate, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
+        held = _rate(leg, even, rate, max(peak, rate))
+        yield Stage(Block(length, held, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
 
 
 def _legs(piece: TestPiece, aim: Goal, pacing: Pacing) -> tuple[Leg, ...]:
@@ -95,9 +118,9 @@ def _runs(legs: Sequence[Leg], effort: Callable[[Leg], Effort]) -> Iterator[Sequ
 
 def _legs_in_a_block(legs: Sequence[Leg]) -> int:
     """A quarter of the piece, so that its focus moves on, yet no longer than one focus carries."""
-    longest = max(legs, key=lambda leg: leg.seconds)
-    quarter = max(ceil(len(legs) / 4), LEG_METRES // int(longest.metres))
-    return max(1, min(quarter, BLOCK_METRES // int(longest.metres), int(BLOCK_SECONDS / longest.seconds)))
+    usual = legs[0]  # the last one may be longer or shorter
+    quarter = max(ceil(len(legs) / 4), LEG_METRES[0] // int(usual.metres))
+    return max(1, min(quarter, BLOCK_METRES // int(usual.metres), int(BLOCK_SECONDS / usual.seconds)))
 
 
 def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:
@@ -125,7 +148,8 @@ def interval_steps(
 ) -> tuple[Repeat, str]:
     """The set with its words, at one effort for all its repetitions, and why it is that.
 
-    It leaves the asked percent of the reserve at the end, and more where that would be quicker than is
+    It leaves the asked percent of the reserve at the end: as a split to the next slower tenth where a result
+    is known, else as the nearest hundredth of 2 km power. It leaves more where that would be quicker than is
     expected: models of recovery are kind to rests, and critical power is not a pace for hours [M]. Raises
     InputError, with the remedy, where no power leaves so little, or the set is too long for critical power.
     """
@@ -166,22 +190,19 @@ def _whole_rate(seconds: int, rate: int) -> int:
     return next((other for other in near if is_whole(seconds, other)), rate)
 
 
-_SHAPES = {
-    Shape.EVEN: "The pace is even, which costs least.",
-    Shape.QUICK_START: "The first part is quicker, then the pace settles, and the end takes what is left.",
-    Shape.NEGATIVE: "Each quarter is quicker than the one before, so nothing is spent too early.",
-    Shape.OWN: "The pace follows your own offsets by quarters.",
-}
+_NO_RESULT = (
+    "No result is known, so the targets are shares of your 2 km power: go by feel and by the calls. "
+    "One result makes splits of them."
+)
+_NOTHING_TO_PACE = (
+    "without a goal or a result there is no split to pace by: give one of them, leave the pacing out or "
+    "row even"
+)
 
 
-def pacing_reason(piece: TestPiece, goal: Goal | None, pacing: Pacing, asked: bool) -> str:
-    """How the goal was found and how it is spread, in a sentence or two."""
-    if goal is None:
-        return (
-            "No result is known, so the targets are shares of your 2 km power: go by feel and by the calls. "
-            "One result makes splits of them."
-        )
+def _goal_told(piece: TestPiece, goal: Goal, asked: bool) -> str:
+    """What the goal is and how it was found."""
     split = split_clock(goal.seconds * 500 / goal.metres)
     what = clock(goal.seconds) if piece.metres is not None else f"{goal.metres} m"
     whence = "as you asked" if asked else "what your result points to"
-    return f"The goal is {what}, {whence}: {split} per 500 m on average. {_SHAPES[pacing.shape]}"
+    return f"The goal is {what}, {whence}: {split} per 500 m on average."

@@ -58,9 +58,13 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Readiness:
-    """The start line of a session, what to wait for it, and how sure that is."""
+    """The start line of a session, what to wait for it, and how sure that is.
+
+    `start_seconds` is its place, from the session's beginning.
+    """
 
     capacity: Capacity
+    start_seconds: float
     gap_seconds: float | None
     advised_gap: AdvisedGap
     at_start: State
@@ -97,6 +101,7 @@ def readiness_of(
     at_start = line.after(wait if wait is not None else 0 if course.main else advised.best)
     return Readiness(
         capacity=given.capacity,
+        start_seconds=course.start_seconds,
         gap_seconds=wait,
         advised_gap=advised,
         at_start=at_start,

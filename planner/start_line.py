@@ -30,19 +30,23 @@ class State(NamedTuple):
 
 
 class Course(NamedTuple):
-    """A session cut at its start line: what comes before the gap, the gap, and what follows."""
+    """A session cut at its start line: what comes before the gap, the gap, and what follows.
+
+    `start_seconds` is the start line itself, from the session's beginning.
+    """
 
     before: tuple[Run, ...]
     gap_seconds: float | None
     main: tuple[Run, ...]
     everything: tuple[Run, ...]
+    start_seconds: float
 
 
 def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Course | None:
     """The session cut at its start line, or None when nothing is rowed before it."""
     segments = timeline.segments
     everything = tuple(runs_of(segments, athlete, level))
-    start = _start_index(segments)
+    start = start_index(segments)
     wait = start
     while wait and segments[wait - 1].stretch.kind is Kind.GAP:
         wait -= 1
@@ -52,10 +56,11 @@ def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Cour
     main = tuple(
         run for run, s in zip(everything[start:], segments[start:], strict=True) if s.part == PartKind.MAIN
     )
-    return Course(everything[:wait], gap, main, everything)
+    at = segments[start].start if start < len(segments) else segments[-1].end
+    return Course(everything[:wait], gap, main, everything, float(at))
 
 
-def _start_index(segments: Sequence[Segment]) -> int:
+def start_index(segments: Sequence[Segment]) -> int:
     """The first main segment; without one, what follows the last warm-up and the gaps right behind it."""
     for index, segment in enumerate(segments):
         if segment.part == PartKind.MAIN:

@@ -11,6 +11,7 @@ from web.api.answer_cache import AnswerCache
 from web.api.athletes import athletes_api
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
+from web.api.holdings import holdings_api
 from web.api.loads import loads_api
 from web.api.plans import LIBRARY, plan_answers, plans_api
 from web.api.reading import BODY_BYTES
@@ -48,6 +49,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(technique_api())
     app.register_blueprint(timelines_api(AnswerCache()))
     app.register_blueprint(sessions_api())
+    app.register_blueprint(holdings_api())
     app.register_blueprint(shorthand_api())
     app.register_blueprint(athletes_api())
     app.register_blueprint(loads_api())

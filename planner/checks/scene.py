@@ -15,6 +15,7 @@ from planner.intensity import RACE_RATE, WORK_PER_STROKE
 from planner.notation.writer import write_step
 from planner.plan import Block, PartKind, Pressure, Repeat, Step
 from planner.readiness import Readiness, readiness_of
+from planner.start_line import start_index
 from planner.stretches import ROWED, Kind, Stretch
 from planner.timeline import Segment, Timeline
 
@@ -83,12 +84,13 @@ class Scene:
 
     @cached_property
     def start(self) -> float | None:
-        """Seconds to the start line: the first main block, else the end of the last gap, else None."""
-        for row in self.rows:
-            if row.segment.part == PartKind.MAIN:
-                return float(row.segment.start)
-        gaps = [row.segment for row in self.rows if row.segment.stretch.kind is Kind.GAP]
-        return float(gaps[-1].end) if gaps else None
+        """Seconds to the start line, or None where neither a main part nor a gap makes one."""
+        segments = self.timeline.segments
+        index = start_index(segments)
+        if index < len(segments) and segments[index].part == PartKind.MAIN:
+            return float(segments[index].start)
+        gap = index and segments[index - 1].stretch.kind is Kind.GAP
+        return float(segments[index - 1].end) if gap else None
 
     def before(self, row: Row) -> tuple[Row, ...]:
         """What is rowed before a row."""

@@ -7,7 +7,7 @@ import json
 from typing import Any
 
 from planner.athlete import Athlete, Level
-from planner.command_line.reading import read_result
+from planner.command_line.reading import one_of, read_result, read_whole
 from planner.command_line.standing_text import standing_lines
 from planner.schemas.athlete_answer import dump_standing
 from planner.schemas.athlete_schema import load_athlete
@@ -20,10 +20,12 @@ def add_athlete(commands: Any) -> None:
     athlete.add_argument(
         "--result", type=read_result, action="append", help="a best, such as 2000m=7:42 or 30:00=7500m"
     )
-    athlete.add_argument("--level", choices=list(Level), type=Level, help="how much rowing lies behind you")
-    athlete.add_argument("--age", type=int, metavar="YEARS")
-    athlete.add_argument("--heart-rate-rest", type=int, metavar="BEATS", help="resting, a minute")
-    athlete.add_argument("--heart-rate-max", type=int, metavar="BEATS", help="highest, a minute")
+    athlete.add_argument(
+        "--level", choices=list(Level), type=one_of(Level), help="how much rowing lies behind you"
+    )
+    athlete.add_argument("--age", type=read_whole, metavar="YEARS")
+    athlete.add_argument("--heart-rate-rest", type=read_whole, metavar="BEATS", help="resting, a minute")
+    athlete.add_argument("--heart-rate-max", type=read_whole, metavar="BEATS", help="highest, a minute")
     athlete.add_argument("--json", action="store_true", help="write the answer as the API does")
 
 

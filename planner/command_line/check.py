@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Iterator
 from typing import Any
 
-from planner.appraisal import Appraisal, appraise
+from planner.appraisal import appraise
 from planner.athlete import Athlete, Level, Room
-from planner.command_line.reading import read_result
+from planner.command_line.appraisal_text import appraisal_lines
+from planner.command_line.reading import one_of, read_result
 from planner.plan import Plan
 from planner.schemas.appraisal_schema import dump_appraisal
 from planner.timeline import compile_timeline
@@ -19,8 +19,12 @@ def add_check(commands: Any) -> None:
     """Adds the command and its options to the parser's commands; the file is added by the caller."""
     check = commands.add_parser("check", help="find what is unwise in a plan, and what would mend it")
     check.add_argument("--result", type=read_result, action="append", help="a best, such as 2000m=7:42")
-    check.add_argument("--level", choices=list(Level), type=Level, default=Level.CLUB, help="who rows it")
-    check.add_argument("--room", choices=list(Room), type=Room, default=Room.NORMAL, help="how warm it is")
+    check.add_argument(
+        "--level", choices=list(Level), type=one_of(Level), default=Level.CLUB, help="who rows it"
+    )
+    check.add_argument(
+        "--room", choices=list(Room), type=one_of(Room), default=Room.NORMAL, help="how warm it is"
+    )
     check.add_argument("--json", action="store_true", help="write readiness and findings as the API does")
 
 
@@ -30,20 +34,4 @@ def check_text(plan: Plan, asked: argparse.Namespace) -> str:
     appraisal = appraise(compile_timeline(plan, athlete), athlete, asked.level, asked.room)
     if asked.json:
         return json.dumps(dump_appraisal(appraisal), ensure_ascii=False, allow_nan=False) + "\n"
-    return "\n".join(_lines(appraisal)) + "\n"
-
-
-def _lines(appraisal: Appraisal) -> Iterator[str]:
-    if appraisal.readiness:
-        yield appraisal.readiness.sentence
-    if appraisal.energy:
-        spent = appraisal.energy.by_efficiency
-        yield f"work {appraisal.energy.work_kj:.0f} kJ, about {spent.low:.0f} to {spent.high:.0f} kcal"
-    if not appraisal.findings:
-        yield "Nothing was found that would need a second look."
-    for finding in appraisal.findings:
-        yield f"{finding.severity.value}: {finding.sentence}"
-        if finding.reason:
-            yield f"  why: {finding.reason}"
-        if finding.mend:
-            yield f"  mend: {finding.mend.label}"
+    return "\n".join(appraisal_lines(appraisal)) + "\n"

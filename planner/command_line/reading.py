@@ -1,17 +1,47 @@
-"""Reading what stands on a command line: results, lengths, times; each mistake says what would do."""
+"""Reading what stands on a command line: words, numbers, results; each mistake says what would do."""
 
 from __future__ import annotations
 
 import argparse
 import re
+from collections.abc import Callable
+from enum import StrEnum
+from typing import TypeVar
 
 from planner.athlete import Result
 from planner.limits import RESULT_METRES, RESULT_SECONDS
 from planner.limits import WORDS_A_MINUTE as VOICE
 from planner.units import read_clock
 
+Word = TypeVar("Word", bound=StrEnum)
+
 _METRES_FIRST = re.compile(r"(?P<metres>\d{1,6})\s*m=(?P<time>.+)", re.ASCII)
 _TIME_FIRST = re.compile(r"(?P<time>[\d:.]+)=(?P<metres>\d{1,6})\s*m", re.ASCII)
+
+
+def one_of(words: type[Word]) -> Callable[[str], Word]:
+    """A reader of one word out of a list; it raises ArgumentTypeError with the words that would do."""
+
+    def read(text: str) -> Word:
+        if text in set(words):
+            return words(text)
+        raise argparse.ArgumentTypeError(f'cannot read "{text}": write one of {", ".join(words)}')
+
+    return read
+
+
+def read_whole(text: str) -> int:
+    """A whole number; raises ArgumentTypeError with what would do."""
+    if re.fullmatch(r"-?\d{1,6}", text, re.ASCII):
+        return int(text)
+    raise argparse.ArgumentTypeError(f'cannot read "{text}": write a whole number, such as 20')
+
+
+def read_number(text: str) -> int | float:
+    """A number as JSON has it; raises ArgumentTypeError with what would do."""
+    if re.fullmatch(r"[-+]?\d{1,6}(?:\.\d{1,6})?", text, re.ASCII):
+        return float(text) if "." in text else int(text)
+    raise argparse.ArgumentTypeError(f'cannot read "{text}": write a number, such as 75 or 75.5')
 
 
 def read_result(text: str) -> Result:

@@ -37,12 +37,16 @@ class AthleteSchema(Strict):
     level = OneOf("level", Level)
 
     @validates_schema
-    def _rest_is_below_highest(self, data: Mapping[str, Any], **_: object) -> None:
+    def _rest_is_well_below_highest(self, data: Mapping[str, Any], **_: object) -> None:
         rest, most = data.get("heart_rate_rest"), data.get("heart_rate_max")
-        if rest is not None and most is not None and rest >= most:
-            raise ValidationError(
-                f"resting heart rate {rest} is not below the highest, {most}", "heart_rate_rest"
-            )
+        if rest is None or most is None or most - rest >= limits.HEART_RATES_APART:
+            return
+        apart = f"{most - rest} beats a minute" if rest < most else "not"
+        raise ValidationError(
+            f"resting heart rate {rest} is {apart} below the highest, {most}: it has to be at least "
+            f"{limits.HEART_RATES_APART} beats below it, so look at both again",
+            "heart_rate_rest",
+        )
 
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> Athlete:

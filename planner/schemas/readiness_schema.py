@@ -22,6 +22,7 @@ def dump_readiness(readiness: Readiness) -> dict[str, object]:
     gap = readiness.gap_seconds
     return given(
         basis=readiness.basis.value,
+        start_s=readiness.start_seconds,
         advised_gap={f"{name}_s": seconds for name, seconds in readiness.advised_gap._asdict().items()},
         at_start=_dump_state(readiness.at_start),
         by_gap=[_dump_gap(row) for row in readiness.by_gap],
@@ -60,15 +61,16 @@ def _dump_evenness(evenness: Evenness) -> dict[str, object]:
 
 
 def _dump_state(state: State) -> dict[str, object]:
-    return {name: _dump_range(each) for name, each in state._asdict().items()}
+    return {name: dump_range(each) for name, each in state._asdict().items()}
 
 
 def _dump_gap(row: AtGap) -> dict[str, object]:
     return {"gap_s": row.gap_seconds, **_dump_state(row.state)}
 
 
-def _dump_range(shares: Range) -> dict[str, int]:
-    return {name: _percent(share) for name, share in shares._asdict().items()}
+def dump_range(shares: Range) -> dict[str, int]:
+    """Shares as whole percent."""
+    return {name: percent(share) for name, share in shares._asdict().items()}
 
 
 def _dump_series(series: Series) -> dict[str, object]:
@@ -95,10 +97,11 @@ def _dump_capacity(capacity: Capacity, watts: float) -> dict[str, object]:
 
 
 def _percents(shares: Iterable[float]) -> list[int]:
-    return [_percent(share) for share in shares]
+    return [percent(share) for share in shares]
 
 
-def _percent(share: float) -> int:
+def percent(share: float) -> int:
+    """A share as whole percent."""
     return _whole(100 * share)
 
 

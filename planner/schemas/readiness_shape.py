@@ -75,6 +75,10 @@ class ReadinessShape(Strict):
     """What is left at the start line, and the gap to leave: estimates, never a promise."""
 
     basis = word(CapacityBasis, "two results or more, one, or only the level")
+    start_s = fields.Float(
+        required=True,
+        **about("the start line: the first main block, else the end of the gap or warm-up"),
+    )
     gap_s = fields.Float(required=True, allow_none=True, **about("the gap that the plan has; null for none"))
     advised_gap = Inside("advised gap", AdvisedGapShape, required=True)
     at_start = Inside("state at the start", StateShape, required=True)

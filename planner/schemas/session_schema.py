@@ -10,7 +10,7 @@ from marshmallow import ValidationError, fields, post_load, validates_schema
 from planner import pieces
 from planner.athlete import Level, Room
 from planner.errors import InputError
-from planner.limits import LEAVE_PERCENT, RESULT_SECONDS, Bounds
+from planner.limits import LEAVE_PERCENT, RESULT_SECONDS, TENTH, Bounds
 from planner.pacing import OWN_OFFSET, QUARTERS, Pacing, Shape, own_pacing
 from planner.pieces import IntervalSet, Piece, SteadyRow, Technique, TestPiece
 from planner.schemas.athlete_schema import AthleteSchema
@@ -32,6 +32,7 @@ from planner.schemas.plan_schema import PlanSchema, dump_plan
 from planner.session import GAP_SECONDS, Session, SessionRequest
 from planner.warm_up.rules import MINUTES
 
+GOAL_SECONDS = Bounds("goal", RESULT_SECONDS.low, RESULT_SECONDS.high, "seconds", TENTH)
 GOAL_METRES = Bounds("goal", 50, 100_000, "metres")
 NAMED_SHAPES = [shape.value for shape in Shape if shape is not Shape.OWN]
 
@@ -60,13 +61,18 @@ class TestPieceSchema(MeasuredSchema):
         return TestPiece(**data)
 
 
-class IntervalSetSchema(MeasuredSchema):
-    """Repetitions with rests; `leave_percent` of the reserve is to be left after the last."""
+class RepetitionsSchema(MeasuredSchema):
+    """Repetitions over metres or on the clock, with rests between them."""
 
     times = Whole(pieces.REPETITIONS, required=True)
     metres = Whole(pieces.REPETITION_METRES)
     seconds = Whole(pieces.REPETITION_SECONDS)
     rest_seconds = Whole(pieces.BREAK_SECONDS, required=True)
+
+
+class IntervalSetSchema(RepetitionsSchema):
+    """Repetitions with rests; `leave_percent` of the reserve is to be left after the last."""
+
     leave_percent = Whole(LEAVE_PERCENT)
 
     @post_load
@@ -153,7 +159,7 @@ class SessionRequestSchema(Strict):
     room = OneOf("room", Room)
     gap_seconds = Whole(GAP_SECONDS)
     pacing = PacingField()
-    goal_seconds = Stepped(RESULT_SECONDS)
+    goal_seconds = Stepped(GOAL_SECONDS)
     goal_metres = Whole(GOAL_METRES)
     only_warm_up = YesNo("only_warm_up")
 

@@ -194,7 +194,6 @@ EASY_RATES = {Level.NOVICE: (20,), Level.CLUB: (20, 18), Level.TRAINED: (20, 18)
 RATE_STEP = {Level.NOVICE: 4, Level.CLUB: 6, Level.TRAINED: 6}
 """The most by which the rate may rise from one block to the next."""
 
-HARD = (Pressure.FULL, Pressure.RACE)
 HARD_SHARE = {**dict.fromkeys(ALL_HARD, Fraction(1, 10)), Character.EASY: Fraction(0)}
 """The most of a warm-up that may be rowed at full or race pressure."""
 

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 from math import exp
+from unittest.mock import patch
 
 from planner import oxygen, phosphocreatine, reserve, warmth
 from planner.athlete import Level, Room
-from planner.capacity import capacity_of
-from planner.demand import Run, demand_of, in_seconds
+from planner.capacity import Capacity, capacity_of
+from planner.demand import Run, in_seconds, runs_of
 from planner.intervals import Intervals, Solution, solve
 from planner.plan import ForMetres, ForSeconds, Gap, Part, PartKind, Plan, Pressure, Repeat, Rest, TwoKPower
 from planner.readiness import readiness_of
+from planner.reserve import by_every_model
 from planner.start_line import Circumstances, states_of
 from planner.timeline import compile_timeline
 from tests.bench.measuring import Row, at_most, median_seconds
@@ -29,7 +31,7 @@ def rows() -> Iterator[Row]:
     athlete = rower_of_7_42()
     timeline = compile_timeline(an_hour(), athlete)
     given = Circumstances(capacity_of(athlete, LEVEL), LEVEL, Room.NORMAL)
-    each_second = tuple(in_seconds(demand_of(timeline, athlete, LEVEL).runs))
+    each_second = tuple(in_seconds(runs_of(timeline.segments, athlete, LEVEL)))
     shares = [run.share for run in each_second]
     taken = median_seconds(
         {
@@ -124,12 +126,19 @@ def _solver(given: Circumstances) -> Row:
     lengths: list[ForMetres | ForSeconds] = [ForMetres(m) for m in (250, 500, 750, 1000, 1500, 2000)]
     lengths += [ForSeconds(whole) for whole in (30, 60, 90, 180, 240, 480)]
     found = [
-        solve(Intervals(times, length, rest), given.capacity, leave)
+        _simulations(Intervals(times, length, rest), given.capacity, leave)
         for length in lengths
         for times in (1, 2, 4, 8)
         for rest in (30, 60, 180, 300)
         for leave in (0, 10, 30)
     ]
-    solved = [each.simulations for each in found if isinstance(each, Solution)]
+    solved = [count for count in found if count is not None]
     detail = f"{len(solved)} sets solved, {len(found) - len(solved)} without a solution"
     return at_most("simulations to solve a set, at most", max(solved), SIMULATIONS, "", detail)
+
+
+def _simulations(asked: Intervals, capacity: Capacity, leave: int) -> int | None:
+    """How often the set is simulated until it is solved, or None where it has no solution."""
+    with patch("planner.intervals.by_every_model", wraps=by_every_model) as simulate:
+        solved = isinstance(solve(asked, capacity, leave), Solution)
+    return simulate.call_count if solved else None

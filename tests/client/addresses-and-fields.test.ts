@@ -1,9 +1,11 @@
 /** Addresses of screens, the field for a result, ticks for strokes. */
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { routeOf, rowAddress } from "../../static/src/components/routes.js";
 import { strokesInAMark } from "../../static/src/components/tick-marks.js";
 import { metresOf, resultProblem, resultWords, timeOf } from "../../static/src/plan/result-words.js";
+import type { Result } from "../../static/src/plan/types.js";
 
 const route = (address: string) => routeOf(new URL(address, "https://example.org"));
 
@@ -44,6 +46,14 @@ test("a result that nobody rows is a slip, and is said with its digits", () => {
   assert.match(resultProblem({ metres: 2000, seconds: 180 }), /^2000 m in 3:00\.0 is quicker than anybody rows/);
   assert.match(resultProblem({ metres: 2000, seconds: 4620 }), /^2000 m in 1:17:00 is slower than 6:00 per 500 m/);
   assert.match(resultProblem({ metres: 50, seconds: 10 }), /from 100 to 42195 m/);
+});
+
+test("a result is kept here just when the planner takes it", () => {
+  const pairs = JSON.parse(readFileSync("tests/shared/results/kept.json", "utf8")) as (Result & { kept: boolean })[];
+  assert.ok(pairs.some(({ kept }) => kept) && pairs.some(({ kept }) => !kept));
+  for (const { metres, seconds, kept } of pairs) {
+    assert.equal(resultProblem({ metres, seconds }) === "", kept, `${metres} m in ${seconds} s`);
+  }
 });
 
 test("a result over whole minutes is told by its metres", () => {

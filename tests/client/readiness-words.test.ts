@@ -1,9 +1,8 @@
-/** What is left at the start line, in words: by the planner's steps, and where the start line lies. */
+/** What is left at the start line, in words: by the planner's steps. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { QUANTITIES, gapWords, rangeWords, senseOf, startLine } from "../../static/src/plan/readiness-words.js";
+import { QUANTITIES, gapWords, rangeWords, senseOf } from "../../static/src/plan/readiness-words.js";
 import type { Readiness } from "../../static/src/plan/wire.js";
-import { gap, row, timeline } from "./builders.js";
 
 const at = (middle: number) => ({ low: middle - 5, middle, high: middle + 5 });
 const sense = (quantity: string, middle: number) => senseOf(QUANTITIES.find((each) => each.quantity === quantity)!.steps, at(middle));
@@ -23,11 +22,4 @@ test("the advised gap is told beside the one that the plan leaves", () => {
   const advice = (gap_s: number | null) => ({ gap_s, advised_gap: { low_s: 120, best_s: 300, high_s: 690 } }) as Readiness;
   assert.equal(gapWords(advice(null)), "Best gap before the start: 5:00; from 2:00 to 11:30 will do.");
   assert.match(gapWords(advice(30)), / This plan leaves 0:30\.$/);
-});
-
-test("the start line is the first main piece, else the end of the gap, else the end", () => {
-  const up = { ...row(600, 20), part: "warm-up" as const };
-  assert.equal(startLine(timeline(up, gap(300), row(480, 30))), 900);
-  assert.equal(startLine(timeline(up, gap(300))), 900);
-  assert.equal(startLine(timeline(up)), 600);
 });

@@ -17,9 +17,9 @@ from planner.errors import InputError
 from planner.findings import Finding, Severity
 from planner.notation.reader import read
 from planner.plan import Plan
-from planner.schemas.mending import apply
 from planner.schemas.plan_schema import load_plan
 from planner.timeline import compile_timeline
+from tests.mending import apply
 from tests.strategies import DOCUMENTS
 from web.builtin_plans import load_library
 

@@ -8,7 +8,7 @@ import pytest
 
 from planner.athlete import Athlete, Level, Result
 from planner.capacity import CRITICAL_SHARE, CapacityBasis, capacity_of
-from planner.critical_power import fit_of
+from planner.critical_power import examine
 from tests.builders import rower_of_7_42
 
 OTHERS = (Result(1000, Fraction(212)), Result(5000, Fraction(1245)))
@@ -56,7 +56,7 @@ def test_one_result_sets_the_time_and_the_watts() -> None:
 
 
 def test_two_results_or_more_are_fitted() -> None:
-    fit = fit_of(OF_THREE.results)
+    fit = examine(OF_THREE.results).fit
     assert fit is not None
     capacity = capacity_of(OF_THREE, Level.CLUB)
     watts = capacity.two_k_watts
@@ -88,7 +88,7 @@ def _seconds(metres: float) -> float:
 def test_a_fit_above_the_likely_2_km_is_set_aside() -> None:
     """Two sprints: a critical power above 2 km power cannot be a share of it."""
     sprinter = Athlete((Result(400, Fraction(70)), Result(500, Fraction(89))))
-    assert fit_of(sprinter.results) is not None
+    assert examine(sprinter.results).fit is not None
     capacity = capacity_of(sprinter, Level.CLUB)
     assert capacity.basis is CapacityBasis.RESULT
     assert capacity.fit_set_aside

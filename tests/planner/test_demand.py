@@ -13,12 +13,11 @@ from planner.athlete import Athlete, Level
 from planner.demand import (
     RESERVE_BY_HIGHEST,
     SHARE_BY_CR10,
-    Demand,
     Run,
-    demand_of,
     holdable_share,
     in_seconds,
     interpolate,
+    runs_of,
 )
 from planner.intensity import TALK_BY_CR10, TALK_BY_POWER_PERCENT
 from planner.plan import (
@@ -41,11 +40,11 @@ from planner.plan import (
     TwoKPower,
 )
 from planner.timeline import compile_timeline
-from tests.builders import main_piece, open_row, rower_of_7_42, seconds, strokes
+from tests.builders import main_piece, open_row, rower_of_7_42, seconds
 
 
 def asked(*steps: Block | Rest, athlete: Athlete | None = None, level: Level = Level.CLUB) -> tuple[Run, ...]:
-    return demand_of(compile_timeline(main_piece(*steps), athlete), athlete, level).runs
+    return tuple(runs_of(compile_timeline(main_piece(*steps), athlete).segments, athlete, level))
 
 
 def share_of(effort: Effort | None, rate: int | None = 20, athlete: Athlete | None = None) -> Run:
@@ -168,35 +167,14 @@ def test_rests_gaps_and_swaps_ask_nothing() -> None:
         "Still",
         (Part(PartKind.WARM_UP, (seconds(60, 20), Rest(30))), Gap(90), Part(PartKind.MAIN, (open_row(20),))),
     )
-    runs = demand_of(compile_timeline(plan)).runs
+    runs = tuple(runs_of(compile_timeline(plan).segments, None, Level.CLUB))
     assert runs[1:3] == (Run(0.0, 30.0), Run(0.0, 90.0))
     assert runs[3].seconds == 300
     (_, swap, _) = asked(Block(ForSeconds(50), 18, drill=Drill("one foot", 2, 20, 10)))
     assert swap == Run(0.0, 10.0)
 
 
-def test_there_is_one_share_a_second() -> None:
-    plan = main_piece(seconds(3, 20, TwoKPower(Fraction(1, 2))), Rest(2))
-    demand = demand_of(compile_timeline(plan))
-    assert demand.shares == (0.5, 0.5, 0.5, 0.0, 0.0)
-    assert demand.guessed == (False,) * 5
-
-
-def test_a_second_that_two_blocks_share_holds_the_mean_of_both() -> None:
-    """11 strokes at r24 last 27.5 s."""
-    plan = main_piece(strokes(11, 24, TwoKPower(Fraction(1))), Rest(1))
-    assert demand_of(compile_timeline(plan)).shares[27:] == (0.5, 0.0)
-
-
 RUNS = st.lists(st.builds(Run, st.floats(0, 2), st.floats(0.01, 90), st.booleans()), max_size=12)
-
-
-@given(RUNS)
-def test_the_work_of_all_seconds_is_the_work_of_all_runs(runs: list[Run]) -> None:
-    demand = Demand(tuple(runs))
-    assert sum(demand.shares) == pytest.approx(sum(r.share * r.seconds for r in runs), abs=1e-6)
-    assert len(demand.shares) == len(demand.guessed)
-    assert len(demand.shares) == pytest.approx(demand.seconds, abs=1.0001)
 
 
 @given(RUNS)

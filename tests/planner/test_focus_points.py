@@ -27,7 +27,6 @@ from planner.focus_points import (
     Focus,
     TechnicalCall,
     calls_for,
-    focus_named,
 )
 from planner.strokes import Fit, strokes_at, strokes_in
 
@@ -99,19 +98,15 @@ def test_a_focus_has_several_calls_and_some_for_a_novice(focus: Focus) -> None:
 
 
 @every_focus
-def test_a_focus_may_stand_in_a_plan_and_is_found_by_its_name(focus: Focus) -> None:
+def test_a_focus_may_stand_in_a_plan_under_a_name_of_its_own(focus: Focus) -> None:
     assert len(focus.name) <= limits.LINE_LENGTH
-    assert focus_named(focus.name) is focus
+    assert [other.name for other in FOCUSES].count(focus.name) == 1
 
 
 @every_focus
 def test_the_calls_of_a_focus_belong_to_its_phase_or_lead_into_it(focus: Focus) -> None:
     if focus.phase is not Phase.WHOLE:
         assert {call.phase for call in focus.calls} == {focus.phase}
-
-
-def test_an_unknown_focus_is_not_found() -> None:
-    assert focus_named("Row harder") is None
 
 
 def test_a_short_burst_has_no_call_and_a_minute_has_one() -> None:
@@ -136,8 +131,7 @@ def test_a_novice_hears_only_the_calls_for_novices() -> None:
 
 
 def test_what_is_too_slow_for_a_rate_is_not_said_at_it() -> None:
-    patience = focus_named("Patience on the slide")
-    assert patience
+    (patience,) = (focus for focus in FOCUSES if focus.name == "Patience on the slide")
     slow = {call.text for call in patience.calls if call.highest_rate}
     assert slow & {call.text for call in calls_for(patience, strokes_in(600, 20))}
     assert not slow & {call.text for call in calls_for(patience, strokes_in(600, 32))}

@@ -143,6 +143,19 @@ def test_no_gap_is_advised_that_costs_however_hot_the_room() -> None:
     assert ready(warm_up(EASY), room=Room.HOT).advised_gap.high == 900
 
 
+@given(STEPS, st.integers(0, 900), st.booleans())
+def test_the_start_is_where_the_piece_begins_or_else_where_the_wait_ends(
+    steps: list[Block], gap: int, with_piece: bool
+) -> None:
+    before = Part(PartKind.WARM_UP, tuple(steps))
+    wait = (Gap(gap),) if gap else ()
+    piece = (Part(PartKind.MAIN, (seconds(60, 30, share(100)),)),) if with_piece else ()
+    down = Part(PartKind.COOL_DOWN, (seconds(60, 18, share(40)),))
+    lengths = [block.length for block in steps]
+    expected = gap + sum(length.seconds for length in lengths if isinstance(length, ForSeconds))
+    assert ready(Plan("A piece", (before, *wait, *piece, down))).start_seconds == expected
+
+
 def test_the_start_line_is_the_same_in_the_state_the_gaps_and_the_series() -> None:
     plan = warm_up_then(300, seconds(600, 30, share(105)), RACE)
     found = ready(plan)

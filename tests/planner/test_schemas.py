@@ -8,6 +8,8 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from marshmallow import RAISE
 
 from planner.athlete import Athlete, Level, Result
@@ -340,6 +342,8 @@ def test_nothing_about_an_athlete_is_needed() -> None:
         ({"name": "A"}, "/name", "there is no such field here"),
         ({"level": "elite"}, "/level", 'level is "elite": write one of novice, club, trained'),
         ({"heart_rate_rest": 100, "heart_rate_max": 95}, "/heart_rate_rest", "resting heart rate 100 is"),
+        ({"heart_rate_rest": 119, "heart_rate_max": 120}, "/heart_rate_rest", "resting heart rate 119 is 1 "),
+        ({"heart_rate_rest": 71, "heart_rate_max": 100}, "/heart_rate_rest", "resting heart rate 71 is 29 "),
     ],
 )
 def test_an_athlete_is_refused_by_its_place(document: object, place: str, begins: str) -> None:
@@ -348,6 +352,18 @@ def test_an_athlete_is_refused_by_its_place(document: object, place: str, begins
     (problem,) = caught.value.problems
     assert problem.pointer == place
     assert problem.sentence.startswith(begins)
+
+
+@given(st.integers(25, 120), st.integers(90, 230))
+def test_heart_rates_stand_at_least_thirty_beats_apart(rest: int, most: int) -> None:
+    """Common practice, no source."""
+    document = {"heart_rate_rest": rest, "heart_rate_max": most}
+    if most - rest >= 30:
+        assert load_athlete(document).heart_rate_rest == rest
+        return
+    with pytest.raises(InputError) as caught:
+        load_athlete(document)
+    assert "at least 30 beats below" in caught.value.problems[0].sentence
 
 
 def test_a_request_is_refused_by_its_place_in_the_request() -> None:

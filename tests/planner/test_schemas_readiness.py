@@ -39,6 +39,7 @@ def test_its_names_are_those_that_were_promised() -> None:
     answer = dumped(rower_of_7_42())
     assert set(answer) == {
         "basis",
+        "start_s",
         "gap_s",
         "advised_gap",
         "at_start",
@@ -67,6 +68,7 @@ def test_every_percentage_is_a_whole_number() -> None:
 def test_the_row_of_the_plans_gap_is_the_state_at_the_start() -> None:
     answer = dumped()
     assert answer["gap_s"] == 300
+    assert answer["start_s"] == 1200
     assert answer["by_gap"][5] == {"gap_s": 300, **answer["at_start"]}
 
 

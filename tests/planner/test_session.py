@@ -286,6 +286,8 @@ def test_intervals_without_a_solution_say_what_to_change() -> None:
 
 
 def test_a_goal_belongs_to_a_test_piece_of_its_own_kind() -> None:
-    assert "goal_metres instead" in refusal(TestPiece(seconds=60), goal_seconds=Fraction(60))
-    assert "goal_seconds instead" in refusal(goal_metres=2000)
+    assert "/goal_seconds: a piece on the clock has its goal in metres" in refusal(
+        TestPiece(seconds=60), goal_seconds=Fraction(60)
+    )
+    assert "/goal_metres: a piece over metres has its goal in time" in refusal(goal_metres=2000)
     assert "only a test piece" in refusal(SteadyRow(1200), pacing=Pacing())

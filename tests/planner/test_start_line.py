@@ -11,7 +11,7 @@ from scipy.integrate import solve_ivp
 from planner import oxygen, phosphocreatine, warmth
 from planner.athlete import Level, Room
 from planner.capacity import capacity_of
-from planner.demand import Run, demand_of, in_seconds
+from planner.demand import Run, in_seconds, runs_of
 from planner.plan import Gap, Part, PartKind, Plan, Pressure, Rest
 from planner.start_line import Circumstances, Course, course_of, states_of
 from planner.timeline import compile_timeline
@@ -38,12 +38,12 @@ COOL_DOWN = Part(PartKind.COOL_DOWN, (EASY,))
 def test_an_hour_is_what_a_plain_loop_over_its_seconds_gives(room: Room) -> None:
     """The loop of the bench: every update written out, nothing taken over from the models' own loops."""
     athlete = rower_of_7_42()
-    demand = demand_of(compile_timeline(an_hour(), athlete), athlete, Level.CLUB)
+    runs = tuple(runs_of(compile_timeline(an_hour(), athlete).segments, athlete, Level.CLUB))
     given = Circumstances(capacity_of(athlete, Level.CLUB), Level.CLUB, room)
-    by_run = states_of(demand.runs, demand.runs, given)
+    by_run = states_of(runs, runs, given)
     second = 0.0
-    told = bare_loop([run.share for run in in_seconds(demand.runs)], given)
-    for run, state in zip(demand.runs, by_run, strict=True):
+    told = bare_loop([run.share for run in in_seconds(runs)], given)
+    for run, state in zip(runs, by_run, strict=True):
         second += run.seconds
         row = told[int(second) - 1]
         spent, missing, two = row[0:3], row[3:6], [a + b for a, b in zip(row[6:9], row[9:12], strict=True)]

@@ -11,11 +11,11 @@ from hypothesis import strategies as st
 from planner.athlete import Level, Room
 from planner.coaching import Purpose
 from planner.pieces import character_of, free_rate
-from planner.plan import Block, ForSeconds, ForStrokes, Rest
+from planner.plan import Block, ForSeconds, ForStrokes, Pressure, Rest
 from planner.warm_up.builder import WarmUp, warm_up_for
 from planner.warm_up.choice import rungs_to
 from planner.warm_up.circumstances import Circumstances
-from planner.warm_up.rules import HARD, SHARP_RATES
+from planner.warm_up.rules import SHARP_RATES
 from planner.warm_up.whole_strokes import UNIT_SECONDS, burst_in, is_whole, shared_out
 
 CIRCUMSTANCES = st.builds(
@@ -74,7 +74,7 @@ def test_the_rise_never_steps_back_in_rate_and_nothing_hard_comes_before_its_end
         s.step for s in stages if s.purpose in {Purpose.FIRST, Purpose.RISE} and isinstance(s.step, Block)
     ]
     assert all((later.rate or 0) >= (sooner.rate or 0) for sooner, later in pairwise(rise))
-    assert all(block.effort not in HARD for block in rise)
+    assert all(block.effort not in (Pressure.FULL, Pressure.RACE) for block in rise)
 
 
 @pytest.mark.parametrize("rate", SHARP_RATES)

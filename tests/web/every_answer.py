@@ -79,6 +79,10 @@ EVERY_ANSWER = [
     *_reading("/api/openapi.json"),
     *_sending("/api/timeline", {"plan": PLAN}),
     *_sending("/api/session", {"piece": {"test": {"metres": 2000}}}),
+    *_sending(
+        "/api/holding",
+        {"intervals": {"times": 8, "metres": 500, "rest_seconds": 180}, "target": {"split": 108}},
+    ),
     *_sending("/api/shorthand", {"plan": PLAN}),
     *_sending("/api/load", {"days": [[{"cr10": 6, "minutes": 45}], *[[]] * 6]}, {"days": []}),
     *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),

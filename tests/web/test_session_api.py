@@ -80,3 +80,25 @@ def test_a_warm_up_alone_is_a_session(client: FlaskClient) -> None:
 )
 def test_each_mistake_is_named_at_its_place(client: FlaskClient, asked: dict[str, Any], pointer: str) -> None:
     assert [place for place, _ in problems(client, **asked)] == [pointer]
+
+
+SLOW = {"results": [{"metres": 2000, "seconds": 1430}]}
+
+
+@pytest.mark.parametrize(
+    ("asked", "pointer"),
+    [
+        ({"athlete": SLOW, "pacing": {"own": [30, -30, 30, -30]}}, "/pacing"),
+        ({"athlete": SLOW, "pacing": {"own": [30, -30, 30, -30]}, "goal_seconds": 1400}, "/goal_seconds"),
+        ({"athlete": SLOW, "piece": {"test": {"metres": 10_000}}}, "/piece"),
+        ({"athlete": SLOW, "piece": {"test": {"seconds": 3600}}}, "/piece"),
+        ({"piece": {"test": {"seconds": 60}}, "goal_metres": 600}, "/goal_metres"),
+    ],
+)
+def test_a_split_that_nobody_rows_is_laid_to_what_was_sent(
+    client: FlaskClient, asked: dict[str, Any], pointer: str
+) -> None:
+    ((place, sentence),) = problems(client, **asked)
+    assert place == pointer
+    assert "splits have to stay between 1:00.0 and 6:00.0 per 500 m" in sentence
+    assert place.removeprefix("/") in {"piece", *asked}

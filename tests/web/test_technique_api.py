@@ -10,7 +10,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from planner.drills import DRILLS, drill_named
-from planner.focus_points import FOCUSES, POSITIONS, focus_named
+from planner.focus_points import FOCUSES, POSITIONS
 from tests.web.every_answer import EVERY_ANSWER
 
 COMPRESSED_BYTES = 8000
@@ -42,9 +42,8 @@ def test_one_foot_is_for_fifteen_to_twenty_seconds_a_side(client: FlaskClient) -
 
 
 def test_a_call_says_nothing_where_there_is_nothing_to_say(client: FlaskClient) -> None:
-    for document in client.get("/api/technique").get_json()["focuses"]:
-        focus = focus_named(document["name"])
-        assert focus
+    documents = client.get("/api/technique").get_json()["focuses"]
+    for document, focus in zip(documents, FOCUSES, strict=True):
         for told, call in zip(document["calls"], focus.calls, strict=True):
             assert told["text"] == call.text
             assert told.get("caution") == call.caution

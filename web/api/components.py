@@ -11,6 +11,7 @@ from marshmallow import Schema, fields
 from planner.schemas.athlete_schema import AthleteSchema
 from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
+from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import SessionRequestSchema, SessionShape
@@ -33,6 +34,8 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     TimelineShape,
     SessionRequestSchema,
     SessionShape,
+    HoldingRequestSchema,
+    HoldingShape,
     WeekRequestSchema,
     WeekAnswerShape,
     PlanListingShape,

@@ -17,6 +17,7 @@ from planner.schemas.appraisal_schema import dump_appraised
 from planner.schemas.athlete_answer import dump_standing
 from planner.schemas.athlete_schema import AthleteSchema, load_athlete
 from planner.schemas.athlete_shape import AthleteAnswerShape
+from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape, holding_answer
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema, week_answer
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
@@ -56,6 +57,11 @@ ABOUT = (
 EXAMPLE_ATHLETE = {
     "results": [{"metres": 2000, "seconds": 462}, {"metres": 1000, "seconds": 217.5}],
     "heart_rate_max": 188,
+}
+EXAMPLE_TARGET: dict[str, Any] = {
+    "intervals": {"times": 8, "metres": 500, "rest_seconds": 180},
+    "target": {"split": 108},
+    "athlete": {"results": [{"metres": 2000, "seconds": 462}]},
 }
 EXAMPLE_WEEK: dict[str, Any] = {
     "days": [[{"cr10": 6, "minutes": 45}], [], [{"cr10": 3, "minutes": 60}], [], [], [], []]
@@ -137,6 +143,16 @@ def _paths() -> dict[str, dict[str, Any]]:
                 piece,
                 SessionShape,
                 session,
+            )
+        },
+        "/api/holding": {
+            "post": _sending(
+                "describeHolding",
+                "Whether a target for intervals holds, and where it breaks",
+                HoldingRequestSchema,
+                EXAMPLE_TARGET,
+                HoldingShape,
+                holding_answer(EXAMPLE_TARGET),
             )
         },
         "/api/shorthand": {

@@ -1,11 +1,11 @@
 /** How ready one comes to the start line: the coach's sentence, a picture, what is left there, the gap, the doubts.
  *
- * Properties: `readiness`, `timeline`.
+ * Properties: `readiness`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import { clock } from "../plan/format.js";
-import { QUANTITIES, gapWords, rangeWords, senseOf, startLine } from "../plan/readiness-words.js";
-import type { Readiness, Timeline } from "../plan/wire.js";
+import { QUANTITIES, gapWords, rangeWords, senseOf } from "../plan/readiness-words.js";
+import type { Readiness } from "../plan/wire.js";
 import { type } from "./look.js";
 import "./readiness-picture.js";
 
@@ -13,9 +13,8 @@ import "./readiness-picture.js";
 const GAPS = new Set([0, 2, 4, 5, 6, 8, 10, 15, 20, 30]);
 
 export class ReadinessView extends LitElement {
-  static override properties = { readiness: { attribute: false }, timeline: { attribute: false } };
+  static override properties = { readiness: { attribute: false } };
   declare readiness: Readiness | undefined;
-  declare timeline: Timeline | undefined;
 
   static override styles = [type, css`
     section { display: grid; gap: 10px; }
@@ -35,12 +34,12 @@ export class ReadinessView extends LitElement {
   `];
 
   override render() {
-    const { readiness, timeline } = this;
-    if (!readiness || !timeline) return nothing;
+    const { readiness } = this;
+    if (!readiness) return nothing;
     return html`<section aria-labelledby="ready">
       <h2 id="ready">At the start line</h2>
       <p dir="auto">${readiness.sentence}</p>
-      <readiness-picture .series=${readiness.series} .start_s=${startLine(timeline)}></readiness-picture>
+      <readiness-picture .series=${readiness.series} .start_s=${readiness.start_s}></readiness-picture>
       <p class="key small"><span><svg viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>reserve, with its range</span>
         <span><svg class="dashed" viewBox="0 0 26 10" aria-hidden="true"><path d="M0 5H26" /></svg>muscle warmth</span></p>
       ${readiness.series.reserve.some((percent) => percent < 0) ? html`<p class="small">Where the line lies on the floor, more is asked than the models hold.</p>` : nothing}

@@ -1,6 +1,6 @@
 /** What is left at the start line, in words, percent and minutes. */
 import { clock } from "./format.js";
-import type { Range, Readiness, State, Timeline } from "./wire.js";
+import type { Range, Readiness, State } from "./wire.js";
 
 export type Quantity = keyof State;
 
@@ -12,7 +12,7 @@ export const QUANTITIES: readonly { quantity: Quantity; name: string; steps: rea
   { quantity: "warmth", name: "Muscles", steps: [[70, "warm"], [45, "fairly warm"], [0, "cool"]] },
 ];
 
-/** "nearly full" */
+/** What the middle of a range comes to, by the highest step that it reaches: "nearly all", "fairly warm". */
 export function senseOf(steps: readonly [number, string][], { middle }: Range): string {
   return steps.find(([least]) => middle >= least)?.[1] ?? steps.at(-1)![1];
 }
@@ -27,12 +27,4 @@ export function gapWords({ advised_gap, gap_s }: Readiness): string {
   const { low_s, best_s, high_s } = advised_gap;
   const advice = low_s === high_s ? `Best gap before the start: ${clock(best_s)}.` : `Best gap before the start: ${clock(best_s)}; from ${clock(low_s)} to ${clock(high_s)} will do.`;
   return gap_s === null ? advice : `${advice} This plan leaves ${clock(gap_s)}.`;
-}
-
-/** Seconds from the beginning to the start line: the first main piece, else the end of the gap, else the end. */
-export function startLine({ segments, totals }: Timeline): number {
-  const main = segments.find(({ part }) => part === "main");
-  if (main) return main.start_s;
-  const gap = segments.find(({ kind }) => kind === "gap");
-  return gap ? gap.start_s + gap.duration_s : totals.seconds_s;
 }

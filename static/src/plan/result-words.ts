@@ -2,12 +2,15 @@
 import { clock, splitClock } from "./format.js";
 import type { Result } from "./wire.js";
 
-/** A split outside this is a slip of the finger. */
-const QUICKEST_SPLIT_S = 60;
-const SLOWEST_SPLIT_S = 360;
-/** The bounds of the planner's limits. */
+/** The bounds of planner/limits.py and planner/athlete.py: what is kept here is not refused there. */
 const SHORTEST_METRES = 100;
 const LONGEST_METRES = 42_195;
+const LONGEST_S = 28_800;
+const SLOWEST_SPLIT_S = 360;
+const QUICKEST_SPLIT_S = 60;
+/** Nobody is quicker over 2000 m, and by so many seconds a doubling of the distance beside it [C]. */
+const QUICKEST_TWO_K_SPLIT_S = 75;
+const QUICKEST_STEP_S = 5;
 
 /** Hours, minutes, seconds, tenth: each form leaves out what it does not have. */
 const FORMS = [
@@ -35,10 +38,15 @@ export function metresOf(text: string): number | undefined {
 /** What is wrong with a result, in a sentence that says what would do; "" when nothing is. */
 export function resultProblem({ metres, seconds }: Result): string {
   if (metres < SHORTEST_METRES || metres > LONGEST_METRES) return `${metres} m is no distance to go by: it has to be from ${SHORTEST_METRES} to ${LONGEST_METRES} m.`;
-  const split = (seconds / metres) * 500;
-  if (split < QUICKEST_SPLIT_S) return `${metres} m in ${timeWords(seconds)} is quicker than anybody rows: look at the digits again.`;
+  if (seconds > LONGEST_S) return `${metres} m in ${timeWords(seconds)} is longer than ${clock(LONGEST_S)}: look at the digits again.`;
+  const split = (seconds * 500) / metres;
+  if (split < quickestSplit(metres)) return `${metres} m in ${timeWords(seconds)} is quicker than anybody rows that far: look at the digits again.`;
   if (split > SLOWEST_SPLIT_S) return `${metres} m in ${timeWords(seconds)} is slower than 6:00 per 500 m: look at the digits again.`;
   return "";
+}
+
+function quickestSplit(metres: number): number {
+  return Math.max(QUICKEST_SPLIT_S, QUICKEST_TWO_K_SPLIT_S + QUICKEST_STEP_S * Math.log2(metres / 2000));
 }
 
 /** "7:42.0", and an hour or more without the tenth. */

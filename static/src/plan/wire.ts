@@ -21,6 +21,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/holding": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Whether a target for intervals holds, and where it breaks */
+        post: operations["describeHolding"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/library": {
         parameters: {
             query?: never;
@@ -201,6 +218,14 @@ export interface components {
             high_s: number;
             low_s: number;
         };
+        /** @description What each repetition is to be rowed at: a split, or a share of 2 km power. */
+        AskedTarget: {
+            /** @description split, in steps of 0.1 */
+            split: number;
+        } | {
+            /** @description share of 2 km power, in steps of 0.01 */
+            two_k_power_fraction: number;
+        };
         /** @description Who rows. Nothing here is needed; of several results one over 2000 m sets the splits. */
         Athlete: {
             age?: number;
@@ -266,6 +291,13 @@ export interface components {
             open?: true;
             rate?: number;
             setting?: components["schemas"]["Setting"];
+        };
+        /** @description Where the reserve is gone. */
+        Break: {
+            /** @description the first is 1 */
+            repetition: number;
+            /** @description the second of it, from 1, in which that happens */
+            second: number;
         };
         /** @description A built-in plan with its timeline for anybody, by the clock. */
         BuiltinPlan: {
@@ -456,6 +488,31 @@ export interface components {
              */
             max_from: "given" | "age";
             rest?: number;
+        };
+        /** @description Whether a target holds to the end by the middle of three models: an estimate, never a promise. `breaks` says where it does not; `lasting` is the hardest that would, absent where none is too hard. */
+        Holding: {
+            /** @description of the reserve, by the middle model, after each repetition */
+            after_each_percent: number[];
+            /**
+             * @description two results or more, one, or only the level
+             * @enum {string}
+             */
+            basis: "fit" | "result" | "level";
+            breaks?: components["schemas"]["Break"];
+            holds: boolean;
+            lasting?: components["schemas"]["RowedTarget"];
+            left: components["schemas"]["Range"];
+            /** @description what a coach would say */
+            sentence: string;
+            target: components["schemas"]["RowedTarget"];
+        };
+        /** @description A set and a target for it, of which it is asked whether it holds to the end. */
+        HoldingRequest: {
+            athlete?: components["schemas"]["Athlete"];
+            intervals: components["schemas"]["RepetitionSet"];
+            /** @enum {string} */
+            level?: "novice" | "club" | "trained";
+            target: components["schemas"]["AskedTarget"];
         };
         /** @description Repetitions with rests; `leave_percent` of the reserve is to be left after the last. */
         IntervalSet: {
@@ -655,6 +712,8 @@ export interface components {
             /** @description what a coach would say */
             sentence: string;
             series: components["schemas"]["ReadinessSeries"];
+            /** @description the start line: the first main block, else the end of the gap or warm-up */
+            start_s: number;
         };
         /** @description The session as written, in equal steps from its beginning. */
         ReadinessSeries: {
@@ -682,6 +741,13 @@ export interface components {
             number: number;
             times: number;
         };
+        /** @description Repetitions of hard rowing with rests between them. */
+        RepetitionSet: {
+            metres?: number;
+            rest_seconds: number;
+            seconds?: number;
+            times: number;
+        };
         /** @description Sitting still. */
         Rest: {
             for: components["schemas"]["Seconds"];
@@ -699,6 +765,13 @@ export interface components {
             blocks: components["schemas"]["Step"][];
             /** @enum {string} */
             kind: "warm-up" | "main" | "cool-down";
+        };
+        /** @description What repetitions are rowed at. */
+        RowedTarget: {
+            /** @description seconds per 500 m, where a split is asked for or a result is known */
+            split_s?: number;
+            /** @description share of 2 km power, to the thousandth */
+            two_k_power_fraction: number;
         };
         /** @description A length on the clock. */
         Seconds: {
@@ -781,7 +854,7 @@ export interface components {
             athlete?: components["schemas"]["Athlete"];
             gap_seconds?: number;
             goal_metres?: number;
-            /** @description time of the result, in steps of 0.1 */
+            /** @description goal, in steps of 0.1 */
             goal_seconds?: number;
             /** @enum {string} */
             level?: "novice" | "club" | "trained";
@@ -975,10 +1048,12 @@ export interface components {
     pathItems: never;
 }
 export type AdvisedGap = components['schemas']['AdvisedGap'];
+export type AskedTarget = components['schemas']['AskedTarget'];
 export type Athlete = components['schemas']['Athlete'];
 export type AthleteAnswer = components['schemas']['AthleteAnswer'];
 export type Band = components['schemas']['Band'];
 export type Block = components['schemas']['Block'];
+export type Break = components['schemas']['Break'];
 export type BuiltinPlan = components['schemas']['BuiltinPlan'];
 export type Call = components['schemas']['Call'];
 export type Capacity = components['schemas']['Capacity'];
@@ -998,6 +1073,8 @@ export type Health = components['schemas']['Health'];
 export type HeartRate = components['schemas']['HeartRate'];
 export type HeartRateTarget = components['schemas']['HeartRateTarget'];
 export type HeartRates = components['schemas']['HeartRates'];
+export type Holding = components['schemas']['Holding'];
+export type HoldingRequest = components['schemas']['HoldingRequest'];
 export type IntervalSet = components['schemas']['IntervalSet'];
 export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
@@ -1021,9 +1098,11 @@ export type Readiness = components['schemas']['Readiness'];
 export type ReadinessSeries = components['schemas']['ReadinessSeries'];
 export type Repeat = components['schemas']['Repeat'];
 export type Repetition = components['schemas']['Repetition'];
+export type RepetitionSet = components['schemas']['RepetitionSet'];
 export type Rest = components['schemas']['Rest'];
 export type Result = components['schemas']['Result'];
 export type RowedPart = components['schemas']['RowedPart'];
+export type RowedTarget = components['schemas']['RowedTarget'];
 export type Seconds = components['schemas']['Seconds'];
 export type Segment = components['schemas']['Segment'];
 export type Session = components['schemas']['Session'];
@@ -1071,6 +1150,84 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["AthleteAnswer"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    describeHolding: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["HoldingRequest"];
+            };
+        };
+        responses: {
+            /** @description What was asked for. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Holding"];
                 };
             };
             /** @description The body is not JSON that can be read in one way only. */

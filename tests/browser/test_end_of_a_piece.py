@@ -1,0 +1,55 @@
+"""The end of a piece in metres: its time by the taps, and the way into the results, without a signal."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from tests.browser.app_server import Server
+from tests.browser.conftest import ENGINES, Launch
+from tests.browser.engines import Browser
+from tests.browser.later_files import LATER_KEPT
+from tests.browser.targets import QUERY, button, css, field, heading, words
+
+SAVED = words("Saved on this device. It will run with no signal.")
+TWO_LEGS = """\
+title: Two legs
+main
+50m r30 @1:50
+50m r32 @1:50
+"""
+
+
+@pytest.mark.parametrize("engine", ENGINES)
+def test_two_legs_without_a_rest_are_one_piece_and_can_be_added_to_the_results(
+    engine: str, launch: Launch, server: Server
+) -> None:
+    browser = launch(engine)
+    row_two_legs(browser, server)
+    browser.see(heading("By your taps"))
+    browser.see(words(re.compile(r"^100 m in 0:\d\d, 1:\d\d\.\d /500 m$")))
+    browser.click(button("Add it to my results"))
+    browser.see(words("Added to your results."))
+    browser.open(server.url + "/athlete")
+    browser.see(words(re.compile(r"^100 m in 0:\d\d\.\d$|^100 m in \d\d\.\d s$")))
+
+
+def row_two_legs(browser: Browser, server: Server) -> None:
+    """Writes the plan, rows it with the server gone, and taps Done at the end of the second leg."""
+    browser.open(server.url)
+    browser.type(field("Write or paste your own"), TWO_LEGS)
+    browser.click(button("Make this plan"))
+    browser.see(heading("Two legs"))
+    browser.see(SAVED, seconds=30)
+    browser.wait_for(LATER_KEPT, seconds=60)
+    server.kill()
+    browser.click(button("Row it"))
+    browser.click(button("I have read this, go on"))
+    browser.click(button("Start rowing"))
+    browser.see(css(".rate .mid"), seconds=20)
+    browser.wait_for(
+        f"() => {QUERY}.find({{ css: '.where' }})[0]?.textContent.includes('2 of 2')", seconds=30
+    )
+    browser.wait_for(f"() => {QUERY}.visibleText({QUERY}.find({{ css: '.big' }})[0]) <= '0:03'", seconds=30)
+    browser.click(button("Done"))
