@@ -18,10 +18,10 @@ from planner.pacing import Pacing
 from planner.pieces import TestPiece
 from planner.plan import Block, ForMetres, ForSeconds, Plan, Repeat, Rest, Split, TwoKPower
 from planner.prediction import Piece, examined_of, predict, two_k_of
-from planner.schemas.mending import apply
 from planner.session import SessionRequest, session_of
 from planner.timeline import compile_timeline
 from tests.builders import main_piece, rower_of_7_42
+from tests.mending import apply
 from tests.pieces import PACINGS, TESTS, sets
 from tests.rowers import ANYBODY, KNOWN, LEVELS
 

@@ -15,9 +15,9 @@ from planner.findings import Finding
 from planner.notation.reader import read
 from planner.pieces import IntervalSet, Piece, SteadyRow, Technique, TestPiece
 from planner.plan import Plan
-from planner.schemas.mending import apply
 from planner.session import SessionRequest, session_of
 from planner.timeline import compile_timeline
+from tests.mending import apply
 from tests.rowers import KNOWN, OF_MANY, OF_ONE_RESULT
 
 NOBODY_OR_HARD = st.one_of(st.none(), OF_ONE_RESULT, OF_MANY)
