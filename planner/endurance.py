@@ -46,14 +46,15 @@ class Endurance:
 
     def likely(self, seconds: float, metres: int | None = None) -> float:
         """The share of 2 km power that is predicted for so long, or for metres where they are given."""
-        return self.share_at(self._piece(seconds, metres).split)
+        return self.share_at(self.piece(seconds, metres).split)
 
     def kindest(self, seconds: float, metres: int | None = None) -> float:
         """The same by the quick end of the prediction."""
-        quickest = self._piece(seconds, metres).quickest
+        quickest = self.piece(seconds, metres).quickest
         return self.share_at(quickest.seconds * SPLIT_METRES / quickest.metres)
 
-    def _piece(self, seconds: float, metres: int | None) -> Prediction:
+    def piece(self, seconds: float, metres: int | None = None) -> Prediction:
+        """What is said of so long, or of metres where they are given."""
         return self.over(metres) if metres is not None else self.over(seconds=max(1, round(seconds)))
 
     def without_easy(self) -> Endurance:

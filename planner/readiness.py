@@ -26,7 +26,7 @@ from planner.capacity import Capacity, CapacityBasis, capacity_of
 from planner.demand import Run
 from planner.start_line import Circumstances, Course, StartLine, State, course_of, states_of
 from planner.timeline import Timeline
-from planner.units import clock
+from planner.units import told_time
 
 GAPS = tuple(60 * minutes for minutes in range(31))
 """Seconds between warm-up and piece for which the start line is told."""
@@ -197,14 +197,14 @@ def _minutes(seconds: float) -> str:
         return "1 minute"
     if seconds % 60 == 0:
         return f"{int(seconds) // 60} minutes"
-    return f"{int(seconds)} seconds" if seconds < 60 else clock(round(seconds))
+    return f"{int(seconds)} seconds" if seconds < 60 else told_time(round(seconds))
 
 
 def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> Iterator[str]:
     match capacity.basis:
         case CapacityBasis.LEVEL:
             yield (
-                f"No result is known, so a 2 km of about {clock(round(capacity.two_k_seconds))} "
+                f"No result is known, so a 2 km of about {told_time(round(capacity.two_k_seconds))} "
                 f"({round(capacity.assumed_watts)} W) is assumed for the level, and the range is wide."
             )
         case CapacityBasis.RESULT:
@@ -219,7 +219,7 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             yield "The reserve comes from your own results; its range follows their scatter."
     guessed = sum(run.seconds for run in course.everything if run.guessed)
     if guessed:
-        yield f"{clock(round(guessed))} of rowing name no power: guessed from rate, effort or heart rate."
+        yield f"{told_time(round(guessed))} of rowing name no power: guessed from rate, effort or heart rate."
     yield (
         "The models of recovery come from cycling and differ by a factor of two; the range shows all three, "
         "and none is a promise."

@@ -14,7 +14,7 @@ from planner.pieces import (
     name_of,
 )
 from planner.plan import Setting
-from planner.units import clock
+from planner.units import told_metres, told_time
 
 _HARD = (
     "It is maximal: not for a first week, and not on a day you feel ill or with pain in the back or chest."
@@ -49,13 +49,15 @@ def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *,
     """For whom it is, what it takes, and what to beware of."""
     match piece:
         case TestPiece():
-            lines = [f"{_expected(piece, expected)}", _HARD]
+            lines = [_expected(piece, expected), _HARD if expected.flat_out else _SET]
         case IntervalSet():
             lines = [_expected(piece, expected), _SET]
         case SteadyRow() | Technique():
             lines = [_EASY]
     if only_warm_up:
-        lines[0] = f"A warm-up alone, for {name_of(piece)} at r{expected.rate}."
+        lines[0] = f"A warm-up alone, for {name_of(piece)}{_rate(piece, expected)}."
+    elif expected.known and not expected.within_range:
+        lines.insert(1, "That is a guess.")
     if level is Level.NOVICE:
         lines.append(_NOVICE)
     if room is Room.HOT:
@@ -68,10 +70,25 @@ def _expected(piece: TestPiece | IntervalSet, expected: Expectation) -> str:
     if isinstance(piece, IntervalSet):
         basis = "your results" if expected.known else "what is usual for the level"
         return f"{name}, each at about r{expected.rate}, at a target from {basis}."
-    what = clock(expected.seconds) if piece.metres is not None else f"{round(expected.metres)} m"
+    what = told_time(expected.seconds) if piece.metres is not None else told_metres(round(expected.metres))
     basis = "your results point to" if expected.known else "usual for the level is"
-    rate = "" if piece.rate_cap else f" at about r{expected.rate}"
-    return f"{name}{rate}: {basis} {what}."
+    return f"{name}{_rate(piece, expected)}: {basis} {what}."
+
+
+def _rate(piece: Piece, expected: Expectation) -> str:
+    """The rate, where the piece's name does not hold one."""
+    capped = isinstance(piece, TestPiece) and piece.rate_cap
+    return "" if capped else f" at about r{expected.rate}"
+
+
+def guess_told(expected: Expectation) -> tuple[str, ...]:
+    """A word on a prediction that no custom reaches, where it is one."""
+    if not expected.known or expected.within_range:
+        return ()
+    return (
+        "No result is near enough to this piece: predictions hold from about 500 m or three and a half "
+        "minutes up, so its target is a guess. Row it once and enter the result.",
+    )
 
 
 def _capital(text: str) -> str:

@@ -17,7 +17,7 @@ from planner.endurance import Endurance
 from planner.findings import Finding, Severity
 from planner.plan import PartKind
 from planner.prediction import tenths_of
-from planner.units import clock, split_clock
+from planner.units import split_clock, told_time
 
 OVERDRAWN = {CapacityBasis.FIT: -0.05, CapacityBasis.RESULT: -0.2, CapacityBasis.LEVEL: -0.2}
 """How far below an empty reserve the median model goes before a word is said, as a share of W': a fitted one
@@ -130,4 +130,4 @@ def _when(row: Row) -> str:
     round_ = row.segment.repetition
     if round_ and round_.times > 1:
         return f"in repetition {round_.number} of {round_.times}"
-    return f"before its end, {clock(round(float(row.segment.end)))} into the session,"
+    return f"before its end, {told_time(round(float(row.segment.end)))} into the session,"

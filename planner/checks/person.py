@@ -10,7 +10,7 @@ from planner.checks.maximal import MAXIMAL_SHARE, maximal_bouts, maximal_from
 from planner.checks.scene import Scene, share_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import PartKind, Pressure
-from planner.units import clock
+from planner.units import told_time
 
 BURST_SECONDS = 30
 """In a warm-up hard strokes of up to so many seconds are no piece: judgement [C]."""
@@ -66,9 +66,9 @@ def heat(scene: Scene) -> Iterator[Finding]:
     if hard < HOT_HARD_SECONDS and rowed < HOT_SECONDS:
         return
     held = (
-        f"{clock(round(hard))} of hard rowing"
+        f"{told_time(round(hard))} of hard rowing"
         if hard >= HOT_HARD_SECONDS
-        else f"{clock(round(rowed))} of rowing"
+        else f"{told_time(round(rowed))} of rowing"
     )
     first = next(
         (r for r in scene.rows if r.segment.part == PartKind.MAIN and r.is_rowed),

@@ -13,7 +13,7 @@ from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Part, PartKind, Pressure
 from planner.readiness import Readiness
 from planner.stretches import Kind
-from planner.units import clock
+from planner.units import told_time
 
 SPENT_AT_START = 0.85
 """Starting a piece with less of W' than this by the median model is worth a warning: judgement [C]."""
@@ -52,7 +52,7 @@ def _spends_too_much(scene: Scene, ready: Readiness) -> Finding:
         "warm-up-spends-too-much",
         Severity.WARNING,
         f"/parts/{part}",
-        f"After this warm-up it takes {clock(ready.advised_gap.low)} until nearly all the reserve is back.",
+        f"After this warm-up it takes {told_time(ready.advised_gap.low)} until nearly all the reserve is back.",
         "A warm-up should leave the reserve for the piece, and after so long a wait its warmth is gone too.",
         _softened(scene, before),
     )
@@ -97,11 +97,11 @@ def _too_short(scene: Scene, ready: Readiness, wait: float) -> Finding:
         "gap-too-short",
         Severity.WARNING if left < SPENT_AT_START else Severity.ADVICE,
         _place(scene),
-        f"The gap of {clock(round(wait))} is shorter than the {clock(ready.advised_gap.low)} that the piece "
+        f"The gap of {told_time(round(wait))} is shorter than the {told_time(ready.advised_gap.low)} that the piece "
         "needs after this warm-up."
         if wait
         else "The piece follows the warm-up at once: "
-        f"it needs a gap of {clock(ready.advised_gap.low)} or more after this.",
+        f"it needs a gap of {told_time(ready.advised_gap.low)} or more after this.",
         "Breath and muscles need the time to come back"
         + (
             f": only {round(100 * left)} % of the reserve for hard work would be there."
@@ -117,7 +117,7 @@ def _too_long(scene: Scene, ready: Readiness, wait: float) -> Finding:
         "gap-too-long",
         Severity.ADVICE,
         _place(scene),
-        f"The gap of {clock(round(wait))} is longer than {clock(ready.advised_gap.high)}: the warmth of the "
+        f"The gap of {told_time(round(wait))} is longer than {told_time(ready.advised_gap.high)}: the warmth of the "
         "warm-up is going.",
         "Muscles cool while one sits, and a gap of 15 to 20 minutes begins to cost.",
         _new_gap(scene, ready),
@@ -138,10 +138,10 @@ def _new_gap(scene: Scene, ready: Readiness) -> Mend | None:
     gaps = [row for row in _before_start(scene) if row.segment.stretch.kind is Kind.GAP]
     best = ready.advised_gap.best
     if not gaps:
-        return Mend(f"Put in a gap of {clock(best)}", (with_gap(best, _place(scene)),))
+        return Mend(f"Put in a gap of {told_time(best)}", (with_gap(best, _place(scene)),))
     if gaps[-1].seconds != ready.gap_seconds:
         return None
-    return Mend(f"Wait {clock(best)}", (Edit(Op.REPLACE, f"{gaps[-1].segment.place}/for/seconds", best),))
+    return Mend(f"Wait {told_time(best)}", (Edit(Op.REPLACE, f"{gaps[-1].segment.place}/for/seconds", best),))
 
 
 def burst_too_near(scene: Scene) -> Iterator[Finding]:
@@ -163,7 +163,7 @@ def burst_too_near(scene: Scene) -> Iterator[Finding]:
         "burst-too-near",
         Severity.ADVICE,
         hard[-1].segment.place,
-        f"{scene.named(hard[-1])} ends {clock(round(calm))} before the start.",
+        f"{scene.named(hard[-1])} ends {told_time(round(calm))} before the start.",
         "After hard strokes breath and muscles need about three minutes to be quiet again.",
         Mend("Row easy after it", added_to(part, f"/parts/{index}", more))
         if isinstance(part, Part)
