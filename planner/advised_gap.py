@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from enum import StrEnum
+from itertools import groupby, takewhile
 from typing import NamedTuple
 
 from planner.capacity import Capacity
-from planner.demand import Run, holdable_share
+from planner.demand import Run
+from planner.endurance import Endurance, repetitions_alike
 from planner.start_line import StartLine
 
 RESERVE_WANTED = 0.95
@@ -24,6 +27,8 @@ COSTLY_GAP = 900
 """Seconds: waiting 15-20 min starts to cost, in any room (West 2013, J Sci Med Sport 16:172 [S])."""
 LOST_GAP = 2700
 """Seconds: readiness counts as lost by 45-60 min (Burnley 2006, J Appl Physiol 101:1320 [S]; judgement)."""
+LONGEST_NEEDED = 600
+"""A warm-up that takes longer than this to recover from was none: judgement [C]."""
 EASY_GAPS = (0, 60, COSTLY_GAP)
 """Least, best and longest seconds before a piece that is not maximal: go on, or stand up and drink [C]."""
 GRID = range(0, LOST_GAP + 1, 30)
@@ -31,9 +36,7 @@ GRID = range(0, LOST_GAP + 1, 30)
 
 _SOON = 120.0
 _NEAR_CRITICAL = 0.9
-_NEAR_HOLDABLE = 0.95
-"""A piece is maximal when it asks for nearly the critical share within its first two minutes, or on average
-for nearly what the power law says can be held for so long: judgement [C]."""
+"""A piece that asks for nearly the critical share within its first two minutes starts hard: judgement [C]."""
 
 
 class AdvisedGap(NamedTuple):
@@ -42,6 +45,15 @@ class AdvisedGap(NamedTuple):
     low: int
     best: int
     high: int
+
+
+class Wait(StrEnum):
+    """How a wait before the piece compares with the advised gap, or that no wait would do."""
+
+    RIGHT = "right"
+    SHORT = "short"
+    LONG = "long"
+    OVERSPENT = "overspent"
 
 
 def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
@@ -57,6 +69,15 @@ def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
     return AdvisedGap(low, best, max(best, kept))
 
 
+def judged(wait_seconds: float, advised: AdvisedGap) -> Wait:
+    """What there is to say of a wait: the one judgement for sentences and findings."""
+    if advised.low > LONGEST_NEEDED:
+        return Wait.OVERSPENT
+    if wait_seconds < advised.low:
+        return Wait.SHORT
+    return Wait.LONG if wait_seconds > advised.high else Wait.RIGHT
+
+
 def is_restored(line: StartLine) -> bool:
     """Whether any gap brings back as much of W' as is wanted."""
     return line.after(LOST_GAP).reserve.middle >= RESERVE_WANTED
@@ -67,16 +88,28 @@ def is_heavy(line: StartLine) -> bool:
     return line.lowest_reserve < HEAVY
 
 
-def is_maximal(main: Sequence[Run], capacity: Capacity) -> bool:
-    """Whether the piece starts hard, or asks for nearly the most that can be held; taken so without one."""
+def is_maximal(main: Sequence[Run], capacity: Capacity, endurance: Endurance) -> bool:
+    """Whether the piece starts hard, or is all but maximal for its length; taken so without one.
+
+    What is broken by rests counts as the one piece that it is like.
+    """
     if not main:
         return True
-    seconds = work = 0.0
-    for share, length, _ in main:
-        if share == 0:
-            break
+    seconds = 0.0
+    for share, length, _ in takewhile(lambda run: run.share > 0, main):
         if seconds < _SOON and share >= _NEAR_CRITICAL * capacity.critical:
             return True
         seconds += length
-        work += share * length
-    return seconds > 0 and work / seconds >= _NEAR_HOLDABLE * holdable_share(seconds, capacity.two_k_seconds)
+    bouts = [list(runs) for rowed, runs in groupby(main, key=lambda run: run.share > 0) if rowed]
+    return _is_maximal(bouts[:1], main, endurance) or _is_maximal(bouts, main, endurance)
+
+
+def _is_maximal(bouts: Sequence[Sequence[Run]], main: Sequence[Run], endurance: Endurance) -> bool:
+    rowed = [run for bout in bouts for run in bout]
+    seconds = sum(run.seconds for run in rowed)
+    if not seconds:
+        return False
+    waits = sum(run.seconds for run in main if run.share == 0) / max(1, len(bouts) - 1)
+    each = seconds / len(bouts)
+    alike = each * repetitions_alike(len(bouts), each, waits)
+    return sum(run.share * run.seconds for run in rowed) / seconds >= endurance.maximal(alike)

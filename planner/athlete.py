@@ -56,8 +56,8 @@ class Result:
             else f"slower than {split_clock(Fraction(SPLIT.high))}, which is no rowing"
         )
         return (
-            f"{told_metres(self.metres)} in {told_time(self.seconds)} is a split of {split_clock(self.split)}, "
-            f"{wrong}: check the metres and the minutes"
+            f"{told_metres(self.metres)} in {told_time(self.seconds)} is a split of "
+            f"{split_clock(self.split)}, {wrong}: check the metres and the minutes"
         )
 
 

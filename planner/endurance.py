@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
 from planner.critical_power import Examined
+from planner.demand import holdable_share
 from planner.pace import SPLIT_METRES
 from planner.prediction import (
     ASSUMED_TWO_K_SPLIT,
@@ -26,6 +27,9 @@ from planner.trials import Doubt
 REPEATED_SLOWER = Fraction(2, 100)
 """Nobody repeats a piece at what it takes flat out: the split of each repetition is slower by this share at
 least, however long the rests. Common practice [C]."""
+MAXIMAL_SHARE = 0.95
+"""From this share of what can be held for so long on, never more than 2 km power, work is all but maximal:
+judgement [C]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,14 @@ class Endurance:
         """The same by the quick end of the prediction."""
         quickest = self.piece(seconds, metres).quickest
         return self.share_at(quickest.seconds * SPLIT_METRES / quickest.metres)
+
+    def maximal(self, seconds: float, metres: int | None = None) -> float:
+        """The share from which so long a piece is all but maximal: by the law of times and distances, or by
+        longer results that were rowed hard where they come to less."""
+        if not seconds:
+            return MAXIMAL_SHARE
+        held = holdable_share(seconds, TWO_K_METRES / SPLIT_METRES * float(self.two_k_split))
+        return MAXIMAL_SHARE * min(held, self.without_easy().likely(seconds, metres))
 
     def piece(self, seconds: float, metres: int | None = None) -> Prediction:
         """What is said of so long, or of metres where they are given."""

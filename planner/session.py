@@ -89,7 +89,7 @@ def session_of(request: SessionRequest) -> Session:
     done = expected.character, whole_seconds(request.piece, expected), request.room
     down = cool_down_stages(*done)
     after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
-    readiness = _readiness(request, expected, before, piece)
+    readiness = _readiness(request, before, after)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
     waits = (Gap(gap),) if gap else ()
     plan = Plan(
@@ -114,12 +114,11 @@ def advised_gap(readiness: Readiness) -> int:
     return readiness.advised_gap.best
 
 
-def _readiness(request: SessionRequest, expected: Expectation, before: Part, piece: Part) -> Readiness:
-    """The start line after the warm-up, for any gap."""
+def _readiness(request: SessionRequest, before: Part, after: tuple[Part, ...]) -> Readiness:
+    """The start line after the warm-up, for any gap: judged as the plan itself will be."""
     wait = (Gap(request.gap_seconds),) if request.gap_seconds else ()
-    timeline = compile_timeline(Plan("Before the piece", (before, *wait, piece)), request.rower)
-    hard = expected.character is not Character.EASY
-    readiness = readiness_of(timeline, request.athlete, request.rower.level, request.room, hard)
+    timeline = compile_timeline(Plan("Before the piece", (before, *wait, *after)), request.rower)
+    readiness = readiness_of(timeline, request.athlete, request.rower.level, request.room)
     assert readiness is not None, "a warm-up always comes before the start line"
     return readiness
 
@@ -130,9 +129,10 @@ def _gap_reason(gap: int, readiness: Readiness, request: SessionRequest) -> str:
     if isinstance(request.piece, SteadyRow | Technique):
         return f"{told_time(gap)} off the seat comes before the row: stand, drink, see to the straps."
     low, _, high = readiness.advised_gap
+    span = f"from {told_time(low)} to {told_time(high)}" if low else f"up to {told_time(high)}"
     return (
-        f"A gap of {told_time(gap)} lets breath and legs come back while the warmth stays; anything from "
-        f"{told_time(low)} to {told_time(high)} will do. Stand, drink, keep a layer on."
+        f"A gap of {told_time(gap)} lets breath and legs come back while the warmth stays; anything {span} "
+        "will do. Stand, drink, keep a layer on."
     )
 
 

@@ -7,7 +7,7 @@ warm-up. Every state is a range over models and over what is not known of the ro
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import NamedTuple
 
 from planner import oxygen, phosphocreatine, reserve, warmth
@@ -40,6 +40,13 @@ class Course(NamedTuple):
     main: tuple[Run, ...]
     everything: tuple[Run, ...]
     start_seconds: float
+
+    @property
+    def wait_seconds(self) -> float:
+        """The gap; where there is none, the rests at the end of what comes before."""
+        if self.gap_seconds is not None:
+            return self.gap_seconds
+        return sum(run.seconds for run in takewhile(lambda run: run.share == 0, reversed(self.before)))
 
 
 def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Course | None:

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from planner.athlete import Level, Room
 from planner.checks.bouts import Bout, in_one_go, together
-from planner.checks.maximal import MAXIMAL_SHARE, maximal_bouts, maximal_from
+from planner.checks.maximal import maximal_bouts
 from planner.checks.scene import Scene, share_of
+from planner.endurance import MAXIMAL_SHARE
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import PartKind, Pressure
 from planner.units import told_time
@@ -30,7 +31,7 @@ def novice_maximal(scene: Scene) -> Iterator[Finding]:
     first = min(bouts, key=lambda bout: bout.rows[0].segment.index)
     lowest: dict[str, float] = {}
     for bout in bouts:
-        most = maximal_from(scene, bout.seconds, bout.metres)
+        most = scene.hard_endurance.maximal(bout.seconds, bout.metres)
         lowest.update({place: min(most, lowest.get(place, most)) for place in bout.places})
     yield Finding(
         "novice-maximal",
