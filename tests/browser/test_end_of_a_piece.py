@@ -40,7 +40,7 @@ def test_two_legs_without_a_rest_are_one_piece_and_can_be_added_to_the_results(
 
 
 def row_two_legs(browser: Browser, server: Server) -> float:
-    """Rows the plan with the server gone, and taps Done at the end of the second leg: seconds by our own clock."""
+    """Rows the plan with the server gone to Done at its end, and gives the seconds by our own clock."""
     browser.open(server.url)
     browser.type(field("Write or paste your own"), TWO_LEGS)
     browser.click(button("Make this plan"))
