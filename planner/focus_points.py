@@ -13,6 +13,7 @@ from itertools import islice
 from planner.athlete import Level
 from planner.calls import WORDS_A_MINUTE, spoken_seconds
 from planner.drills import Phase
+from planner.limits import BLOCK_STROKES
 from planner.plan import Call
 from planner.strokes import Strokes
 
@@ -278,14 +279,16 @@ def calls_for(
 ) -> tuple[Call, ...]:
     """The focus's calls, spread over a block of these strokes: on a catch, said whole, clear of the next.
 
-    Nothing is said in the first 8 s or the last 10 s, so a short burst has no call at all. With `turn` the
-    choice begins further on, for another block of the same focus.
+    Nothing is said in the first 8 s or the last 10 s, so a short burst has no call at all, nor after the last
+    stroke that a plan can count to. With `turn` the choice begins further on, for another block of the same
+    focus.
     """
     suited = list(_suited(focus, level, strokes))
     if not suited:
         return ()
     longest = max(spoken_seconds(call.text, words_a_minute) for call in suited)
-    room = strokes.duration - OPENING_SECONDS - CLOSING_SECONDS - longest - strokes.stroke
+    end = min(strokes.duration - CLOSING_SECONDS - longest, strokes.catch(int(BLOCK_STROKES.high)))
+    room = end - OPENING_SECONDS - strokes.stroke
     if room < 0:
         return ()
     count = min(len(suited), max(1, room // APART_SECONDS))

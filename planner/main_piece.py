@@ -6,18 +6,19 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
-from math import ceil
+from math import ceil, floor
 
 from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
-from planner.intervals import LONG_SET_SECONDS, Intervals, NoSolution, solve
+from planner.intervals import Intervals, NoSolution, solve
 from planner.limits import TWO_K_POWER
-from planner.pacing import LEG_METRES, Leg, Pacing, Shape, legs_in, legs_over
+from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in, legs_over
+from planner.pacing_words import spread_told
 from planner.pieces import Expectation, IntervalSet, TestPiece
 from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
-from planner.units import clock, round_half_up, split_clock, to_tenths
+from planner.units import clock, round_half_up, split_clock
 from planner.warm_up.whole_strokes import is_whole
 
 QUICKER_BY = 2
@@ -46,33 +47,55 @@ def goal_of(
     return Goal(metres if metres is not None else int(expected.metres), expected.seconds)
 
 
-def all_out_stages(
-    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, peak: int
-) -> Iterator[Stage]:
-    """A test piece in legs that sum to its goal; without one, in shares of 2 km power.
+@dataclass(frozen=True, slots=True)
+class AllOut:
+    """A test piece as it is rowed, and how it is paced, in a sentence or two."""
 
-    No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
+    stages: tuple[Stage, ...]
+    reason: str
 
-    Metres whose split is not known are one block, since each of several would wait for a tap.
+
+def all_out(
+    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, asked: bool, peak: int
+) -> AllOut:
+    """A test piece in legs that come to its goal; without one, in shares of 2 km power.
+
+    `asked` says that the goal was. No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
+    Metres whose split is not known are one block, since each of several would wait for a tap. Raises
+    InputError when they are to be paced all the same, and as `legs_over` does.
     """
     if goal is None and piece.metres is not None:
+        if pacing.shape is not Shape.EVEN:
+            raise InputError([Problem(PACING_PLACE, _NOTHING_TO_PACE)])
         block = Block(ForMetres(piece.metres), expected.rate, share_effort(expected.share))
-        yield Stage(block, Purpose.PIECE, seconds=expected.seconds)
-        return
+        return AllOut((Stage(block, Purpose.PIECE, seconds=expected.seconds),), _NO_RESULT)
     aim = goal or Goal(int(expected.metres), expected.seconds)
-    even = aim.seconds * 500 / aim.metres
     legs = _legs(piece, aim, pacing)
 
-    def effort(leg: Leg) -> Effort:
-        if goal is not None:
-            return Split(to_tenths(leg.split))
-        return share_effort(expected.share * float(expected.split / leg.split) ** 3)
+    def share(leg: Leg) -> float:
+        even = pacing.shape is Shape.EVEN  # a tenth more or less in the split is no change of power
+        return expected.share * (1.0 if even else float(expected.split / leg.split) ** 3)
 
+    def effort(leg: Leg) -> Effort:
+        return Split(leg.split) if goal is not None else share_effort(share(leg))
+
+    def target(leg: Leg) -> str:
+        return split_clock(leg.split) if goal is not None else f"{round(100 * share(leg))} %"
+
+    spread = spread_told(legs, pacing, by_metres=piece.metres is not None, target=target)
+    reason = _goal_told(piece, goal, asked) if goal is not None else _NO_RESULT
+    return AllOut(tuple(_stages(piece, legs, effort, aim, expected.rate, peak)), f"{reason} {spread}")
+
+
+def _stages(
+    piece: TestPiece, legs: Sequence[Leg], effort: Callable[[Leg], Effort], aim: Goal, rate: int, peak: int
+) -> Iterator[Stage]:
+    even = aim.seconds * 500 / aim.metres
     for same in _runs(legs, effort):
         leg = _joined(same)
         length = ForMetres(int(leg.metres)) if piece.metres is not None else ForSeconds(int(leg.seconds))
-        rate = _rate(leg, even, expected.rate, max(peak, expected.rate))
-        yield Stage(Block(length, rate, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
+        held = _rate(leg, even, rate, max(peak, rate))
+        yield Stage(Block(length, held, effort(same[0])), Purpose.PIECE, seconds=leg.seconds)
 
 
 def _legs(piece: TestPiece, aim: Goal, pacing: Pacing) -> tuple[Leg, ...]:
@@ -95,9 +118,9 @@ def _runs(legs: Sequence[Leg], effort: Callable[[Leg], Effort]) -> Iterator[Sequ
 
 def _legs_in_a_block(legs: Sequence[Leg]) -> int:
     """A quarter of the piece, so that its focus moves on, yet no longer than one focus carries."""
-    longest = max(legs, key=lambda leg: leg.seconds)
-    quarter = max(ceil(len(legs) / 4), LEG_METRES // int(longest.metres))
-    return max(1, min(quarter, BLOCK_METRES // int(longest.metres), int(BLOCK_SECONDS / longest.seconds)))
+    usual = legs[0]  # the last one may be longer or shorter
+    quarter = max(ceil(len(legs) / 4), LEG_METRES[0] // int(usual.metres))
+    return max(1, min(quarter, BLOCK_METRES // int(usual.metres), int(BLOCK_SECONDS / usual.seconds)))
 
 
 def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:
@@ -126,36 +149,38 @@ def interval_steps(
     """The set with its words, at one effort for all its repetitions, and why it is that.
 
     It leaves the asked percent of the reserve at the end: as a split to the next slower tenth where a result
-    is known, else as the nearest hundredth of 2 km power. A set of more than LONG_SET_SECONDS of work is
-    slowed to the pace of one piece of half its work where that is slower, and then leaves more. Raises
+    is known, else as the nearest hundredth of 2 km power. It leaves more where that would be quicker than is
+    expected: models of recovery are kind to rests, and critical power is not a pace for hours [M]. Raises
     InputError, with the remedy, where no power leaves so little, or the set is too long for critical power.
     """
     length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
     found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)
     if isinstance(found, NoSolution):
         raise InputError([Problem("/piece/intervals", found.reason)])
-    long = found.repetition_seconds * asked.times > LONG_SET_SECONDS and found.share > expected.share
-    share = expected.share if long else found.share
-    effort: Effort = share_effort(share)
+    held = found.share > expected.share
+    share = expected.share if held else found.share
+    effort: Effort = share_effort(floor(share * 100) / 100 if held else share)
     if found.split is not None:
-        effort = Split(Fraction(ceil((float(expected.split) if long else found.split) * 10), 10))
+        effort = Split(Fraction(ceil((expected.split if held else Fraction(found.split)) * 10), 10))
     rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
     slower = (found.share / share) ** (1 / 3) if asked.metres is not None else 1.0
     seconds = Fraction(round(found.repetition_seconds * slower))
     stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds)
     repeat = Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
-    return repeat, _interval_reason(asked, long)
+    return repeat, _interval_reason(asked, expected, held)
 
 
-def _interval_reason(asked: IntervalSet, long: bool) -> str:
-    if long:
+def _interval_reason(asked: IntervalSet, expected: Expectation, held: bool) -> str:
+    if held:
         return (
-            "So much work is rowed no quicker than one piece of half of it would be. It is an estimate: mend "
-            "it after the second repetition."
+            "With such rests a set is rowed no quicker than one piece of about "
+            f"{clock(round(expected.alike_seconds))} would be, and slower than one repetition flat out. It "
+            "is an estimate: mend it after the second repetition."
         )
+    left = f"about {asked.leave_percent} %" if asked.leave_percent else "nothing"
     return (
-        f"The target leaves about {asked.leave_percent} % of your reserve after the last repetition, by the "
-        "middle of three models. It is an estimate: mend it after the second one."
+        f"The target leaves {left} of your reserve after the last repetition, by the middle of three models. "
+        "It is an estimate: mend it after the second one."
     )
 
 
@@ -165,22 +190,19 @@ def _whole_rate(seconds: int, rate: int) -> int:
     return next((other for other in near if is_whole(seconds, other)), rate)
 
 
-_SHAPES = {
-    Shape.EVEN: "The pace is even, which costs least.",
-    Shape.QUICK_START: "The first part is quicker, then the pace settles, and the end takes what is left.",
-    Shape.NEGATIVE: "Each quarter is quicker than the one before, so nothing is spent too early.",
-    Shape.OWN: "The pace follows your own offsets by quarters.",
-}
+_NO_RESULT = (
+    "No result is known, so the targets are shares of your 2 km power: go by feel and by the calls. "
+    "One result makes splits of them."
+)
+_NOTHING_TO_PACE = (
+    "without a goal or a result there is no split to pace by: give one of them, leave the pacing out or "
+    "row even"
+)
 
 
-def pacing_reason(piece: TestPiece, goal: Goal | None, pacing: Pacing, asked: bool) -> str:
-    """How the goal was found and how it is spread, in a sentence or two."""
-    if goal is None:
-        return (
-            "No result is known, so the targets are shares of your 2 km power: go by feel and by the calls. "
-            "One result makes splits of them."
-        )
+def _goal_told(piece: TestPiece, goal: Goal, asked: bool) -> str:
+    """What the goal is and how it was found."""
     split = split_clock(goal.seconds * 500 / goal.metres)
     what = clock(goal.seconds) if piece.metres is not None else f"{goal.metres} m"
     whence = "as you asked" if asked else "what your result points to"
-    return f"The goal is {what}, {whence}: {split} per 500 m on average. {_SHAPES[pacing.shape]}"
+    return f"The goal is {what}, {whence}: {split} per 500 m on average."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -13,8 +13,8 @@ from planner.cool_down import cool_down_reason, cool_down_stages
 from planner.easy_piece import steady_stages, technique_stages
 from planner.errors import InputError, Problem
 from planner.limits import Bounds
-from planner.main_piece import all_out_stages, goal_of, interval_steps, pacing_reason
-from planner.pacing import Pacing, Shape
+from planner.main_piece import Goal, all_out, goal_of, interval_steps
+from planner.pacing import PACING_PLACE, Pacing, Shape, lengths_in, lengths_over
 from planner.pieces import (
     LONGEST_SECONDS,
     Character,
@@ -86,7 +86,8 @@ def session_of(request: SessionRequest) -> Session:
     main, main_reasons = _main(request, expected, warm_up.choice.peak)
     before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
     piece = Part(PartKind.MAIN, main)
-    down = cool_down_stages(expected.character, whole_seconds(request.piece, expected), request.room)
+    done = expected.character, whole_seconds(request.piece, expected), request.room
+    down = cool_down_stages(*done)
     after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
     readiness = _readiness(request, expected, before, piece)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
@@ -103,7 +104,7 @@ def session_of(request: SessionRequest) -> Session:
     reasons = (
         *warm_up.reasons,
         _gap_reason(gap, readiness, request),
-        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(expected.character))),
+        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(*done))),
     )
     return Session(plan, reasons, warm_up, expected)
 
@@ -155,14 +156,14 @@ def _main(
     level = request.rower.level
     match request.piece:
         case TestPiece() as piece:
-            pacing = request.pacing or Pacing(_default_shape(expected))
             goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
+            pacing = request.pacing or Pacing(_default_shape(piece, expected, goal))
             asked = request.goal_seconds is not None or request.goal_metres is not None
-            stages = all_out_stages(piece, expected, pacing, goal, peak)
             try:
-                return with_words(stages, level), (pacing_reason(piece, goal, pacing, asked),)
+                found = all_out(piece, expected, pacing, goal, asked, peak)
             except InputError as error:
-                raise InputError(replace(p, pointer=_goals_place(request)) for p in error.problems) from None
+                raise InputError(_at_their_places(error.problems, request)) from None
+            return with_words(found.stages, level), (found.reason,)
         case IntervalSet() as intervals:
             capacity = capacity_of(request.athlete, level)
             repeat, reason = interval_steps(intervals, expected, capacity, level)
@@ -175,18 +176,27 @@ def _main(
             return with_words(technique_stages(practice, level), level), (reason,)
 
 
+def _at_their_places(problems: Iterable[Problem], request: SessionRequest) -> Iterator[Problem]:
+    """Each at what was sent: the pacing where that is wrong, else the goal or what it follows from."""
+    for problem in problems:
+        of_pacing = problem.pointer == PACING_PLACE and request.pacing is not None
+        yield problem if of_pacing else replace(problem, pointer=_goals_place(request))
+
+
 def _goals_place(request: SessionRequest) -> str:
-    """What was sent of the goal, or else that which it follows from."""
     if request.goal_seconds is not None:
         return "/goal_seconds"
-    if request.goal_metres is not None:
-        return "/goal_metres"
-    return "/piece" if request.pacing is None else "/pacing"
+    return "/goal_metres" if request.goal_metres is not None else "/piece"
 
 
-def _default_shape(expected: Expectation) -> Shape:
-    """A short piece is quick off the start; a longer one is even, which costs least."""
-    return Shape.QUICK_START if expected.character is Character.EXPLOSIVE else Shape.EVEN
+def _default_shape(piece: TestPiece, expected: Expectation, goal: Goal | None) -> Shape:
+    """A short piece is quick off the start, if it has room for one; a longer one is even and costs least."""
+    quick = Shape.QUICK_START
+    if expected.character is not Character.EXPLOSIVE:
+        return Shape.EVEN
+    if piece.metres is not None:
+        return quick if goal is not None and lengths_over(piece.metres, quick) else Shape.EVEN
+    return quick if lengths_in(int(expected.seconds), quick) else Shape.EVEN
 
 
 def _check(request: SessionRequest, expected: Expectation) -> None:

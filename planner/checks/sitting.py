@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import ceil
 
 from planner.checks.building import inserted, whole_stroke_seconds
+from planner.checks.ease import EASY_TOP
 from planner.checks.scene import Row, Scene, list_of, top_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.limits import BLOCK_METRES, BLOCKS_IN_LIST
@@ -18,6 +19,9 @@ LONGEST_SITTING = 1800
 Med 30:674-679 [M], unsure of strength)."""
 STANDING = 45
 """Seconds of rest in which one can stand up and sit down again: judgement [C]."""
+WAY_DOWN = 180
+"""Seconds of easy rowing straight after harder work that may come before one stands up: whoever stops dead
+may faint [C]."""
 REST = Rest(60)
 _WORTH_A_REST = 600
 _REASON = (
@@ -34,12 +38,27 @@ def sitting_too_long(scene: Scene) -> Iterator[Finding]:
             sitting, told = 0.0, False
             continue
         place = row.segment.place
-        if row.is_rowed and not told and sitting + row.seconds > LONGEST_SITTING:
+        if row.is_rowed and not told and sitting + row.seconds > _longest(scene, row):
             told = True
             if place not in seen:
                 seen.add(place)
                 yield _finding(scene, row, sitting)
         sitting += row.seconds
+
+
+def _longest(scene: Scene, row: Row) -> int:
+    """The longest sitting that may end with a row."""
+    return LONGEST_SITTING + (WAY_DOWN if _eases_off(scene, row) else 0)
+
+
+def _eases_off(scene: Scene, row: Row) -> bool:
+    """Whether it is easy rowing straight after rowing that was not."""
+    before = scene.rows[row.segment.index - 1] if row.segment.index else None
+    return before is not None and before.is_rowed and not _is_easy(before) and _is_easy(row)
+
+
+def _is_easy(row: Row) -> bool:
+    return row.share is not None and row.share <= EASY_TOP
 
 
 def _finding(scene: Scene, row: Row, sitting: float) -> Finding:
@@ -60,10 +79,11 @@ def _mend(scene: Scene, row: Row, sitting: float) -> Mend | None:
     top = top_of(place)
     if top != place:
         return _around_repetitions(scene, top)
-    rest_before = sitting >= _WORTH_A_REST
+    rest_before = sitting >= _WORTH_A_REST and not _eases_off(scene, row)
     if rest_before and row.seconds <= LONGEST_SITTING:
         return Mend("Stand up for a minute before it", inserted([REST], place))
-    pieces = _split(scene.block(place), row.seconds, LONGEST_SITTING - (0 if rest_before else sitting))
+    left = LONGEST_SITTING if rest_before else _longest(scene, row) - sitting
+    pieces = _split(scene.block(place), row.seconds, left)
     if not pieces:
         return None
     edits = [Edit(Op.REPLACE, place, pieces[0])]

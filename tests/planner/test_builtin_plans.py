@@ -16,7 +16,7 @@ import pytest
 
 from planner.athlete import Athlete, Result
 from planner.calls import spoken_seconds
-from planner.plan import Block, Effort, Gap, Length, Part, Plan, Pressure, Repeat, Step
+from planner.plan import Block, Effort, Gap, Length, Part, PartKind, Plan, Pressure, Repeat, Step
 from planner.stretches import ROWED, Basis, Kind
 from planner.timeline import Segment, Timeline, compile_timeline
 from web.builtin_plans import load_library
@@ -43,6 +43,8 @@ RATE_STEP = 6
 LONGEST_SITTING_SECONDS = 30 * 60
 """Longer single sessions have been linked to back pain: Teitz 2002, Am J Sports Med 30:674-679 [M]."""
 STANDING_SECONDS = 45
+WAY_DOWN_SECONDS = 180
+"""Easy rowing straight after hard work, before one stands up: nobody stops dead."""
 CALM_SECONDS = 6 * 60
 """From the last hard burst to the piece: the gap and the easy rowing before it."""
 HIGHEST_LEVER = 5
@@ -210,7 +212,16 @@ def test_nobody_sits_for_more_than_half_an_hour_without_a_pause(slug: str) -> No
             sitting = Fraction(0)
         else:
             sitting += segment.stretch.duration
-        assert sitting <= LONGEST_SITTING_SECONDS, segment.place
+        easing = WAY_DOWN_SECONDS if segment.part == PartKind.COOL_DOWN else 0
+        assert sitting <= LONGEST_SITTING_SECONDS + easing, segment.place
+
+
+@every_plan
+def test_a_way_down_begins_with_easy_rowing_and_not_with_sitting_still(slug: str) -> None:
+    parts = [p for p in PLANS[slug].plan.parts if isinstance(p, Part) and p.kind is PartKind.COOL_DOWN]
+    for part in parts:
+        assert isinstance(part.blocks[0], Block)
+        assert part.blocks[0].effort is Pressure.LIGHT
 
 
 @pytest.mark.parametrize("slug", sorted(MAXIMAL))

@@ -16,6 +16,7 @@ from planner.appraisal import Appraisal, appraise
 from planner.athlete import Athlete, Level, Result, Room
 from planner.findings import Finding, Severity
 from planner.notation.reader import read
+from planner.notation.writer import write
 from planner.plan import Plan
 from planner.timeline import compile_timeline
 from tests.mending import apply
@@ -213,6 +214,17 @@ CASES = [
         "main\n8' r18 light\n90' r20 half",
         "main\n8' r18 light\n1' rest\n30' r20 half\n1' rest\n30' r20 half",
     ),
+    # After hard work three easy minutes come before one stands up: common practice, no source.
+    Case(
+        "sitting-too-long",
+        "main\n30' r28 three-quarter\ncool-down\n4' r18 light",
+        "main\n30' r28 three-quarter\ncool-down\n3' r18 light",
+    ),
+    Case(
+        "sitting-too-long",
+        "main\n28' r28 three-quarter\ncool-down\n6' r18 light",
+        "main\n28' r28 three-quarter\ncool-down\n5' r18 light",
+    ),
     Case("sitting-too-long", "main\n21097m r22 half", "main\n6000m r22 half", athlete=of_2_km(420)),
     Case("heavy-setting", "setting: lever 7\nmain\n10' r24 half", "setting: lever 6\nmain\n10' r24 half"),
     Case("heavy-setting", "setting: lever 9\nmain\n2' r22 half", "setting: lever 9\nmain\n2' r24 half"),
@@ -294,3 +306,11 @@ def test_it_says_what_is_so_and_why_it_matters(case: Case) -> None:
     for finding in triggered(case):
         assert finding.sentence.endswith(".")
         assert (finding.reason or "").endswith(".")
+
+
+def test_nobody_is_told_to_stand_up_straight_after_hard_rowing() -> None:
+    plan = read("main\n28' r28 three-quarter\ncool-down\n6' r18 light")
+    (finding,) = (f for f in appraised(plan, {}).findings if f.code == "sitting-too-long")
+    assert finding.mend
+    mended = write(apply(plan, finding.mend.edits))
+    assert [line.strip() for line in mended.splitlines()[-3:]] == ["3' r18 light", "1' rest", "3' r18 light"]

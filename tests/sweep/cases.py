@@ -14,6 +14,7 @@ from planner.warm_up.rules import MINUTES
 
 PIECES: tuple[Piece, ...] = (
     *STANDARD_PIECES,
+    *(TestPiece(metres=metres) for metres in (137, 1001, 2040, 42_195)),
     TestPiece(metres=2000, rate_cap=24),
     TestPiece(seconds=1800, rate_cap=20),
     TestPiece(seconds=1200, rate_cap=18),
