@@ -24,6 +24,8 @@ from planner.warm_up.whole_strokes import is_whole
 QUICKER_BY = 2
 """Strokes a minute more where a leg is clearly quicker than the even split: judgement [C]."""
 _CLEARLY = Fraction(4, 10)
+_NEAR_RATE = 2
+"""How far a rate may be moved, in strokes a minute, to hold whole strokes: judgement [C]."""
 BLOCK_METRES, BLOCK_SECONDS = 2000, 600
 """A longer stretch at one pace is cut, so that each part has a focus of its own."""
 
@@ -127,8 +129,10 @@ def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:
     """Two strokes a minute more where it is clearly quicker; of a short leg, that of its whole strokes."""
     wanted = rate + (QUICKER_BY if even - leg.split >= _CLEARLY else 0)
     held = min(wanted, highest)
-    whole = round_half_up(Fraction(60 * round_half_up(leg.seconds * held / 60)) / leg.seconds)
-    return whole if abs(whole - held) <= 1 and whole <= highest else held
+    fewer = int(leg.seconds * held / 60)
+    whole = [round_half_up(60 * strokes / leg.seconds) for strokes in (fewer, fewer + 1)]
+    near = [other for other in whole if abs(other - held) <= _NEAR_RATE and other <= highest]
+    return min(near, key=lambda other: (abs(other - held), other), default=held)
 
 
 def _joined(legs: Sequence[Leg]) -> Leg:
