@@ -95,7 +95,12 @@ def session_of(request: SessionRequest) -> Session:
     plan = Plan(
         title=title_of(request.piece, request.warmup_minutes, only_warm_up=request.only_warm_up),
         summary=summary_of(
-            request.piece, expected, rower.level, request.room, only_warm_up=request.only_warm_up
+            request.piece,
+            expected,
+            _goal(request, expected),
+            rower.level,
+            request.room,
+            only_warm_up=request.only_warm_up,
         ),
         setup=set_up_of(expected),
         setting=setting_of(expected, rower.level),
@@ -156,11 +161,10 @@ def _main(
     level = request.rower.level
     match request.piece:
         case TestPiece() as piece:
-            goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
+            goal = _goal(request, expected)
             pacing = request.pacing or Pacing(_default_shape(piece, expected, goal))
-            asked = request.goal_seconds is not None or request.goal_metres is not None
             try:
-                found = all_out(piece, expected, pacing, goal, asked, peak)
+                found = all_out(piece, expected, pacing, goal, peak)
             except InputError as error:
                 raise InputError(_at_their_places(error.problems, request)) from None
             return with_words(found.stages, level), (found.reason,)
@@ -174,6 +178,12 @@ def _main(
         case Technique() as practice:
             reason = "Each drill takes one part out and puts it back into whole strokes straight away."
             return with_words(technique_stages(practice, level), level), (reason,)
+
+
+def _goal(request: SessionRequest, expected: Expectation) -> Goal | None:
+    if not isinstance(request.piece, TestPiece):
+        return None
+    return goal_of(request.piece, expected, request.goal_seconds, request.goal_metres)
 
 
 def _at_their_places(problems: Iterable[Problem], request: SessionRequest) -> Iterator[Problem]:

@@ -147,6 +147,40 @@ def test_the_goal_is_what_the_result_points_to() -> None:
     assert [block.effort for block in main] == [Split(Fraction(1155, 10))] * 4
 
 
+@pytest.mark.parametrize(
+    ("piece", "asked", "told"),
+    [
+        (
+            TWO_K,
+            {"goal_seconds": Fraction(450)},
+            "your goal is 7:30, 12 s quicker than your results point to",
+        ),
+        (TWO_K, {"goal_seconds": Fraction(4622, 10)}, "your goal is 7:42.2, 0.2 s slower than"),
+        (TWO_K, {"goal_seconds": Fraction(600)}, "2:18 slower than your results point to (7:42)"),
+        (TWO_K, {"goal_seconds": Fraction(462)}, "your goal is 7:42, just what your results point to."),
+        (TestPiece(seconds=1800), {"goal_metres": 7700}, "your goal is 7700 m, "),
+        (TWO_K, {}, "your results point to 7:42."),
+    ],
+)
+def test_the_summary_speaks_of_the_goal_and_how_it_stands_to_the_prediction(
+    piece: Piece, asked: dict[str, object], told: str
+) -> None:
+    assert told in (made(piece, 15, athlete=rower(462), **asked).plan.summary or "")
+
+
+def test_metres_beyond_the_prediction_are_further_and_fewer_are_less_far() -> None:
+    half_hour = TestPiece(seconds=1800)
+    expected = int(expectation_of(half_hour, rower(462), Level.CLUB).metres)
+    for metres, told in [(expected + 40, "40 m further than"), (expected - 7, "7 m less far than")]:
+        summary = made(half_hour, athlete=rower(462), goal_metres=metres).plan.summary
+        assert f"your goal is {metres} m, {told} your results point to ({expected} m)" in (summary or "")
+
+
+def test_a_goal_without_a_result_is_held_against_the_level() -> None:
+    summary = made(goal_seconds=Fraction(450)).plan.summary
+    assert "your goal is 7:30, 30 s quicker than is usual for the level (8:00)" in (summary or "")
+
+
 def test_a_quick_start_is_rowed_at_a_higher_rate() -> None:
     main = blocks(made(athlete=rower(462), pacing=Pacing(Shape.QUICK_START)), PartKind.MAIN)
     assert [block.rate for block in main] == [32, 30, 30, 32]
