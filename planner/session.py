@@ -10,7 +10,7 @@ from planner.athlete import Athlete, Level, Room
 from planner.capacity import capacity_of
 from planner.coaching import with_words
 from planner.cool_down import cool_down_reason, cool_down_stages
-from planner.easy_piece import steady_stages, technique_stages
+from planner.easy_piece import steady_stages, technique_reason, technique_stages
 from planner.errors import InputError, Problem
 from planner.limits import Bounds
 from planner.main_piece import Goal, all_out, goal_of, interval_steps
@@ -176,7 +176,7 @@ def _main(
             reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."
             return with_words(steady_stages(row, level, request.room), level), (reason,)
         case Technique() as practice:
-            reason = "Each drill takes one part out and puts it back into whole strokes straight away."
+            reason = technique_reason(practice, level)
             return with_words(technique_stages(practice, level), level), (reason,)
 
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 import pytest
 
 from planner.athlete import Athlete, Level, Result, Room
+from planner.drills import drill_named
 from planner.errors import InputError
 from planner.pacing import Pacing, Shape
 from planner.pieces import Character, IntervalSet, Piece, SteadyRow, Technique, TestPiece, expectation_of
@@ -251,6 +252,42 @@ def test_steady_rowing_lasts_as_long_as_asked_and_nobody_sits_longer_than_twenty
 def test_technique_lasts_exactly_as_long_as_asked(minutes: int, level: Level) -> None:
     timeline = compile_timeline(made(Technique(60 * minutes), level=level).plan)
     assert totals_of(s.stretch for s in timeline.segments if s.part == PartKind.MAIN).seconds == 60 * minutes
+
+
+@pytest.mark.parametrize("minutes", range(5, 61, 5))
+@pytest.mark.parametrize("level", list(Level))
+def test_a_drill_is_given_what_its_own_words_ask_for(minutes: int, level: Level) -> None:
+    """Time at the straps before and after, but only where a foot leaves them; its strokes; its rate."""
+    steps = (None, *part(made(Technique(60 * minutes), level=level), PartKind.MAIN), None)
+    for before, step, after in zip(steps, steps[1:], steps[2:], strict=False):
+        if not (isinstance(step, Block) and step.drill):
+            continue
+        drill = drill_named(step.drill.name)
+        assert drill
+        assert step.rate == drill.first_rate
+        assert drill.strokes is None or step.length == ForStrokes(drill.strokes)
+        assert not drill.straps or (isinstance(before, Rest) and isinstance(after, Rest))
+        assert drill.straps or not isinstance(after, Rest)
+
+
+def test_a_long_practice_holds_every_kind_of_drill() -> None:
+    drills = [
+        drill_named(b.drill.name)
+        for b in blocks(made(Technique(3600), level=Level.TRAINED), PartKind.MAIN)
+        if b.drill
+    ]
+    assert {(d.straps, d.sides is not None) for d in drills if d} >= {
+        (True, False),
+        (True, True),
+        (False, True),
+    }
+    assert any(d.strokes for d in drills if d)
+
+
+def test_the_reason_speaks_of_the_straps_only_where_a_foot_leaves_them() -> None:
+    told = {minutes: " ".join(made(Technique(60 * minutes)).reasons) for minutes in (5, 60)}
+    assert "straps" not in told[5].partition("Each drill")[2]
+    assert "is for the straps" in told[60]
 
 
 def test_a_warm_up_alone_ends_with_its_gap() -> None:
