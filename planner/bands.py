@@ -15,9 +15,9 @@ from itertools import pairwise
 from planner.athlete import Athlete, Level
 from planner.intensity import (
     RACE_RATE,
-    WORK_PER_STROKE,
     Rower,
     heart_rate_of,
+    pressure_fraction,
     rower_of,
     split_at_fraction,
     talk_at_power,
@@ -53,7 +53,7 @@ ZONES = (
     Zone("UT1", "firm and steady", (20, 24), (65, 75), (70, 80), (3, 4), "short phrases"),
     Zone("AT", "threshold: hard, and even to the end", (24, 28), (75, 85), (80, 85), (5, 6), "short phrases"),
     Zone("TR", "about 2 km effort, in pieces", (28, 32), (85, 105), (85, 95), (7, 8), "single words"),
-    Zone("AN", "short and flat out, r36 or more", (32, 36), (105, None), (95, 100), (9, 10), "no talk"),
+    Zone("AN", "short and flat out", (32, 36), (105, None), (95, 100), (9, 10), "no talk"),
 )
 
 # The rates at which a pressure is usually rowed [C]; its power follows from work per stroke (facts 6.6).
@@ -139,8 +139,8 @@ def _zone_band(zone: Zone, rower: Rower) -> Band:
         pressure=None,
         rates=zone.rates,
         power=zone.power,
-        split_slow=_split(rower.two_k, zone.power[0]),
-        split_quick=_split(rower.two_k, zone.power[1]),
+        split_slow=_split(rower.two_k, _share(zone.power[0])),
+        split_quick=_split(rower.two_k, _share(zone.power[1])),
         heart_rate=_beats(zone.heart_rate, reserve, rower),
         percent_max=zone.heart_rate,
         percent_reserve=reserve,
@@ -151,20 +151,20 @@ def _zone_band(zone: Zone, rower: Rower) -> Band:
 
 def _pressure_band(pressure: Pressure, rower: Rower) -> Band:
     rates = _pressure_rates(pressure, rower.level)
-    low, high = (_pressure_percent(pressure, rate, rower.level) for rate in rates)
+    low, high = (pressure_fraction(pressure, rate, rower.level) for rate in rates)
     return Band(
         name=f"{pressure.value} pressure",
         sense=PRESSURE_SENSES[pressure],
         pressure=pressure,
         rates=rates,
-        power=(low, high),
+        power=(round_half_up(100 * low), round_half_up(100 * high)),
         split_slow=_split(rower.two_k, low),
         split_quick=_split(rower.two_k, high),
         heart_rate=None,
         percent_max=None,
         percent_reserve=None,
         cr10=None,
-        talk=talk_at_power(Fraction(low + high, 200)),
+        talk=talk_at_power((low + high) / 2),
     )
 
 
@@ -173,17 +173,14 @@ def _pressure_rates(pressure: Pressure, level: Level) -> Ends:
     return PRESSURE_RATES.get(pressure, (race - RACE_RATES_ABOUT, race + RACE_RATES_ABOUT))
 
 
-def _pressure_percent(pressure: Pressure, rate: int, level: Level) -> int:
-    """Work per stroke against a race stroke, times the rate against the race rate (facts 6.6)."""
-    if pressure is Pressure.RACE:
-        return 100
-    return round_half_up(100 * WORK_PER_STROKE[pressure] * rate / RACE_RATE[level])
-
-
-def _split(two_k: TwoK | None, percent: int | None) -> Fraction | None:
-    if two_k is None or percent is None:
+def _split(two_k: TwoK | None, fraction: Fraction | None) -> Fraction | None:
+    if two_k is None or fraction is None:
         return None
-    return within_range(split_at_fraction(two_k.split, Fraction(percent, 100)))
+    return within_range(split_at_fraction(two_k.split, fraction))
+
+
+def _share(percent: int | None) -> Fraction | None:
+    return None if percent is None else Fraction(percent, 100)
 
 
 def reserve_percent_of(percent_max: int) -> int:

@@ -11,9 +11,9 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from planner.athlete import Athlete, Level
-from planner.critical_power import Fit, examine
+from planner.critical_power import Fit, Refusal
 from planner.pace import power_of_split
-from planner.prediction import ASSUMED_TWO_K_SPLIT, two_k_by
+from planner.prediction import ASSUMED_TWO_K_SPLIT, examined_of, two_k_by
 
 # The share of 2 km power that can be held for long: judgement by level [C], near the shares that the fact
 # sheet's rowers come to [=] (3.2): 0.877 for CP 250 W and W' 15 kJ, 0.897 and 0.920 for the rower of Hill,
@@ -68,7 +68,7 @@ class Capacity:
     assumed_watts: float
     """What the level would row over 2 km, in watts: only where a published formula asks for watts."""
     fit_set_aside: bool = False
-    """The results give a fit, but its critical power is not below the 2 km power that they predict."""
+    """The results give a fit, but its critical power does not go with the 2 km power that they predict."""
 
     @property
     def watts_in_formulas(self) -> float:
@@ -100,14 +100,14 @@ def capacity_of(athlete: Athlete | None, level: Level) -> Capacity:
         middle = 4 * float(assumed)
         times = Range(*(middle * (1 + way * TIME_SPREAD_WITHOUT) for way in (-1, 0, 1)))
         return _by_level(CapacityBasis.LEVEL, level, times, SPREAD_WITHOUT, None, assumed_watts)
-    examined = examine(athlete.results)
+    examined = examined_of(athlete.results)
     two_k = two_k_by(athlete.results, examined)
     times = Range(*(4 * float(split) for split in (two_k.low, two_k.split, two_k.high)))
     watts = float(power_of_split(two_k.split))
-    if examined.fit and examined.fit.watts < watts:
+    if examined.fit:
         return _by_fit(examined.fit, times.middle, watts, assumed_watts)
     by_level = _by_level(CapacityBasis.RESULT, level, times, SPREAD_WITH_RESULT, watts, assumed_watts)
-    return replace(by_level, fit_set_aside=examined.fit is not None)
+    return replace(by_level, fit_set_aside=examined.refusal is Refusal.UNLIKELY)
 
 
 def _by_fit(fit: Fit, two_k_seconds: float, watts: float, assumed_watts: float) -> Capacity:

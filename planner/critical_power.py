@@ -21,7 +21,7 @@ from math import cbrt, hypot, log, sqrt
 from planner.athlete import Result
 from planner.hyperbola import least_squares, misfit, normal_sums, seconds_for, slopes
 from planner.pace import CUBIC, SPLIT_METRES
-from planner.trials import TIME_SPREAD, Doubt, LeftOut, sift
+from planner.trials import TIME_SPREAD, Doubt, LeftOut, looking_easy, sift
 
 FORM = "time over the distance"
 """The name of the form, for people: relative error of time, the distance taken as exact."""
@@ -42,6 +42,7 @@ class Refusal(StrEnum):
 
     TOO_FEW = "too few"
     UNCERTAIN = "uncertain"
+    UNLIKELY = "unlikely"
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,18 +106,25 @@ class Fit:
 
 @dataclass(frozen=True, slots=True)
 class Examined:
-    """The fit, or why there is none; and every result that did not go into it."""
+    """The fit, or why there is none; and every result that did not go into it.
+
+    `unlikely_share` is the critical power of a fit that was set aside, as a share of 2 km power.
+    """
 
     fit: Fit | None
     refusal: Refusal | None
     left_out: tuple[LeftOut, ...]
+    unlikely_share: float | None = None
 
 
 def examine(results: Sequence[Result]) -> Examined:
     """The fit of the results that can stand together, and what was left out of it or stood against it."""
     sifted = sift(results)
-    chosen = _in_range(results, sifted.kept)
-    left_out = [*sifted.left_out, *(LeftOut(i, Doubt.OUTSIDE) for i in sifted.kept if i not in chosen)]
+    easy = looking_easy(results, sifted.kept)
+    rowed_hard = [i for i in sifted.kept if i not in {each.index for each in easy}]
+    chosen = _in_range(results, rowed_hard)
+    outside = [LeftOut(i, Doubt.OUTSIDE) for i in rowed_hard if i not in chosen]
+    left_out = [*sifted.left_out, *easy, *outside]
     while (odd := _outlier(results, chosen)) is not None:
         chosen.remove(odd)
         left_out.append(LeftOut(odd, Doubt.OUTLYING, tuple(chosen)))

@@ -110,7 +110,7 @@ def target_of(effort: Effort, rate: int | None, rower: Rower, before: Fraction |
     """The target of an effort at a rate; `before` is the last rowed split, which a change starts from."""
     match effort:
         case Pressure():
-            return _with_power(effort, _pressure_fraction(effort, rate, rower.level), rower)
+            return _with_power(effort, _fraction_of(effort, rate, rower.level), rower)
         case TwoKPower(fraction):
             return _with_power(None, fraction, rower)
         case Split(seconds):
@@ -147,10 +147,21 @@ def within_range(split: Fraction | None) -> Fraction | None:
 
 
 @lru_cache(maxsize=1024)
-def _pressure_fraction(pressure: Pressure, rate: int | None, level: Level) -> Fraction | None:
+def pressure_fraction(pressure: Pressure, rate: int, level: Level) -> Fraction:
+    """The share of 2 km power, to the thousandth, that a pressure takes at a rate.
+
+    Work per stroke against a race stroke, times the rate against the race rate (facts 6.6).
+    """
     if pressure is Pressure.RACE:
         return Fraction(1)
-    return _thousandths(WORK_PER_STROKE[pressure] * rate / RACE_RATE[level]) if rate else None
+    return _thousandths(WORK_PER_STROKE[pressure] * rate / RACE_RATE[level])
+
+
+def _fraction_of(pressure: Pressure, rate: int | None, level: Level) -> Fraction | None:
+    """As above; None where it takes a rate that is not known. Race pressure needs none."""
+    if pressure is Pressure.RACE:
+        return Fraction(1)
+    return pressure_fraction(pressure, rate, level) if rate else None
 
 
 def _with_power(pressure: Pressure | None, fraction: Fraction | None, rower: Rower) -> Target:

@@ -6,13 +6,13 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
-from math import ceil
+from math import ceil, floor
 
 from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
-from planner.intervals import LONG_SET_SECONDS, Intervals, NoSolution, solve
+from planner.intervals import Intervals, NoSolution, solve
 from planner.limits import TWO_K_POWER
 from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in, legs_over
 from planner.pacing_words import spread_told
@@ -152,36 +152,38 @@ def interval_steps(
     """The set with its words, at one effort for all its repetitions, and why it is that.
 
     It leaves the asked percent of the reserve at the end: as a split to the next slower tenth where a result
-    is known, else as the nearest hundredth of 2 km power. A set of more than LONG_SET_SECONDS of work is
-    slowed to the pace of one piece of half its work where that is slower, and then leaves more. Raises
+    is known, else as the nearest hundredth of 2 km power. It leaves more where that would be quicker than is
+    expected: models of recovery are kind to rests, and critical power is not a pace for hours [M]. Raises
     InputError, with the remedy, where no power leaves so little, or the set is too long for critical power.
     """
     length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
     found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)
     if isinstance(found, NoSolution):
         raise InputError([Problem("/piece/intervals", found.reason)])
-    long = found.repetition_seconds * asked.times > LONG_SET_SECONDS and found.share > expected.share
-    share = expected.share if long else found.share
-    effort: Effort = share_effort(share)
+    held = found.share > expected.share
+    share = expected.share if held else found.share
+    effort: Effort = share_effort(floor(share * 100) / 100 if held else share)
     if found.split is not None:
-        effort = Split(Fraction(ceil((float(expected.split) if long else found.split) * 10), 10))
+        effort = Split(Fraction(ceil((expected.split if held else Fraction(found.split)) * 10), 10))
     rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
     slower = (found.share / share) ** (1 / 3) if asked.metres is not None else 1.0
     seconds = Fraction(round(found.repetition_seconds * slower))
     stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds)
     repeat = Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
-    return repeat, _interval_reason(asked, long)
+    return repeat, _interval_reason(asked, expected, held)
 
 
-def _interval_reason(asked: IntervalSet, long: bool) -> str:
-    if long:
+def _interval_reason(asked: IntervalSet, expected: Expectation, held: bool) -> str:
+    if held:
         return (
-            "So much work is rowed no quicker than one piece of half of it would be. It is an estimate: mend "
-            "it after the second repetition."
+            "With such rests a set is rowed no quicker than one piece of about "
+            f"{clock(round(expected.alike_seconds))} would be, and slower than one repetition flat out. It "
+            "is an estimate: mend it after the second repetition."
         )
+    left = f"about {asked.leave_percent} %" if asked.leave_percent else "nothing"
     return (
-        f"The target leaves about {asked.leave_percent} % of your reserve after the last repetition, by the "
-        "middle of three models. It is an estimate: mend it after the second one."
+        f"The target leaves {left} of your reserve after the last repetition, by the middle of three models. "
+        "It is an estimate: mend it after the second one."
     )
 
 

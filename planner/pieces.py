@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
-from planner.athlete import Athlete, Level, Result
-from planner.critical_power import examine
+from planner.athlete import Athlete, Level
+from planner.endurance import REPEATED_SLOWER, Endurance, endurance_of, repetitions_alike
 from planner.intensity import RACE_RATE, WORK_PER_STROKE, split_at_fraction
 from planner.limits import Bounds
 from planner.pace import split_of
 from planner.plan import Pressure
-from planner.prediction import ASSUMED_TWO_K_SPLIT, TWO_K_METRES, predict, tenths_of, two_k_of
-from planner.prediction import Piece as Length
+from planner.prediction import tenths_of
 from planner.units import clock
 
 LONGEST_SECONDS = 14_400
@@ -119,7 +117,8 @@ class Expectation:
     """What to expect of a piece for one rower.
 
     Seconds and metres rowed, seconds per 500 m, share of 2 km power, strokes a minute. Where `known` is false
-    they rest on the level alone.
+    they rest on the level alone. `alike_seconds` is how long the one piece lasts that it is
+    rowed like: of all but sets, itself.
     """
 
     character: Character
@@ -129,6 +128,7 @@ class Expectation:
     share: float
     rate: int
     known: bool
+    alike_seconds: Fraction
 
 
 def name_of(piece: Piece) -> str:
@@ -159,27 +159,37 @@ def _time_name(seconds: int) -> str:
 
 
 def expectation_of(piece: Piece, athlete: Athlete | None, level: Level) -> Expectation:
-    """How long, how far and how quick the piece will be; for an interval set, one of its repetitions."""
-    two_k = two_k_of(athlete)
-    two_k_split = two_k.split if two_k else ASSUMED_TWO_K_SPLIT[level]
-    results = athlete.results if athlete and athlete.results else (Result(TWO_K_METRES, two_k_split * 4),)
-    known = two_k is not None
+    """How long, how far and how quick the piece will be; of a set, one repetition at the quickest."""
+    endurance = endurance_of(athlete, level)
     match piece:
         case SteadyRow(seconds) | Technique(seconds):
-            metres = Fraction(seconds) * 500 / split_at_fraction(two_k_split, EASY_SHARE)
-            return _expectation(Fraction(seconds), metres, Character.EASY, EASY_RATE, two_k_split, known)
+            metres = Fraction(seconds) * 500 / split_at_fraction(endurance.two_k_split, EASY_SHARE)
+            return _expectation(endurance, Fraction(seconds), metres, Character.EASY, EASY_RATE)
         case TestPiece(metres_asked, seconds_asked, cap):
-            time, far = _best(results, metres_asked, seconds_asked)
+            time, far = _best(endurance, metres_asked, seconds_asked)
             if cap:
-                time, far = _capped(time, far, metres_asked, _capped_split(two_k_split, cap, level))
+                slowest = _capped_split(endurance.two_k_split, cap, level)
+                time, far = _no_quicker(time, far, metres_asked, slowest)
             free = free_rate(time, level)
             rate = min(free, cap) if cap else free
-            return _expectation(time, far, character_of(time), rate, two_k_split, known)
-        case IntervalSet(times, metres_asked, seconds_asked):
-            like, far = _best(results, _half_of(times, metres_asked), _half_of(times, seconds_asked))
-            share = Fraction(2, times)
-            rate = free_rate(like, level)
-            return _expectation(like * share, far * share, character_of(like), rate, two_k_split, known)
+            return _expectation(endurance, time, far, character_of(time), rate)
+        case IntervalSet():
+            return _of_a_set(piece, endurance, level)
+
+
+def _of_a_set(asked: IntervalSet, endurance: Endurance, level: Level) -> Expectation:
+    """One repetition, as quick as the one piece that the set is like, and slower than one flat out."""
+    once, far = _best(endurance, asked.metres, asked.seconds)
+    alike = repetitions_alike(asked.times, float(once), asked.rest_seconds)
+    whole, whole_far = _best(
+        endurance,
+        None if asked.metres is None else round(asked.metres * alike),
+        None if asked.seconds is None else round(asked.seconds * alike),
+    )
+    slowest = max(split_of(far, once) * (1 + REPEATED_SLOWER), split_of(whole_far, whole))
+    time, far = _no_quicker(once, far, asked.metres, slowest)
+    found = _expectation(endurance, time, far, character_of(whole), free_rate(whole, level))
+    return replace(found, split=slowest, share=endurance.share_at(slowest), alike_seconds=whole)
 
 
 def whole_seconds(piece: Piece, expected: Expectation) -> float:
@@ -189,20 +199,15 @@ def whole_seconds(piece: Piece, expected: Expectation) -> float:
     return float(expected.seconds)
 
 
-def _half_of(times: int, length: int | None) -> int | None:
-    """The piece that a set is like: half its work, rowed in one go. Judgement [C]."""
-    return None if length is None else times * length // 2
-
-
-def _best(results: Sequence[Result], metres: int | None, seconds: int | None) -> tuple[Fraction, Fraction]:
+def _best(endurance: Endurance, metres: int | None, seconds: int | None) -> tuple[Fraction, Fraction]:
     """Seconds, to the tenth, and metres, to the whole one, of the best effort over a distance or a time."""
-    likely = predict(Length("", metres, seconds), results, examine(results)).likely
+    likely = endurance.over(metres, seconds).likely
     if metres is not None:
         return tenths_of(likely.seconds), Fraction(metres)
     return Fraction(seconds or 0), Fraction(round(likely.metres))
 
 
-def _capped(
+def _no_quicker(
     seconds: Fraction, metres: Fraction, metres_asked: int | None, slowest: Fraction
 ) -> tuple[Fraction, Fraction]:
     """The same at no less than a split, in tenths and whole metres again."""
@@ -214,16 +219,11 @@ def _capped(
 
 
 def _expectation(
-    seconds: Fraction,
-    metres: Fraction,
-    character: Character,
-    rate: int,
-    two_k_split: Fraction,
-    known: bool,
+    endurance: Endurance, seconds: Fraction, metres: Fraction, character: Character, rate: int
 ) -> Expectation:
     split = split_of(metres, seconds)
-    share = (float(two_k_split) / float(split)) ** 3
-    return Expectation(character, seconds, metres, split, share, rate, known)
+    share = endurance.share_at(split)
+    return Expectation(character, seconds, metres, split, share, rate, endurance.known, seconds)
 
 
 def free_rate(seconds: Fraction | int, level: Level) -> int:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
-from planner.critical_power import MODEL_SECONDS, Examined, Fit, examine
+from planner.critical_power import MODEL_SECONDS, Examined, Fit, Refusal, examine
 from planner.customs import (
     PERSONAL_EXPONENTS,
     POWER_LAW_EXPONENT,
@@ -20,6 +20,7 @@ from planner.customs import (
     metres_by_doubling,
     metres_by_power_law,
 )
+from planner.pace import power_of_split
 from planner.trials import kept_of
 
 TWO_K_METRES = 2000
@@ -34,6 +35,11 @@ ASSUMED_TWO_K_SPLIT = {
 TRUSTED_ERROR = 0.02
 """A fit outranks the customs where the standard error of the time it gives is at most this share of it: the
 five seconds and the 6 % differ by as much between rowers (facts 3.1). Judgement [C]."""
+
+
+LEAST_CRITICAL, MOST_CRITICAL = 0.75, 0.97
+"""Critical power as a share of 2 km power in rowers of all kinds: outside it, some result was not flat out.
+Judgement [C], wide around the shares that known rowers come to (facts 3.2: 0.88 to 0.92 [=])."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +127,19 @@ def two_k_of(athlete: Athlete | None) -> TwoK | None:
     if first.metres == TWO_K.metres and not others:
         split = tenths_of(float(first.split))
         return TwoK(split, split, split)
-    return two_k_by(athlete.results, examine(athlete.results))
+    return two_k_by(athlete.results, examined_of(athlete.results))
+
+
+def examined_of(results: Sequence[Result]) -> Examined:
+    """The results examined; a fit whose critical power cannot go with the 2 km of the same results is set
+    aside, so that nothing rests on it."""
+    examined = examine(results)
+    if examined.fit is None:
+        return examined
+    share = examined.fit.watts / float(power_of_split(two_k_by(results, examined).split))
+    if LEAST_CRITICAL <= share <= MOST_CRITICAL:
+        return examined
+    return replace(examined, fit=None, refusal=Refusal.UNLIKELY, unlikely_share=share)
 
 
 def two_k_by(results: Sequence[Result], examined: Examined) -> TwoK:

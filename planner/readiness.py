@@ -209,7 +209,8 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             )
         case CapacityBasis.RESULT:
             yield (
-                "Critical power as fitted is above your likely 2 km, so the reserve is assumed for the level."
+                "Critical power as fitted does not go with your likely 2 km, so the reserve is assumed for "
+                "the level."
                 if capacity.fit_set_aside
                 else "The reserve is assumed for the level, in a wide range; two all-out pieces of 2 to 15 "
                 "minutes would tell it."

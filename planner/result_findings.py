@@ -7,11 +7,10 @@ from fractions import Fraction
 
 from planner.athlete import Athlete, Result
 from planner.critical_power import Examined, Fit, Refusal
-from planner.customs import PERSONAL_EXPONENTS, Custom, Length, by_power_law, holds
 from planner.errors import pointer
 from planner.findings import Finding, Severity
-from planner.prediction import TWO_K, predict
-from planner.trials import Doubt, LeftOut, kept_of
+from planner.prediction import LEAST_CRITICAL, MOST_CRITICAL, TWO_K, predict
+from planner.trials import Doubt, LeftOut, slowest_by
 from planner.units import clock
 
 SCATTER = 0.03
@@ -29,7 +28,7 @@ def result_findings(athlete: Athlete, examined: Examined) -> tuple[Finding, ...]
     about_results = [_left_out(results, each, examined.fit) for each in examined.left_out]
     return (
         *(finding for finding in about_results if finding),
-        *_easy(results, examined),
+        *_about_range(results, examined),
         *_about_two_k(results, examined),
         *_about_fit(results, examined),
         *_about_age(athlete),
@@ -66,47 +65,48 @@ def _left_out(results: Sequence[Result], left_out: LeftOut, fit: Fit | None) -> 
                 "It is more than four standard deviations from the critical power of the others.",
             )
         case Doubt.OUTSIDE:
-            return _outside(results, name, place)
+            return None
+        case Doubt.EASY:
+            most = slowest_by(results[left_out.against[0]], results[left_out.index].metres)
+            return Finding(
+                "result-looks-easy",
+                Severity.ADVICE,
+                place,
+                f"{name} is slower than {others} suggests ({clock(_second(most))} at the slowest), so it "
+                "has no say in critical power: take it away if it was not flat out.",
+                "It still counts for the predictions near it, which may come too slow.",
+            )
 
 
 def _expected(result: Result, fit: Fit) -> str:
     return f"about {clock(_second(fit.seconds_for(result.metres)))}"
 
 
-def _outside(results: Sequence[Result], name: str, place: str) -> Finding | None:
-    if len(results) < 2:
-        return None
-    return Finding(
-        "result-outside-critical-power",
-        Severity.NOTE,
-        place,
-        f"{name} has no say in critical power; it still counts for the predictions near it.",
-        "Critical power describes efforts of about 2 to 15 minutes.",
-    )
+def _about_range(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
+    """One quiet note for all results outside what critical power describes, where there is one."""
+    if examined.fit is None:
+        return
+    outside = [each.index for each in examined.left_out if each.doubt is Doubt.OUTSIDE]
+    stretched = examined.fit.stretched
+    said = []
+    if stretched:
+        have = "counts" if len(stretched) == 1 else "count"
+        said.append(f"{_listed(results, stretched)} {have} for want of better: {SECOND_PIECE}")
+    if outside:
+        have = "has" if len(outside) == 1 else "have"
+        said.append(f"{_listed(results, outside)} {have} no say")
+    if said:
+        yield Finding(
+            "result-outside-critical-power",
+            Severity.NOTE,
+            pointer("results", min([*stretched, *outside])),
+            f"Critical power describes efforts of about 2 to 15 minutes: {'; '.join(said)}.",
+        )
 
 
-def _easy(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
-    """Results slower than even the steepest law says from a shorter one: they do not look flat out."""
-    kept = kept_of(results, examined.left_out)
-    for index in kept:
-        result = results[index]
-        shorter = [i for i in kept if results[i].metres < result.metres and _in_law(results[i], result)]
-        if not shorter:
-            continue
-        nearest = max(shorter, key=lambda i: results[i].metres)
-        most = by_power_law(results[nearest], result.metres, max(PERSONAL_EXPONENTS))
-        if float(result.seconds) > most:
-            yield Finding(
-                "result-looks-easy",
-                Severity.ADVICE,
-                pointer("results", index),
-                f"{named(result)} is slower than {named(results[nearest])} suggests "
-                f"({clock(_second(most))} at the slowest): leave it out if it was not flat out.",
-            )
-
-
-def _in_law(shorter: Result, longer: Result) -> bool:
-    return holds(Custom.POWER_LAW, shorter, Length(longer.metres, float(longer.seconds)))
+def _listed(results: Sequence[Result], indexes: Sequence[int]) -> str:
+    *most, last = [named(results[index]) for index in indexes]
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _about_two_k(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
@@ -127,20 +127,13 @@ def _about_two_k(results: Sequence[Result], examined: Examined) -> Iterator[Find
 def _about_fit(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
     whole = pointer("results")
     fit = examined.fit
+    if examined.unlikely_share is not None:
+        yield _set_aside(examined.unlikely_share)
+        return
     if fit is None:
         if results:
             yield Finding("no-critical-power", Severity.NOTE, whole, _why_no_fit(examined.refusal))
         return
-    for index in fit.stretched:
-        yield Finding(
-            "result-stretches-critical-power",
-            Severity.ADVICE,
-            pointer("results", index),
-            f"{named(results[index])} is outside the 2 to 15 minutes that critical power describes, and is "
-            f"used only because there is nothing better: {SECOND_PIECE}.",
-            "The choice of pieces moves the answer: one longer piece cut critical velocity by 1.8 % and "
-            "raised the reserve by 29 % (Hill 2003).",
-        )
     if fit.time_spread > SCATTER:
         yield Finding(
             "results-scatter",
@@ -157,6 +150,18 @@ def _about_fit(results: Sequence[Result], examined: Examined) -> Iterator[Findin
             f"The reserve of {fit.reserve_joules / 1000:.0f} kJ may well be off by "
             f"{fit.reserve_joules_error / 1000:.0f} kJ: {SECOND_PIECE}, much shorter or longer than these.",
         )
+
+
+def _set_aside(share: float) -> Finding:
+    least, most = (round(100 * end) for end in (LEAST_CRITICAL, MOST_CRITICAL))
+    return Finding(
+        "critical-power-set-aside",
+        Severity.ADVICE,
+        pointer("results"),
+        f"Critical power comes to {100 * share:.0f} % of 2 km power by these results, and rowers have from "
+        f"{least} to {most} %: it is set aside. Take away what was not rowed flat out.",
+        "What rests on it is taken from the level instead.",
+    )
 
 
 def _why_no_fit(refusal: Refusal | None) -> str:

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from planner.athlete import Athlete
 from planner.bands import Band, HeartRates, bands_of, heart_rates_of
-from planner.critical_power import Examined, examine
+from planner.critical_power import Examined
 from planner.findings import Finding
-from planner.prediction import Prediction, TwoK, predictions_of, two_k_by
+from planner.prediction import Prediction, TwoK, examined_of, predictions_of, two_k_by
 from planner.result_findings import result_findings
 
 
@@ -27,7 +27,7 @@ class Standing:
 def standing_of(athlete: Athlete) -> Standing:
     """All of it for one athlete; without a result bands only, in shares, rates and words."""
     results = athlete.results
-    examined = examine(results)
+    examined = examined_of(results)
     return Standing(
         two_k=two_k_by(results, examined) if results else None,
         predictions=predictions_of(results, examined),

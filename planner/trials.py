@@ -14,7 +14,7 @@ from math import log, sqrt
 from statistics import linear_regression
 
 from planner.athlete import Result
-from planner.customs import by_power_law
+from planner.customs import PERSONAL_EXPONENTS, Custom, Length, by_power_law, holds
 from planner.pace import power_of_split
 
 TIME_SPREAD = 0.01
@@ -37,6 +37,7 @@ class Doubt(StrEnum):
     CONTRADICTED = "contradicted"
     OUTLYING = "outlying"
     OUTSIDE = "outside"
+    EASY = "easy"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,9 +74,36 @@ def sift(results: Sequence[Result]) -> Sifted:
     return Sifted(tuple(kept), tuple(left_out[index] for index in sorted(left_out)))
 
 
+def looking_easy(results: Sequence[Result], kept: Sequence[int]) -> list[LeftOut]:
+    """Results slower than even the steepest law says from the nearest shorter one: not rowed flat out, or by
+    somebody who holds on less long than others. Critical power must not come from them."""
+    return [
+        LeftOut(index, Doubt.EASY, (nearest,))
+        for index in kept
+        if (nearest := _nearest_shorter(index, results, kept)) is not None
+        and results[index].seconds > slowest_by(results[nearest], results[index].metres)
+    ]
+
+
+def slowest_by(result: Result, metres: int) -> float:
+    """The seconds that a longer distance takes by the steepest law that rowers have."""
+    return by_power_law(result, metres, max(PERSONAL_EXPONENTS))
+
+
+def _nearest_shorter(index: int, results: Sequence[Result], kept: Sequence[int]) -> int | None:
+    longer = results[index]
+    length = Length(longer.metres, float(longer.seconds))
+    shorter = [i for i in kept if results[i].metres < longer.metres]
+    inside = [i for i in shorter if holds(Custom.POWER_LAW, results[i], length)]
+    return max(inside, key=lambda i: results[i].metres, default=None)
+
+
 def kept_of(results: Sequence[Result], left_out: Sequence[LeftOut]) -> list[int]:
-    """The indexes of results that can be believed; being outside the model's range is no fault."""
-    gone = {each.index for each in left_out if each.doubt is not Doubt.OUTSIDE}
+    """The indexes of results that count for the predictions near them.
+
+    Being outside the model's range is no fault, and whoever looks to have rowed easily may hold on less long.
+    """
+    gone = {each.index for each in left_out if each.doubt not in (Doubt.OUTSIDE, Doubt.EASY)}
     return [index for index in range(len(results)) if index not in gone]
 
 

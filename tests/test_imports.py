@@ -27,6 +27,7 @@ PLANNER_ORDER = [
     "hyperbola",
     "critical_power",
     "prediction",
+    "endurance",
     "intensity",
     "bands",
     "expansion",

@@ -9,12 +9,11 @@ from math import ceil, floor
 from planner import reserve
 from planner.capacity import Capacity, CapacityBasis, Purse
 from planner.checks.scene import Row, Scene
-from planner.critical_power import examine
 from planner.demand import Run
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.limits import SPLIT, SPLIT_OFFSET, TWO_K_POWER
 from planner.plan import Effort, PartKind, Split, SplitOffset, TwoKPower
-from planner.prediction import TWO_K, predict
+from planner.prediction import TWO_K, examined_of, predict
 from planner.stretches import Ends
 from planner.units import clock, split_clock
 
@@ -150,7 +149,7 @@ def prediction_out_of_range(scene: Scene) -> Iterator[Finding]:
     results = scene.athlete.results if scene.athlete else ()
     if not results:
         return
-    found = predict(TWO_K, results, examine(results))
+    found = predict(TWO_K, results, examined_of(results))
     if found.measured or any(said.within_range for said in found.by):
         return
     rests = next((row for row in scene.rows if _rests_on_two_k(row)), None)

@@ -14,6 +14,9 @@ _AT_START = (*_HEADINGS, *_BELOW, "gap", "title", "summary", "set-up", "rest", "
 _PRESSURES = ("light", "half", "three-quarter", "full", "race")
 _AFTER_LENGTH = {"REST": ("rest",), "PRESSURE": (*_PRESSURES, "effort"), "SWAP": ("swap",)}
 
+_RATHER_METRES = 100
+"""From here on a bare number is taken for metres first: nobody counts so many minutes [C]."""
+
 # A word that begins like this cannot be read, for this reason.
 _SLIPS = tuple(
     (re.compile(pattern, re.I | re.A), sentence)
@@ -99,7 +102,16 @@ def _unread(word: str, accepted: set[str]) -> str | None:
     return _without_unit(word, accepted) if word.isdecimal() else None
 
 
+def is_long(number: str) -> bool:
+    """Whether a number without a unit is rather metres than minutes."""
+    return number.isdecimal() and int(number) >= _RATHER_METRES
+
+
 def _without_unit(number: str, accepted: set[str]) -> str | None:
+    if "METRES" in accepted and is_long(number):
+        return (
+            f'"{number}" has no unit: write {number}m for metres, {number}" for seconds, or {number} strokes'
+        )
     if "METRES" in accepted:
         return (
             f'"{number}" has no unit: write {number}\' for minutes, {number}" for seconds, '

@@ -12,7 +12,7 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput, UnexpectedToken
 
 from planner.limits import DEPTH
-from planner.notation.hints import EFFORTS, LENGTHS, hint
+from planner.notation.hints import EFFORTS, LENGTHS, hint, is_long
 from planner.notation.mistake import MistakeError
 
 # What a coach would call each token, in the order in which it is offered.
@@ -83,8 +83,9 @@ def _explained(text: str, start: str, trouble: UnexpectedInput) -> MistakeError:
     column = (len(text.rstrip()) or len(text)) if ended else (trouble.pos_in_stream or 0)
     read = _read_before(text, start, column)
     accepted = _accepted_after(read, start)
-    offers = tuple(words for name, words in _OFFERS.items() if name in accepted)
     received = "" if ended else _shown(token or _word_at(text, column))
+    first = "METRES" if is_long(received) else ""
+    offers = tuple(_OFFERS[name] for name in sorted(_OFFERS, key=first.__ne__) if name in accepted)
     if start == "gap" and (ended or token or not received.isdecimal()):
         return MistakeError(column, _GAP, received, offers)
     if ended:

@@ -24,6 +24,14 @@ MISTAKES = (
         'line 1, column 1: "3" has no unit: write 3\' for minutes, 3" for seconds, or 3 strokes',
     ),
     Mistake(
+        "700 r28",
+        'line 1, column 1: "700" has no unit: write 700m for metres, 700" for seconds, or 700 strokes',
+    ),
+    Mistake(
+        "6 x 100 r28",
+        'line 1, column 5: "100" has no unit: write 100m for metres, 100" for seconds, or 100 strokes',
+    ),
+    Mistake(
         "r18 light",
         "line 1, column 1: a block begins with its length: write it before r18",
     ),

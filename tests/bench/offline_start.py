@@ -54,7 +54,7 @@ def rows() -> Iterator[Row]:
 def _begin_a_session(browser: Chromium, url: str) -> None:
     """With the server still there: the plan is saved, and somebody has begun to row it."""
     browser.open(f"{url}/plan/{SHORT_PLAN}")
-    browser.see(words("Saved on this phone. It will run with no signal."))
+    browser.see(words("Saved on this device. It will run with no signal."))
     browser.click(button("Row it"))
     browser.click(button("I have read this, go on"))
     browser.click(button("Start rowing"))

@@ -3,7 +3,7 @@
     browser.open(server.url + "/")
     browser.click(button("Row it"))
     browser.type(field("Title"), "easy")
-    browser.see(words("Saved on this phone"))
+    browser.see(words("Saved on this device"))
     browser.press("Escape")
     assert browser.evaluate("() => innerWidth") == 390
     browser.kill()

@@ -171,6 +171,25 @@ def test_what_was_chosen_is_remembered_for_the_next_session(chromium: Browser, s
     ]
 
 
+def test_nobody_is_given_drills_that_are_not_for_beginners_unasked(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url)
+    chromium.click(choice("Technique"))
+    chromium.see(MAKE)
+    assert chromium.evaluate(PICK, {"id": "level"}) == "New to it"
+    chromium.click(MAKE)
+    chromium.see(button("Row it"))
+    chromium.see(words(re.compile("New to rowing. Let a coach watch")))
+    chromium.open(server.url)
+    chromium.click(choice("Technique"))
+    chromium.see(MAKE)
+    chromium.evaluate(PICK, {"id": "level", "text": "Regular"})
+    chromium.click(choice("Steady"))
+    chromium.click(choice("Technique"))
+    assert chromium.evaluate(PICK, {"id": "level"}) == "Regular"
+    chromium.click(choice("Steady"))
+    assert chromium.evaluate(PICK, {"id": "level"}) == "Regular"
+
+
 def open_a_plan_with_a_short_gap(browser: Browser, server: Server) -> None:
     browser.open(server.url)
     browser.type(field("Write or paste your own"), SHORT_GAP)

@@ -17,7 +17,7 @@ from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.targets import QUERY, button, css, field, heading, words
 
-SAVED = words("Saved on this phone. It will run with no signal.")
+SAVED = words("Saved on this device. It will run with no signal.")
 PLAN = """\
 title: Two blocks and a sprint
 main

@@ -14,7 +14,7 @@ from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import QUERY, button, css, heading, link, words
 
 PLAN = "/plan/drills-from-the-finish"
-SAVED = words("Saved on this phone. It will run with no signal.")
+SAVED = words("Saved on this device. It will run with no signal.")
 TECHNIQUE_KEPT = """() => new Promise((done) => {
   const asked = indexedDB.open("slipway");
   asked.onsuccess = () => {

@@ -1,16 +1,17 @@
 /** Sessions made and plans mended: what is asked, what is kept, what is taken back. */
 import assert from "node:assert/strict";
 import { beforeEach, test } from "node:test";
-import { addResult, forgetAthlete, readAthlete } from "../../static/src/data/athlete.js";
+import { addResult, changeAthlete, forgetAthlete, readAthlete } from "../../static/src/data/athlete.js";
 import { NoAnswer } from "../../static/src/data/api.js";
 import { appraisalFor } from "../../static/src/data/compiling.js";
 import { makeSession, type Making } from "../../static/src/data/making.js";
 import { mended, takenBack } from "../../static/src/data/mending.js";
-import { keptPlans, makePlan, openBuiltIn, openMine } from "../../static/src/data/plans.js";
+import { keepMine, keptPlans, makePlan, openBuiltIn, openMine } from "../../static/src/data/plans.js";
+import type { Mend } from "../../static/src/plan/wire.js";
 import { row, timeline } from "./builders.js";
 import { network } from "./network.js";
 
-const MAKING: Making = { piece: { test: { metres: 2000 } }, only_warm_up: false, warmup_minutes: 15, room: "normal" };
+const MAKING: Making = { piece: { test: { metres: 2000 } }, level: "club", only_warm_up: false, warmup_minutes: 15, room: "normal" };
 const compiled = timeline(row(60, 24));
 const plan = (gap: number) => ({ format: 1 as const, title: "Made", parts: [{ kind: "gap" as const, for: { seconds: gap } }] });
 const FINDING = { code: "gap-short", severity: "advice", place: "/parts/0", sentence: "The gap is short." };
@@ -72,6 +73,54 @@ test("a mend of a built-in plan makes a copy of one's own, and undo takes it off
   assert.deepEqual((await openBuiltIn("a")).plan, plan(120));
   assert.equal(await takenBack(copy), "/plan/a");
   await assert.rejects(openMine(copy.name), /not on this device/);
+});
+
+test("mends are taken back one by one, the last first, down to the plan as it was opened", async () => {
+  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", plan: plan(120), timeline: compiled }] }] });
+  let record = await openBuiltIn("a");
+  for (const gap of [180, 240, 300]) {
+    const edits = [{ op: "replace" as const, path: "/parts/0/for/seconds", value: gap }];
+    record = await mended(record, { label: `Wait ${gap}`, edits }, await readAthlete());
+  }
+  const seen = [];
+  while (record.undo) {
+    seen.push([record.undo.label, record.plan]);
+    const address = await takenBack(record);
+    record = address === "/plan/a" ? await openBuiltIn("a") : await openMine(record.name);
+  }
+  assert.deepEqual(seen, [["Wait 300", plan(300)], ["Wait 240", plan(240)], ["Wait 180", plan(180)]]);
+  assert.deepEqual([record.source, record.plan], ["built-in", plan(120)]);
+});
+
+test("what is sent is the level that is shown", async () => {
+  const asked = network(answers);
+  await makeSession({ ...MAKING, level: "novice" }, await changeAthlete({ level: "trained" }));
+  assert.equal((asked.find(({ path }) => path === "/api/session")!.body as Making).level, "novice");
+});
+
+const HARD = {
+  format: 1 as const, title: "Test", summary: "The piece is maximal.",
+  parts: [
+    { kind: "warm-up" as const, blocks: [{ for: { seconds: 60 }, rate: 20, effort: { pressure: "full" as const } }] },
+    { kind: "main" as const, blocks: [{ for: { metres: 2000 }, rate: 30, effort: { pressure: "race" as const } }] },
+  ],
+};
+const softer = (part: number): Mend => ({ label: "Softer", edits: [{ op: "replace", path: `/parts/${part}/blocks/0/effort`, value: { pressure: "half" } }] });
+
+test("a main piece taken down is no longer described as it was, until that is taken back", async () => {
+  const own = await keepMine({ plan: HARD, timeline: compiled });
+  const eased = await mended(own, softer(1), await readAthlete());
+  assert.match(eased.plan.summary!, /^An easier version: the pressure of the main piece was taken down\./);
+  await takenBack(eased);
+  assert.equal((await openMine(own.name)).plan.summary, "The piece is maximal.");
+});
+
+test("a mend of anything else leaves the description, and a plan without one stays without", async () => {
+  const own = await keepMine({ plan: HARD, timeline: compiled });
+  assert.equal((await mended(own, softer(0), await readAthlete())).plan.summary, "The piece is maximal.");
+  const { summary: _summary, ...silent } = HARD;
+  const other = await keepMine({ plan: silent, timeline: compiled });
+  assert.equal("summary" in (await mended(other, softer(1), await readAthlete())).plan, false);
 });
 
 test("a session made again is the same record", async () => {

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from planner.athlete import Athlete, Level, Result
 from planner.bands import MAX_AND_RESERVE, ZONES, Band, bands_of, heart_rates_of, reserve_percent_of
-from planner.intensity import RACE_RATE, heart_rate_of, rower_of, talk_at_power
+from planner.intensity import RACE_RATE, heart_rate_of, rower_of, talk_at_power, target_of
 from planner.plan import HeartRateUnit, Pressure
 
 RESULT = Athlete((Result(2000, Fraction(462)),))
@@ -69,6 +69,21 @@ def test_race_pressure_is_2_km_power_about_the_race_rate(level: Level) -> None:
     race = bands(Athlete(level=level))["race pressure"]
     assert race.power == (100, 100)
     assert sum(race.rates) == 2 * RACE_RATE[level]
+
+
+@given(st.integers(360, 720), st.sampled_from(Level))
+def test_a_pressure_has_the_split_that_plans_have_at_its_rates(seconds: int, level: Level) -> None:
+    athlete = Athlete((Result(2000, Fraction(seconds)),), level=level)
+    for band in bands_of(athlete):
+        if band.pressure:
+            slow, quick = (target_of(band.pressure, rate, rower_of(athlete), None) for rate in band.rates)
+            assert (band.split_slow, band.split_quick) == (slow.split, quick.split)
+
+
+def test_no_sense_gives_a_rate_beside_the_rates_of_its_band() -> None:
+    assert not [
+        band.sense for band in bands_of(Athlete()) if any(c.isdigit() for c in band.sense.replace("2 km", ""))
+    ]
 
 
 def test_race_pressure_has_the_2_km_split() -> None:

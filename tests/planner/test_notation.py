@@ -252,6 +252,11 @@ def test_a_mistake_says_what_was_read_and_what_would_do() -> None:
     assert not any("a rate" in offer for offer in problem.accepted)
 
 
+@pytest.mark.parametrize(("text", "first"), [("700 r28", "a distance"), ("3 r18", "a length of time")])
+def test_a_number_without_a_unit_is_offered_the_likelier_one_first(text: str, first: str) -> None:
+    assert mistakes_in(text)[0].accepted[0].startswith(first)
+
+
 @given(st.text(st.characters(categories=["L", "N", "P", "S", "Z", "Cc", "Cs"]), max_size=80))
 def test_no_text_raises_anything_but_its_own_error(text: str) -> None:
     with suppress(ShorthandError):

@@ -11,11 +11,15 @@ from hypothesis import strategies as st
 from planner.athlete import Athlete, Result
 from planner.findings import Finding, Severity
 from planner.standing import standing_of
+from planner.trials import Doubt
+
+
+def of(*pairs: tuple[int, float], age: int | None = None) -> Athlete:
+    return Athlete(tuple(Result(metres, Fraction(str(seconds))) for metres, seconds in pairs), age=age)
 
 
 def found(*pairs: tuple[int, float], age: int | None = None) -> dict[str, Finding]:
-    results = tuple(Result(metres, Fraction(str(seconds))) for metres, seconds in pairs)
-    return {finding.code: finding for finding in standing_of(Athlete(results, age=age)).findings}
+    return {finding.code: finding for finding in standing_of(of(*pairs, age=age)).findings}
 
 
 GOOD = [(1000, 217.0), (2000, 462.0), (3000, 717.0)]
@@ -35,7 +39,6 @@ def test_nothing_is_said_of_nobody() -> None:
         ("result-repeated", Severity.NOTE, (2000, 462)),
         ("result-bettered", Severity.NOTE, (2000, 470)),
         ("result-contradicted", Severity.WARNING, (1500, 470)),
-        ("result-outside-critical-power", Severity.NOTE, (10_000, 2600)),
         ("result-looks-easy", Severity.ADVICE, (10_000, 3000)),
     ],
 )
@@ -57,8 +60,22 @@ def test_of_many_that_agree_the_odd_one_is_named_with_what_was_expected() -> Non
 
 
 def test_a_result_used_though_outside_the_range_is_named() -> None:
-    finding = found((2000, 462), (5000, 1210))["result-stretches-critical-power"]
-    assert (finding.severity, finding.place) == (Severity.ADVICE, "/results/1")
+    finding = found((2000, 462), (5000, 1210))["result-outside-critical-power"]
+    assert (finding.severity, finding.place) == (Severity.NOTE, "/results/1")
+    assert "5000 m in 20:10 counts for want of better" in finding.sentence
+
+
+def test_results_outside_what_critical_power_describes_have_one_quiet_note_together() -> None:
+    more = [(300, 58.0), (6000, 1510.0), (10_000, 2600.0)]
+    told = standing_of(of(*GOOD, *more)).findings
+    (note,) = told
+    assert (note.code, note.severity, note.place) == (
+        "result-outside-critical-power",
+        Severity.NOTE,
+        "/results/3",
+    )
+    assert all(f"{metres} m in " in note.sentence for metres, _ in more)
+    assert note.reason is None
 
 
 def test_one_result_is_told_what_would_give_critical_power() -> None:
@@ -71,7 +88,7 @@ def test_results_too_alike_are_told_so() -> None:
 
 
 def test_results_off_one_curve_are_told_by_how_much() -> None:
-    finding = found((1000, 195), (2000, 455), (3500, 800))["results-scatter"]
+    finding = found((1000, 200), (1500, 335), (3000, 680))["results-scatter"]
     assert finding.place == "/results"
     assert "4 % of their time" in finding.sentence
 
@@ -106,8 +123,9 @@ RESULTS = st.lists(
 def test_every_result_left_out_has_a_finding_at_its_place(results: list[Result]) -> None:
     standing = standing_of(Athlete(tuple(results)))
     places = {finding.place for finding in standing.findings}
-    if len(results) > 1:
-        assert {f"/results/{each.index}" for each in standing.examined.left_out} <= places
+    in_range = {each.index for each in standing.examined.left_out if each.doubt is not Doubt.OUTSIDE}
+    assert {f"/results/{index}" for index in in_range} <= places
+    assert sum(f.code == "result-outside-critical-power" for f in standing.findings) <= 1
     for finding in standing.findings:
         assert finding.sentence.endswith(".")
         assert "nan" not in finding.sentence

@@ -207,7 +207,7 @@ def test_intervals_leave_the_reserve_that_is_asked_for() -> None:
         assert isinstance(block.effort, Split)
         return block.effort.seconds
 
-    assert split(5) < split(30)
+    assert split(5) < split(40) < split(70)
 
 
 @pytest.mark.parametrize(

@@ -50,7 +50,7 @@ export class AthleteScreen extends LitElement {
     return html`<main>
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Your results</h1>
-        <p>Kept on this phone. They leave it only for a calculation, and are stored nowhere else.</p></header>
+        <p>Kept on this device. They leave it only for a calculation, and are stored nowhere else.</p></header>
       ${this.athlete ? this.page(this.athlete) : nothing}
     </main>`;
   }

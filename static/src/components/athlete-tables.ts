@@ -2,6 +2,7 @@
 import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/wire.js";
 import { LitElement, css, html, nothing } from "lit";
 import { splitClock } from "../plan/format.js";
+import { heartWords } from "../plan/heart-words.js";
 import { timeWords } from "../plan/result-words.js";
 import { type } from "./look.js";
 
@@ -22,7 +23,10 @@ export class AthleteTables extends LitElement {
     th, td { padding: 9px 0 9px 8px; font-size: 1rem; border-bottom: 1px solid var(--line); text-align: right; font-weight: 400; vertical-align: baseline; }
     th:first-child { padding-left: 0; text-align: left; font-weight: 700; }
     thead th, thead th:first-child { color: var(--ink-2); font-weight: 400; }
-    td b, .digits-cell { font-family: var(--digits); letter-spacing: -0.03em; white-space: nowrap; }
+    td b, .range { letter-spacing: -0.03em; white-space: nowrap; }
+    td b, td .range { font-family: var(--digits); }
+    .range { display: inline-block; min-width: 11.5em; }
+    @media (max-width: 480px) { .range { display: block; min-width: 0; } th .range { text-transform: lowercase; } th .range::before { content: "and "; } td .range { color: var(--ink-2); } }
     .piece { white-space: nowrap; }
     .outside { display: block; color: var(--ink-2); font-size: 1rem; }
     .bands { display: grid; }
@@ -38,8 +42,8 @@ export class AthleteTables extends LitElement {
       ${critical_power ? held(critical_power) : nothing}
       <section aria-labelledby="zones"><h2 id="zones">Zones to row in</h2>
         <p class="small">Common practice, drawn up in more than one way: go by the feel when it disagrees.</p>
-        <ul class="bands">${bands.filter(({ pressure }) => !pressure).map(band)}</ul>
-        ${heart_rate ? html`<p class="small">${heartWords(heart_rate)}</p>` : nothing}</section>
+        ${heart_rate ? html`<p class="small">${heartWords(heart_rate)}</p>` : nothing}
+        <ul class="bands">${bands.filter(({ pressure }) => !pressure).map(band)}</ul></section>
       <section aria-labelledby="pressures"><h2 id="pressures">What a pressure means</h2>
         <ul class="bands">${bands.filter(({ pressure }) => pressure).map(band)}</ul></section>`;
   }
@@ -48,9 +52,9 @@ customElements.define("athlete-tables", AthleteTables);
 
 function likely(predictions: readonly Prediction[]) {
   return html`<section aria-labelledby="likely"><h2 id="likely">Likely, if you trained for it</h2>
-    <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely</th><th scope="col">Range</th></tr></thead>
+    <table><thead><tr><th scope="col">Piece</th><th scope="col">Likely <span class="range">Range</span></th></tr></thead>
       <tbody>${predictions.map((each) => html`<tr><th scope="row"><span class="piece">${each.name}</span>${each.by.some(({ within_range }) => within_range) ? nothing : html`<span class="outside">a guess</span>`}</th>
-        <td><b>${reached(each, "likely")}</b></td><td class="digits-cell">${each.measured ? "rowed" : `${reached(each, "low")} to ${reached(each, "high")}`}</td></tr>`)}</tbody></table></section>`;
+        <td><b>${reached(each, "likely")}</b> <span class="range">${each.measured ? "rowed" : `${reached(each, "low")} to ${reached(each, "high")}`}</span></td></tr>`)}</tbody></table></section>`;
 }
 
 /** A time over a distance, or the metres in a time. */
@@ -90,8 +94,4 @@ function span(before: string, low: number | undefined, high: number | undefined,
   if (low === undefined) return `${before}under ${high}${after}`;
   if (high === undefined) return `${before}over ${low}${after}`;
   return `${before}${low === high ? low : `${low} to ${high}`}${after}`;
-}
-
-function heartWords({ max, max_from, error }: NonNullable<AthleteAnswer["heart_rate"]>): string {
-  return max_from === "given" ? `Heart rates from your own highest, ${max}.` : `Heart rates from your age: ${max} at most, give or take ${error}. A measured one is better.`;
 }

@@ -20,7 +20,7 @@ export const choices = css`
   select { width: 100%; min-height: 56px; padding: 8px 12px; border: 2px solid var(--edge); border-radius: var(--r); background: var(--hull);
     color: var(--ink); font: 700 1.125rem/1.2 var(--font); }
   .picks { display: grid; grid-template-columns: repeat(auto-fit, minmax(8.4em, 1fr)); gap: 12px 8px; }
-  .picks > div { display: grid; gap: 6px; align-content: start; }
+  .picks > div { display: grid; gap: 6px; align-content: start; min-width: 0; }
   @media (forced-colors: active) { .tiles input:checked + span { outline: 4px solid Highlight; outline-offset: -4px; } }
 `;
 

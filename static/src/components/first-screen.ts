@@ -1,6 +1,6 @@
 /** The first screen: a running session first, then what is rowed today; below, plans to open and one's own text.
  *
- * Properties: `builtIn`, `kept` (plan cards), `ready` (kept plans are proved to run with no signal), `running`
+ * Properties: `builtIn`, `kept` (plan cards), `newcomer` (for whom a first row stands near the top), `ready` (kept plans are proved to run with no signal), `running`
  * (title of an open session, or ""), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
  * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
  * Events: `draft`, `make`, `resume`, `update`.
@@ -23,6 +23,7 @@ export class FirstScreen extends LitElement {
     builtIn: { attribute: false },
     kept: { attribute: false },
     ready: { type: Boolean },
+    newcomer: { type: Boolean },
     running: {},
     draft: {},
     problems: { attribute: false },
@@ -38,6 +39,7 @@ export class FirstScreen extends LitElement {
   declare builtIn: readonly PlanCard[] | undefined;
   declare kept: readonly PlanCard[];
   declare ready: boolean;
+  declare newcomer: boolean;
   declare running: string;
   declare draft: string;
   declare problems: readonly Problem[];
@@ -56,6 +58,7 @@ export class FirstScreen extends LitElement {
     super();
     this.kept = [];
     this.ready = false;
+    this.newcomer = false;
     this.running = "";
     this.draft = "";
     this.problems = [];
@@ -80,6 +83,7 @@ export class FirstScreen extends LitElement {
     .kinds .tiles span { min-height: 64px; font-size: 1.1875rem; }
     nav { display: flex; flex-wrap: wrap; gap: 10px; }
     nav a { flex: 1 1 auto; }
+    nav .first { flex-basis: 100%; }
     @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }
     section { display: grid; gap: 12px; }
     .running { padding: 16px; background: var(--hull); border: 2px solid var(--catch); border-radius: var(--r); }
@@ -93,11 +97,12 @@ export class FirstScreen extends LitElement {
       <h1 tabindex="-1" id="question">What are you rowing today?</h1>
       ${this.running ? this.open() : nothing}
       ${this.today()}
-      <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
+      <nav aria-label="More">${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}
+        <a class="button" href="/athlete">Your results</a>
         <a class="button" href="#own" @click=${this.toBox}>Write your own</a></nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
-      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this phone before"}</h2>
+      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this device before"}</h2>
         <plan-library .plans=${this.wholeKept ? this.kept : this.kept.slice(0, LATEST)}></plan-library>
         ${this.kept.length > LATEST && !this.wholeKept ? html`<button type="button" @click=${() => (this.wholeKept = true)}>Show all ${this.kept.length}</button>` : nothing}
       </section>` : nothing}

@@ -70,7 +70,7 @@ function list(plans: readonly PlanCard[]): TemplateResult {
     <b dir="auto">${plan.title}</b>
     <span class="minutes">${minutes(plan)}</span>
     ${plan.summary ? html`<span class="small line about" dir="auto">${plan.summary}</span>` : nothing}
-    ${plan.saved ? html`<span class="small line saved"><svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7l3.5 4L12 3" /></svg>Saved on this phone</span>` : nothing}
+    ${plan.saved ? html`<span class="small line saved"><svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7l3.5 4L12 3" /></svg>Saved on this device</span>` : nothing}
   </a></li>`)}</ul>`;
 }
 

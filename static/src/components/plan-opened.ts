@@ -61,7 +61,7 @@ export class PlanOpened extends LitElement {
     const { record, rower } = this;
     const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
     const said = rower && appraisalFor(record?.appraisal, rower);
-    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .readiness=${said?.readiness} .energy=${said?.energy}
+    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
       .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
       .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
@@ -149,6 +149,6 @@ export class PlanOpened extends LitElement {
 customElements.define("plan-opened", PlanOpened);
 
 export function troubleWords(error: unknown): string {
-  if (error instanceof NoAnswer) return "There is no signal, and this plan was never opened on this phone.";
+  if (error instanceof NoAnswer) return "There is no signal, and this plan was never opened on this device.";
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,6 +1,7 @@
 /** One plan before it is rowed: picture, totals, findings, readiness, blocks, whose splits, and the button to row it.
  *
- * Properties: `timeline`, `findings`, `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
+ * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
+ * `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
  * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
@@ -16,10 +17,14 @@ import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
 
+/** As planner/start_line.py has it: readiness is what rowing before the start line leaves. */
+const NO_START_LINE = "Nothing is rowed before a main piece here, so there is no start line to be ready for.";
+
 export class PlanScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
     findings: { attribute: false },
+    appraised: { type: Boolean },
     readiness: { attribute: false },
     energy: { attribute: false },
     reasons: { attribute: false },
@@ -35,6 +40,7 @@ export class PlanScreen extends LitElement {
   };
   declare timeline: Timeline | undefined;
   declare findings: readonly Finding[];
+  declare appraised: boolean;
   declare readiness: Readiness | undefined;
   declare energy: Energy | undefined;
   declare reasons: readonly string[];
@@ -51,6 +57,7 @@ export class PlanScreen extends LitElement {
   constructor() {
     super();
     this.findings = [];
+    this.appraised = false;
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
@@ -115,25 +122,26 @@ export class PlanScreen extends LitElement {
         ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}</header>
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
+        ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
         ${this.sums(timeline)}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
-        ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>` : nothing}
+        ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
+          : this.appraised ? html`<p class="small">${NO_START_LINE}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
-        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>`
-          : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
+        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
       </div>
       <div class="blocks"><block-list .timeline=${timeline}></block-list>${this.own ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 
-  /** What can be done with one's own plan; taking it off the phone is asked once more. */
+  /** What can be done with one's own plan; taking it off the device is asked once more. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
     return html`<div class="keeping">${this.editable ? html`<button type="button" @click=${tell("edit")}>Change the text</button>` : nothing}
-      ${this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this phone</button>
+      ${this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
           <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
-        : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this phone</button>`}</div>`;
+        : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;
   }
 
   private sums(timeline: Timeline) {

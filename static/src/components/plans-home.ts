@@ -22,6 +22,7 @@ export class PlansHome extends LitElement {
     library: { state: true },
     kept: { state: true },
     proved: { state: true },
+    newcomer: { state: true },
     draft: { state: true },
     problems: { state: true },
     message: { state: true },
@@ -33,6 +34,8 @@ export class PlansHome extends LitElement {
   declare library: readonly PlanCard[] | undefined;
   declare kept: readonly PlanRecord[];
   declare proved: boolean;
+  /** Has opened nothing yet, or says to be new to rowing. */
+  declare newcomer: boolean;
   declare draft: string;
   declare problems: readonly Problem[];
   declare message: string;
@@ -46,6 +49,7 @@ export class PlansHome extends LitElement {
     super();
     this.kept = [];
     this.proved = false;
+    this.newcomer = false;
     this.draft = "";
     this.problems = [];
     this.message = "";
@@ -70,7 +74,7 @@ export class PlansHome extends LitElement {
 
   override render() {
     return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => cardOf(record, this.proved))}
-      .ready=${this.proved} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
+      .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
       .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
       @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${this.changeApp}></first-screen>`;
@@ -87,6 +91,7 @@ export class PlansHome extends LitElement {
     // What is being typed already counts before what was kept.
     this.draft ||= draft;
     this.kept = await keptPlans();
+    this.newcomer = !this.kept.length || (await readAthlete()).athlete.level === "novice";
     this.updateReady = await updateIsReady();
     void lookForUpdate();
     await Promise.all([this.gatherLibrary(), savedProof().then((proof) => (this.proved = proof.state === "proved" && database.where() === "disk"))]);

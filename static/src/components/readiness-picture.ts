@@ -30,7 +30,7 @@ export class ReadinessPicture extends LitElement {
     :host { height: 132px; contain: strict; }
     svg { display: block; }
     .rule { stroke: var(--line); stroke-width: 1; }
-    .band { fill: var(--p-light); stroke: var(--edge); stroke-width: 1; }
+    .band { fill: var(--band); stroke: var(--edge); stroke-width: 1; }
     .reserve { fill: none; stroke: var(--ink); stroke-width: 2.5; stroke-linejoin: round; }
     .warmth { fill: none; stroke: var(--ink-2); stroke-width: 2.5; stroke-dasharray: 7 5; }
     .start { stroke: var(--catch); stroke-width: 3; }

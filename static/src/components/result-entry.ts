@@ -32,9 +32,10 @@ export class ResultEntry extends LitElement {
   static override styles = [type, buttons, fields, choices, css`
     form { display: grid; gap: 8px; }
     .heading { font-weight: 700; }
-    .picks { grid-template-columns: minmax(8em, 1fr) minmax(8em, 1fr); }
+    .picks { grid-template-columns: 1fr 1fr; }
     .picks > div { align-content: end; }
-    input { min-height: 56px; scroll-margin-block: 20px 220px; }
+    input { min-height: 56px; padding-inline: 12px; scroll-margin-block: 20px 220px; }
+    input::placeholder { font-size: 1rem; letter-spacing: -0.02em; }
     input[aria-invalid="true"] { border-color: var(--catch); }
     .bad { font-weight: 700; }
   `];

@@ -6,16 +6,16 @@ import { LitElement, css, html } from "lit";
 import { type } from "./look.js";
 
 const WORDS: Record<string, string> = {
-  saved: "Saved on this phone. It will run with no signal.",
-  saving: "Saving on this phone …",
-  "not-saved": "Not saved on this phone yet. Keep this page open, or come back with signal.",
+  saved: "Saved on this device. It will run with no signal.",
+  saving: "Saving on this device …",
+  "not-saved": "Not saved on this device yet. Keep this page open, or come back with signal.",
   memory: "This browser stores nothing: a reload would lose the session.",
   insecure: "This connection cannot save for offline use. The session runs while this page stays open.",
 };
 
 /** For the row screen, where a glance has to do. */
 const SHORT: Record<string, string> = {
-  saved: "Saved on this phone",
+  saved: "Saved on this device",
   saving: "Saving …",
   "not-saved": "Not saved yet: keep this page open",
   memory: "Nothing is stored here: keep this page open",

@@ -75,13 +75,13 @@ export class SessionForm extends LitElement {
   override render() {
     return html`<form novalidate @submit=${this.make}>
       ${this.pieces()}
+      ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>`
+        : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
       <div class="picks">
         ${pick("minutes", "Warm-up", MINUTES, this.minutes, (warmup_minutes) => this.remember({ warmup_minutes }))}
         ${pick("level", "Your rowing", LEVELS, this.level, (level) => this.remember({ level }))}
         ${pick("room", "The room", ROOMS, this.room, (room) => this.remember({ room }))}
       </div>
-      ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>`
-        : html`<result-entry heading="A recent result, if you have one"></result-entry>`}
       <div class="bar">
         <div role="alert">${this.message ? html`<p class="said">${this.message} <slot></slot></p>` : nothing}</div>
         <button type="submit" class="go" ?disabled=${this.busy}>${this.busy ? "Making it …" : "Make the session"}</button>

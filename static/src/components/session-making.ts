@@ -5,7 +5,8 @@ import { addResult, changeAthlete, readAthlete, type AthleteRecord } from "../da
 import { makeSession } from "../data/making.js";
 import { addressOf } from "../data/plans.js";
 import { DEFAULTS, changeSettings, readSettings, type Settings } from "../data/settings.js";
-import type { Kind } from "../plan/kinds.js";
+import { usualLevel, type Kind } from "../plan/kinds.js";
+import type { Level } from "../plan/types.js";
 import type { Result } from "../plan/wire.js";
 import { knownWords } from "./rower-words.js";
 import { goTo } from "./routes.js";
@@ -39,7 +40,7 @@ export class SessionMaking extends LitElement {
   override render() {
     if (!this.rower) return html``;
     const { warmup_minutes, room } = this.settings;
-    return html`<session-form .kind=${this.kind} .minutes=${warmup_minutes} .room=${room} .level=${this.rower.athlete.level ?? "club"}
+    return html`<session-form .kind=${this.kind} .minutes=${warmup_minutes} .room=${room} .level=${this.level(this.rower)}
       .known=${knownWords(this.rower)} .busy=${this.busy} .message=${this.message} @result=${this.keepResult} @chosen=${this.remember}
       @make=${this.make}><slot></slot></session-form>`;
   }
@@ -49,12 +50,18 @@ export class SessionMaking extends LitElement {
     this.rower = await readAthlete();
   }
 
+  /** As the athlete has it, else what is usual for the kind of piece. */
+  private level({ athlete }: AthleteRecord): Level {
+    return athlete.level ?? usualLevel(this.kind);
+  }
+
   private keepResult({ detail }: CustomEvent<Result>): void {
     this.writing = addResult(detail);
   }
 
   private remember({ detail: { level, ...settings } }: CustomEvent<Partial<Remembered>>): void {
-    this.writing = Promise.all([level && changeAthlete({ level }), changeSettings(settings).then((all) => (this.settings = all))]);
+    const person = level && changeAthlete({ level }).then((rower) => (this.rower = rower));
+    this.writing = Promise.all([person, changeSettings(settings).then((all) => (this.settings = all))]);
   }
 
   private async make({ detail: { piece, only_warm_up } }: CustomEvent<Wanted>): Promise<void> {
@@ -63,7 +70,8 @@ export class SessionMaking extends LitElement {
     try {
       await this.writing;
       const { warmup_minutes, room } = this.settings;
-      const record = await makeSession({ piece, only_warm_up, warmup_minutes, room }, await readAthlete());
+      const rower = await readAthlete();
+      const record = await makeSession({ piece, level: this.level(rower), only_warm_up, warmup_minutes, room }, rower);
       goTo(this, addressOf(record));
     } catch (error) {
       this.message = messageOf(error);

@@ -1,4 +1,4 @@
-/** The box to write or paste a plan of one's own. What cannot be read is shown at its line and column.
+/** The box to write or paste a plan of one's own; it grows with what is in it. What cannot be read is shown at its line and column.
  *
  * Properties: `text`, `problems`, `busy`, `message`. Events: `draft` (detail: the text as typed), `make`.
  */
@@ -29,6 +29,7 @@ export class ShorthandBox extends LitElement {
   declare problems: readonly Problem[];
   declare busy: boolean;
   declare message: string;
+  private readonly width = new ResizeObserver(() => this.grow());
 
   constructor() {
     super();
@@ -41,7 +42,9 @@ export class ShorthandBox extends LitElement {
   static override styles = [type, buttons, fields, css`
     form { display: grid; gap: 12px; }
     h2 label { font: inherit; }
-    textarea { min-height: 8.4em; resize: vertical; font-family: var(--digits); font-size: 1.0625rem; line-height: 1.5; letter-spacing: -0.02em; }
+    form { position: relative; }
+    textarea { min-height: clamp(8.4em, 34dvh, 20em); max-height: max(8.4em, 60dvh); resize: none; font-family: var(--digits); font-size: 1.0625rem; line-height: 1.5; letter-spacing: -0.02em; }
+    .measure { position: absolute; top: 0; left: 0; height: 0; min-height: 0; visibility: hidden; }
     textarea[aria-invalid="true"] { border-color: var(--catch); border-width: 3px; }
     pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 1rem/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
     .problem { display: grid; gap: 6px; padding: 12px 14px; background: var(--hull); border-left: 6px solid var(--catch); border-radius: 6px var(--r) var(--r) 6px; }
@@ -65,7 +68,18 @@ export class ShorthandBox extends LitElement {
     </form>`;
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.width.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.width.disconnect();
+  }
+
   override updated(changed: PropertyValues<this>): void {
+    if (changed.has("text")) this.grow();
     if (changed.has("problems") && this.problems[0]?.line !== undefined) this.showPlace(this.problems[0]);
   }
 
@@ -106,8 +120,31 @@ export class ShorthandBox extends LitElement {
     const line = Math.max(0, (problem.line ?? 1) - 1);
     const start = lines.slice(0, line).reduce((sum, each) => sum + each.length + 1, 0);
     const at = start + Math.max(0, (problem.column ?? 1) - 1);
-    this.area.focus();
-    this.area.setSelectionRange(at, at + Math.max(1, problem.received?.length ?? 1));
+    const { area } = this;
+    area.focus({ preventScroll: true });
+    area.setSelectionRange(at, at + Math.max(1, problem.received?.length ?? 1));
+    area.scrollTop = this.heightOf(this.text.slice(0, at)) - area.clientHeight / 2;
+    area.scrollIntoView({ block: "nearest" });
+  }
+
+  /** As tall as its text, within the bounds of the style. */
+  private grow(): void {
+    const borders = this.area.offsetHeight - this.area.clientHeight;
+    this.area.style.height = `${this.heightOf(this.area.value) + borders}px`;
+  }
+
+  /** Pixels that a text takes in the box, measured beside it so that the page never jumps. */
+  private heightOf(text: string): number {
+    const beside = this.area.cloneNode() as HTMLTextAreaElement;
+    beside.removeAttribute("id");
+    beside.className = "measure";
+    beside.style.height = "";
+    beside.style.width = `${this.area.offsetWidth}px`;
+    beside.value = text;
+    this.area.after(beside);
+    const height = beside.scrollHeight;
+    beside.remove();
+    return height;
   }
 }
 customElements.define("shorthand-box", ShorthandBox);

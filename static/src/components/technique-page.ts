@@ -49,7 +49,7 @@ export class TechniquePage extends LitElement {
       <h1 tabindex="-1">Technique</h1>
       <p>Learn the stroke from somebody who can see you row; these pictures and words only remind. Ease off when it falls
         apart, and stop when anything hurts.</p>
-      ${this.library ? this.all(this.library) : html`<p role="status">${this.lacking ? "There is no signal, and this page was never opened on this phone." : "Opening …"}</p>`}
+      ${this.library ? this.all(this.library) : html`<p role="status">${this.lacking ? "There is no signal, and this page was never opened on this device." : "Opening …"}</p>`}
     </main>`;
   }
 

@@ -33,8 +33,14 @@ export function fetchTechnique(): Promise<TechniqueLibrary> {
   return ask<TechniqueLibrary>("/api/technique");
 }
 
-/** The plan that a coach's shorthand says, with the shorthand in canonical form. */
-export async function readShorthand(text: string): Promise<{ plan: Plan; text: string }> {
+/** A plan, and its shorthand in canonical form. */
+export interface Shorthand {
+  plan: Plan;
+  text: string;
+}
+
+/** The plan that a coach's shorthand says. */
+export async function readShorthand(text: string): Promise<Shorthand> {
   const answer = await ask<ShorthandAnswer>("/api/shorthand", { text });
   if (!answer.plan) throw new NoAnswer("the answer to the shorthand holds no plan");
   return { plan: answer.plan, text: answer.text };

@@ -1,7 +1,8 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
 import type { BuiltinPlan } from "../plan/wire.js";
+import { UNTITLED, retitled, titleApart, untitled } from "../plan/naming.js";
 import type { Plan, Timeline } from "../plan/types.js";
-import { NoAnswer, Refused, fetchLibrary, readShorthand } from "./api.js";
+import { NoAnswer, Refused, fetchLibrary, readShorthand, type Shorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
@@ -30,12 +31,14 @@ export interface PlanRecord {
   kept_at_ms: number;
 }
 
-/** What a plan was before a mend: its content, or for a built-in plan the address of the original. */
+/** What a plan was before a mend: its content with the mends before that, or for a built-in plan the address of the original. */
 export interface Undo {
   /** What was done, in the mend's own words. */
   label: string;
-  before: Content | string;
+  before: Before | string;
 }
+
+export type Before = Content & Pick<PlanRecord, "undo">;
 
 export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "appraisal">;
 
@@ -88,12 +91,21 @@ export async function openMine(name: string): Promise<PlanRecord> {
 
 /** Reads a coach's shorthand, compiles it and keeps the plan; the same plan again is the same record. Throws Refused (its problems say where), NoAnswer. */
 export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
-  const read = await readShorthand(text);
+  const read = await titled(await readShorthand(text));
   return keepMine({ ...(await compiled(read.plan, rower)), ...read });
 }
 
+/** A plan without a title of its own is told apart from those kept here; one made again has the title it had. */
+async function titled(read: Shorthand): Promise<Shorthand> {
+  if (read.plan.title !== UNTITLED) return read;
+  const kept = (await keptPlans()).filter(({ source }) => source === "mine");
+  const same = kept.find((record) => record.plan.title.startsWith(UNTITLED) && untitled(record.text ?? "") === untitled(read.text));
+  const title = same?.plan.title ?? titleApart(UNTITLED, read.text, kept.map(({ plan }) => plan.title));
+  return { plan: { ...read.plan, title }, text: retitled(read.text, title) };
+}
+
 /** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */
-export async function keepMine(content: Content & Pick<PlanRecord, "undo">, in_place_of?: string): Promise<PlanRecord> {
+export async function keepMine(content: Before, in_place_of?: string): Promise<PlanRecord> {
   const name = in_place_of ?? (await nameOfSame(content.text)) ?? newId();
   return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
 }
