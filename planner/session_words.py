@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from planner.athlete import Level, Room
+from planner.main_piece import Goal
 from planner.pieces import (
     Character,
     Expectation,
@@ -14,6 +17,7 @@ from planner.pieces import (
     name_of,
 )
 from planner.plan import Setting
+from planner.strokes import MINUTE
 from planner.units import clock
 
 _HARD = (
@@ -45,13 +49,15 @@ def title_of(piece: Piece, minutes: int, *, only_warm_up: bool) -> str:
     )
 
 
-def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *, only_warm_up: bool) -> str:
+def summary_of(
+    piece: Piece, expected: Expectation, goal: Goal | None, level: Level, room: Room, *, only_warm_up: bool
+) -> str:
     """For whom it is, what it takes, and what to beware of."""
     match piece:
         case TestPiece():
-            lines = [f"{_expected(piece, expected)}", _HARD]
+            lines = [_aim(piece, expected, goal), _HARD]
         case IntervalSet():
-            lines = [_expected(piece, expected), _SET]
+            lines = [_target(piece, expected), _SET]
         case SteadyRow() | Technique():
             lines = [_EASY]
     if only_warm_up:
@@ -63,15 +69,35 @@ def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *,
     return " ".join(lines)
 
 
-def _expected(piece: TestPiece | IntervalSet, expected: Expectation) -> str:
+def _target(piece: IntervalSet, expected: Expectation) -> str:
+    basis = "your results" if expected.known else "what is usual for the level"
+    return f"{_capital(name_of(piece))}, each at about r{expected.rate}, at a target from {basis}."
+
+
+def _aim(piece: TestPiece, expected: Expectation, goal: Goal | None) -> str:
+    """What the piece is to come to, and how a goal that was asked for stands to what is expected."""
     name = _capital(name_of(piece))
-    if isinstance(piece, IntervalSet):
-        basis = "your results" if expected.known else "what is usual for the level"
-        return f"{name}, each at about r{expected.rate}, at a target from {basis}."
-    what = clock(expected.seconds) if piece.metres is not None else f"{round(expected.metres)} m"
-    basis = "your results point to" if expected.known else "usual for the level is"
     rate = "" if piece.rate_cap else f" at about r{expected.rate}"
-    return f"{name}{rate}: {basis} {what}."
+    basis = "your results point to" if expected.known else "is usual for the level"
+    what = clock(expected.seconds) if piece.metres is not None else f"{round(expected.metres)} m"
+    if goal is None or not goal.asked:
+        return f"{name}{rate}: {basis} {what}." if expected.known else f"{name}{rate}: {what} {basis}."
+    if piece.metres is not None:
+        wanted, apart = clock(goal.seconds), _time_apart(goal.seconds - expected.seconds)
+    else:
+        wanted, apart = f"{goal.metres} m", _metres_apart(goal.metres - round(expected.metres))
+    stands = f"{apart} than {basis} ({what})" if apart else f"just what {basis}"
+    return f"{name}{rate}: your goal is {wanted}, {stands}."
+
+
+def _time_apart(more: Fraction) -> str:
+    """By how much a time is longer or shorter, or nothing where it is neither."""
+    told = f"{float(abs(more)):.1f}".removesuffix(".0") + " s" if abs(more) < MINUTE else clock(abs(more))
+    return f"{told} {'slower' if more > 0 else 'quicker'}" if more else ""
+
+
+def _metres_apart(more: int) -> str:
+    return f"{abs(more)} m {'further' if more > 0 else 'less far'}" if more else ""
 
 
 def _capital(text: str) -> str:
