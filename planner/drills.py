@@ -36,9 +36,18 @@ LEFT_AND_RIGHT = Sides(2, 15, 20)
 """Fifteen to twenty seconds a side [C]."""
 
 
+LOW_RATE, USUAL_RATE = 18, 20
+LOW_UP_TO = 22
+"""A drill that is not to go above this rate has a stop, a balance or a slow slide in it [C]."""
+
+
 @dataclass(frozen=True, slots=True)
 class KnownDrill:
-    """A drill of the library; `rates` are least and most strokes a minute, `level` the first it suits."""
+    """A drill of the library; `rates` are least and most strokes a minute, `level` the first it suits.
+
+    `strokes` is how many make it up, where its words count them. With `straps` a foot leaves them, which
+    takes time before and after.
+    """
 
     name: str
     phase: Phase
@@ -49,6 +58,13 @@ class KnownDrill:
     level: Level = Level.NOVICE
     sides: Sides | None = None
     other_names: tuple[str, ...] = ()
+    strokes: int | None = None
+    straps: bool = False
+
+    @property
+    def first_rate(self) -> int:
+        """The rate to begin at: a low one where it has to stay low [C]."""
+        return LOW_RATE if self.rates[1] <= LOW_UP_TO else USUAL_RATE
 
 
 DRILLS = (
@@ -96,6 +112,7 @@ DRILLS = (
         "Light all through: short strokes done hard end in the lower back.",
         (16, 24),
         other_names=("arms, swing, half, full", "arms, swing, half slide, full slide"),
+        strokes=40,
     ),
     KnownDrill(
         "legs only",
@@ -124,6 +141,7 @@ DRILLS = (
         (16, 24),
         Level.CLUB,
         other_names=("legs, swing, arms",),
+        strokes=30,
     ),
     KnownDrill(
         "pause at the finish",
@@ -189,6 +207,7 @@ DRILLS = (
         "Light pressure, low rate: swing back too far and you tip off the seat.",
         (16, 22),
         other_names=("feet out of the straps", "straps off", "no straps"),
+        straps=True,
     ),
     KnownDrill(
         "single foot",
@@ -200,6 +219,7 @@ DRILLS = (
         Level.CLUB,
         LEFT_AND_RIGHT,
         ("one foot", "one foot strapped, the other on the floor", "one leg", "single leg"),
+        straps=True,
     ),
     KnownDrill(
         "single arm",

@@ -8,7 +8,8 @@ from planner.athlete import Level, Room
 from planner.coaching import Purpose, Stage
 from planner.drills import KnownDrill, drills_for
 from planner.pieces import SteadyRow, Technique
-from planner.plan import Block, Drill, ForSeconds, Pressure, Rest
+from planner.plan import Block, Drill, ForSeconds, ForStrokes, Pressure, Rest
+from planner.strokes import MINUTE
 from planner.warm_up.whole_strokes import shared_out
 
 STAND_SECONDS = 60
@@ -26,11 +27,12 @@ STEADY: dict[Level, tuple[tuple[int, Pressure], ...]] = {
 
 DRILL_SECONDS = 60
 SIDE_SECONDS, SWAP_SECONDS = 20, 20
-"""Fifteen to twenty seconds a side [C]; both sides and the swap make up the minute of a drill."""
-_STRAPS_SECONDS = 30
+"""Fifteen to twenty seconds a side [C]; both sides and the swap, in which the other foot is strapped in or
+the hand changes, make up the minute of a drill."""
+STRAPS_SECONDS = 30
+"""To undo the straps before a drill, and to do them up again after it [C]."""
 _ROUND_SECONDS = 210
 _TECHNIQUE_SITTING_SECONDS = 1200
-_DRILL_RATES = (20, 18)
 
 
 def steady_stages(row: SteadyRow, level: Level, room: Room) -> Iterator[Stage]:
@@ -55,10 +57,10 @@ def technique_stages(practice: Technique, level: Level) -> Iterator[Stage]:
 
     Rests to undo straps and, about every twenty minutes, to stand up are part of the seconds asked for.
     """
-    drills = _spread(drills_for(level), max(1, practice.seconds // _ROUND_SECONDS))
+    drills = _drills(practice, level)
     stands = (practice.seconds - 1) // _TECHNIQUE_SITTING_SECONDS
-    straps = 2 * _STRAPS_SECONDS * sum(1 for drill in drills if drill.sides)
-    rowing = practice.seconds - DRILL_SECONDS * len(drills) - STAND_SECONDS * stands - straps
+    drilling = sum(_drill_seconds(drill) for drill in drills)
+    rowing = practice.seconds - drilling - STAND_SECONDS * stands
     stand_before = {round(len(drills) * n / (stands + 1)) for n in range(1, stands + 1)}
     for index, (drill, length) in enumerate(zip(drills, shared_out(rowing, [1] * len(drills)), strict=True)):
         if index in stand_before:
@@ -68,20 +70,32 @@ def technique_stages(practice: Technique, level: Level) -> Iterator[Stage]:
         yield Stage(Block(ForSeconds(length), 20, pressure), Purpose.EXERCISE, opens=False)
 
 
+def technique_reason(practice: Technique, level: Level) -> str:
+    """Why the practice is as it is."""
+    why = "Each drill takes one part out and puts it back into whole strokes straight away."
+    straps = any(drill.straps for drill in _drills(practice, level))
+    return f"{why} Half a minute before and after those with a foot out is for the straps." if straps else why
+
+
+def _drills(practice: Technique, level: Level) -> tuple[KnownDrill, ...]:
+    return _spread(drills_for(level), max(1, practice.seconds // _ROUND_SECONDS))
+
+
 def _spread(drills: tuple[KnownDrill, ...], count: int) -> tuple[KnownDrill, ...]:
     """So many of them, spread over the whole list and in its order."""
     kept = min(count, len(drills))
     return tuple(drills[index * len(drills) // kept] for index in range(kept))
 
 
+def _drill_seconds(drill: KnownDrill) -> int:
+    """How long a drill takes with the time at the straps, in whole half minutes: ten strokes at r20 each."""
+    rowed = drill.strokes * MINUTE // drill.first_rate if drill.strokes else DRILL_SECONDS
+    return rowed + (2 * STRAPS_SECONDS if drill.straps else 0)
+
+
 def _drill(drill: KnownDrill) -> Iterator[Stage]:
-    low, high = drill.rates
-    rate = next(rate for rate in _DRILL_RATES if low <= rate <= high)
-    if drill.sides is None:
-        block = Block(ForSeconds(DRILL_SECONDS), rate, Pressure.LIGHT, Drill(drill.name))
-        yield Stage(block, Purpose.EXERCISE)
-        return
-    sided = Drill(drill.name, drill.sides.count, SIDE_SECONDS, SWAP_SECONDS)
-    yield Stage(Rest(_STRAPS_SECONDS), Purpose.EXERCISE)
-    yield Stage(Block(ForSeconds(DRILL_SECONDS), 18, Pressure.LIGHT, sided), Purpose.EXERCISE)
-    yield Stage(Rest(_STRAPS_SECONDS), Purpose.EXERCISE)
+    length = ForStrokes(drill.strokes) if drill.strokes else ForSeconds(DRILL_SECONDS)
+    sided = Drill(drill.name, drill.sides.count, SIDE_SECONDS, SWAP_SECONDS) if drill.sides else None
+    block = Block(length, drill.first_rate, Pressure.LIGHT, sided or Drill(drill.name))
+    rest = [Stage(Rest(STRAPS_SECONDS), Purpose.EXERCISE)] if drill.straps else []
+    yield from (*rest, Stage(block, Purpose.EXERCISE), *rest)

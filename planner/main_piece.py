@@ -24,27 +24,30 @@ from planner.warm_up.whole_strokes import is_whole
 QUICKER_BY = 2
 """Strokes a minute more where a leg is clearly quicker than the even split: judgement [C]."""
 _CLEARLY = Fraction(4, 10)
+_NEAR_RATE = 2
+"""How far a rate may be moved, in strokes a minute, to hold whole strokes: judgement [C]."""
 BLOCK_METRES, BLOCK_SECONDS = 2000, 600
 """A longer stretch at one pace is cut, so that each part has a focus of its own."""
 
 
 @dataclass(frozen=True, slots=True)
 class Goal:
-    """What the piece is to come to: seconds over metres, or metres on the clock."""
+    """What the piece is to come to: seconds over metres, or metres on the clock; `asked` for, or expected."""
 
     metres: int
     seconds: Fraction
+    asked: bool = False
 
 
 def goal_of(
     piece: TestPiece, expected: Expectation, seconds: Fraction | None, metres: int | None
 ) -> Goal | None:
     """The goal asked for, else the expected one where a result is known, else none."""
-    if seconds is None and metres is None and not expected.known:
-        return None
-    if piece.metres is not None:
-        return Goal(piece.metres, seconds if seconds is not None else expected.seconds)
-    return Goal(metres if metres is not None else int(expected.metres), expected.seconds)
+    if piece.metres is not None and seconds is not None:
+        return Goal(piece.metres, seconds, asked=True)
+    if piece.metres is None and metres is not None:
+        return Goal(metres, expected.seconds, asked=True)
+    return Goal(int(expected.metres), expected.seconds) if expected.known else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +58,10 @@ class AllOut:
     reason: str
 
 
-def all_out(
-    piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, asked: bool, peak: int
-) -> AllOut:
+def all_out(piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal | None, peak: int) -> AllOut:
     """A test piece in legs that come to its goal; without one, in shares of 2 km power.
 
-    `asked` says that the goal was. No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
+    No leg is rowed at a higher rate than the warm-up's `peak` has tried out.
     Metres whose split is not known are one block, since each of several would wait for a tap. Raises
     InputError when they are to be paced all the same, and as `legs_over` does.
     """
@@ -83,7 +84,7 @@ def all_out(
         return split_clock(leg.split) if goal is not None else f"{round(100 * share(leg))} %"
 
     spread = spread_told(legs, pacing, by_metres=piece.metres is not None, target=target)
-    reason = _goal_told(piece, goal, asked) if goal is not None else _NO_RESULT
+    reason = _goal_told(piece, goal) if goal is not None else _NO_RESULT
     return AllOut(tuple(_stages(piece, legs, effort, aim, expected.rate, peak)), f"{reason} {spread}")
 
 
@@ -127,8 +128,10 @@ def _rate(leg: Leg, even: Fraction, rate: int, highest: int) -> int:
     """Two strokes a minute more where it is clearly quicker; of a short leg, that of its whole strokes."""
     wanted = rate + (QUICKER_BY if even - leg.split >= _CLEARLY else 0)
     held = min(wanted, highest)
-    whole = round_half_up(Fraction(60 * round_half_up(leg.seconds * held / 60)) / leg.seconds)
-    return whole if abs(whole - held) <= 1 and whole <= highest else held
+    fewer = int(leg.seconds * held / 60)
+    whole = [round_half_up(60 * strokes / leg.seconds) for strokes in (fewer, fewer + 1)]
+    near = [other for other in whole if abs(other - held) <= _NEAR_RATE and other <= highest]
+    return min(near, key=lambda other: (abs(other - held), other), default=held)
 
 
 def _joined(legs: Sequence[Leg]) -> Leg:
@@ -200,9 +203,9 @@ _NOTHING_TO_PACE = (
 )
 
 
-def _goal_told(piece: TestPiece, goal: Goal, asked: bool) -> str:
+def _goal_told(piece: TestPiece, goal: Goal) -> str:
     """What the goal is and how it was found."""
     split = split_clock(goal.seconds * 500 / goal.metres)
     what = told_time(goal.seconds) if piece.metres is not None else told_metres(goal.metres)
-    whence = "as you asked" if asked else "what your result points to"
+    whence = "as you asked" if goal.asked else "what your result points to"
     return f"The goal is {what}, {whence}: {split} per 500 m on average."

@@ -18,7 +18,8 @@ def spread_told(legs: Sequence[Leg], pacing: Pacing, *, by_metres: bool, target:
             return EVEN
         case Shape.QUICK_START:
             start, middle, end = told
-            return f"It starts at {start}, settles at {middle} and ends at {end}, which takes what is left."
+            left = ", which takes what is left" if end != middle else ""
+            return f"It starts at {start}, settles at {middle} and ends at {end}{left}."
         case Shape.NEGATIVE:
             return f"{_quarters(told)}, so that nothing is spent too early."
         case Shape.OWN:

@@ -10,7 +10,7 @@ from planner.athlete import Athlete, Level, Room
 from planner.capacity import capacity_of
 from planner.coaching import with_words
 from planner.cool_down import cool_down_reason, cool_down_stages
-from planner.easy_piece import steady_stages, technique_stages
+from planner.easy_piece import steady_stages, technique_reason, technique_stages
 from planner.errors import InputError, Problem
 from planner.limits import Bounds
 from planner.main_piece import Goal, all_out, goal_of, interval_steps
@@ -95,7 +95,12 @@ def session_of(request: SessionRequest) -> Session:
     plan = Plan(
         title=title_of(request.piece, request.warmup_minutes, only_warm_up=request.only_warm_up),
         summary=summary_of(
-            request.piece, expected, rower.level, request.room, only_warm_up=request.only_warm_up
+            request.piece,
+            expected,
+            _goal(request, expected),
+            rower.level,
+            request.room,
+            only_warm_up=request.only_warm_up,
         ),
         setup=set_up_of(expected),
         setting=setting_of(expected, rower.level),
@@ -156,11 +161,10 @@ def _main(
     level = request.rower.level
     match request.piece:
         case TestPiece() as piece:
-            goal = goal_of(piece, expected, request.goal_seconds, request.goal_metres)
+            goal = _goal(request, expected)
             pacing = request.pacing or Pacing(_default_shape(piece, expected, goal))
-            asked = request.goal_seconds is not None or request.goal_metres is not None
             try:
-                found = all_out(piece, expected, pacing, goal, asked, peak)
+                found = all_out(piece, expected, pacing, goal, peak)
             except InputError as error:
                 raise InputError(_at_their_places(error.problems, request)) from None
             return with_words(found.stages, level), (found.reason,)
@@ -172,8 +176,14 @@ def _main(
             reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."
             return with_words(steady_stages(row, level, request.room), level), (reason,)
         case Technique() as practice:
-            reason = "Each drill takes one part out and puts it back into whole strokes straight away."
+            reason = technique_reason(practice, level)
             return with_words(technique_stages(practice, level), level), (reason,)
+
+
+def _goal(request: SessionRequest, expected: Expectation) -> Goal | None:
+    if not isinstance(request.piece, TestPiece):
+        return None
+    return goal_of(request.piece, expected, request.goal_seconds, request.goal_metres)
 
 
 def _at_their_places(problems: Iterable[Problem], request: SessionRequest) -> Iterator[Problem]:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from planner.athlete import Level, Room
+from planner.main_piece import Goal
 from planner.pieces import (
     Character,
     Expectation,
@@ -45,19 +48,21 @@ def title_of(piece: Piece, minutes: int, *, only_warm_up: bool) -> str:
     )
 
 
-def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *, only_warm_up: bool) -> str:
+def summary_of(
+    piece: Piece, expected: Expectation, goal: Goal | None, level: Level, room: Room, *, only_warm_up: bool
+) -> str:
     """For whom it is, what it takes, and what to beware of."""
     match piece:
         case TestPiece():
-            lines = [_expected(piece, expected), _HARD if expected.flat_out else _SET]
+            lines = [_aim(piece, expected, goal), _HARD if expected.flat_out else _SET]
         case IntervalSet():
-            lines = [_expected(piece, expected), _SET]
+            lines = [_target(piece, expected), _SET]
         case SteadyRow() | Technique():
             lines = [_EASY]
     if only_warm_up:
         lines[0] = f"A warm-up alone, for {name_of(piece)}{_rate(piece, expected)}."
     elif expected.known and not expected.within_range:
-        lines.insert(1, "That is a guess.")
+        lines.insert(1, "What is predicted here is a guess.")
     if level is Level.NOVICE:
         lines.append(_NOVICE)
     if room is Room.HOT:
@@ -65,14 +70,25 @@ def summary_of(piece: Piece, expected: Expectation, level: Level, room: Room, *,
     return " ".join(lines)
 
 
-def _expected(piece: TestPiece | IntervalSet, expected: Expectation) -> str:
+def _target(piece: IntervalSet, expected: Expectation) -> str:
+    basis = "your results" if expected.known else "what is usual for the level"
+    return f"{_capital(name_of(piece))}, each at about r{expected.rate}, at a target from {basis}."
+
+
+def _aim(piece: TestPiece, expected: Expectation, goal: Goal | None) -> str:
+    """What the piece is to come to, and how a goal that was asked for stands to what is expected."""
     name = _capital(name_of(piece))
-    if isinstance(piece, IntervalSet):
-        basis = "your results" if expected.known else "what is usual for the level"
-        return f"{name}, each at about r{expected.rate}, at a target from {basis}."
+    rate = _rate(piece, expected)
+    basis = "your results point to" if expected.known else "is usual for the level"
     what = told_time(expected.seconds) if piece.metres is not None else told_metres(round(expected.metres))
-    basis = "your results point to" if expected.known else "usual for the level is"
-    return f"{name}{_rate(piece, expected)}: {basis} {what}."
+    if goal is None or not goal.asked:
+        return f"{name}{rate}: {basis} {what}." if expected.known else f"{name}{rate}: {what} {basis}."
+    if piece.metres is not None:
+        wanted, apart = told_time(goal.seconds), _time_apart(goal.seconds - expected.seconds)
+    else:
+        wanted, apart = told_metres(goal.metres), _metres_apart(goal.metres - round(expected.metres))
+    stands = f"{apart} than {basis} ({what})" if apart else f"just what {basis}"
+    return f"{name}{rate}: your goal is {wanted}, {stands}."
 
 
 def _rate(piece: Piece, expected: Expectation) -> str:
@@ -81,13 +97,22 @@ def _rate(piece: Piece, expected: Expectation) -> str:
     return "" if capped else f" at about r{expected.rate}"
 
 
+def _time_apart(more: Fraction) -> str:
+    """By how much a time is longer or shorter, or nothing where it is neither."""
+    return f"{told_time(abs(more))} {'slower' if more > 0 else 'quicker'}" if more else ""
+
+
+def _metres_apart(more: int) -> str:
+    return f"{told_metres(abs(more))} {'further' if more > 0 else 'less far'}" if more else ""
+
+
 def guess_told(expected: Expectation) -> tuple[str, ...]:
     """A word on a prediction that no custom reaches, where it is one."""
     if not expected.known or expected.within_range:
         return ()
     return (
         "No result is near enough to this piece: predictions hold from about 500 m or three and a half "
-        "minutes up, so its target is a guess. Row it once and enter the result.",
+        "minutes up, so what is predicted of it is a guess. Row it once and enter the result.",
     )
 
 

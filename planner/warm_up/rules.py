@@ -221,12 +221,12 @@ EXERCISES: tuple[Rule[tuple[Exercise, ...]], ...] = (
     ),
     Rule((), "", rooms=(Room.COLD,), minutes_to=14),
     Rule(
-        (Exercise("pause with arms away", 18),),
+        (Exercise("pause at body over", 18),),
         "A minute with a pause sets the body over before the slide moves.",
         minutes_to=21,
     ),
     Rule(
-        (Exercise("pause with arms away", 18), Exercise("pause at half slide", 18)),
+        (Exercise("pause at body over", 18), Exercise("pause at half slide", 18)),
         "Two minutes with pauses set the body over and calm the slide.",
     ),
 )

@@ -95,6 +95,31 @@ def test_drills_of_one_limb_have_sides(name: str) -> None:
 
 
 @every_drill
+def test_it_begins_at_a_rate_of_its_own_that_its_words_allow(drill: KnownDrill) -> None:
+    assert drill.rates[0] <= drill.first_rate <= drill.rates[1]
+    slow = ("pause" in drill.name, "slow" in drill.name, "low rate" in drill.caution, drill.sides is not None)
+    assert drill.first_rate == 18 if any(slow) else drill.first_rate in {18, 20}
+
+
+@pytest.mark.parametrize(("name", "parts"), [("pick drill", 4), ("reverse pick drill", 3)])
+def test_a_drill_of_ten_strokes_each_has_as_many_strokes_as_its_words_come_to(name: str, parts: int) -> None:
+    drill = drill_named(name)
+    assert drill
+    assert drill.how.startswith("Ten strokes each of ")
+    assert drill.strokes == 10 * parts
+
+
+@every_drill
+def test_a_drill_whose_words_count_strokes_is_counted_in_strokes(drill: KnownDrill) -> None:
+    assert (drill.strokes is not None) == ("strokes each" in drill.how)
+
+
+@every_drill
+def test_a_drill_needs_time_at_the_straps_when_a_foot_leaves_them(drill: KnownDrill) -> None:
+    assert drill.straps == any(words in drill.how for words in ("without straps", "One foot strapped"))
+
+
+@every_drill
 def test_its_name_may_stand_in_a_plan(drill: KnownDrill) -> None:
     assert all(len(name) <= limits.WORD_LENGTH for name in (drill.name, *drill.other_names))
 

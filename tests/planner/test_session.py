@@ -8,6 +8,7 @@ from itertools import pairwise
 import pytest
 
 from planner.athlete import Athlete, Level, Result, Room
+from planner.drills import drill_named
 from planner.errors import InputError
 from planner.pacing import Pacing, Shape
 from planner.pieces import Character, IntervalSet, Piece, SteadyRow, Technique, TestPiece, expectation_of
@@ -148,6 +149,40 @@ def test_the_goal_is_what_the_result_points_to() -> None:
     assert [block.effort for block in main] == [Split(Fraction(1155, 10))] * 4
 
 
+@pytest.mark.parametrize(
+    ("piece", "asked", "told"),
+    [
+        (
+            TWO_K,
+            {"goal_seconds": Fraction(450)},
+            "your goal is 7:30, 12 s quicker than your results point to",
+        ),
+        (TWO_K, {"goal_seconds": Fraction(4622, 10)}, "your goal is 7:42.2, 0.2 s slower than"),
+        (TWO_K, {"goal_seconds": Fraction(600)}, "2:18 slower than your results point to (7:42)"),
+        (TWO_K, {"goal_seconds": Fraction(462)}, "your goal is 7:42, just what your results point to."),
+        (TestPiece(seconds=1800), {"goal_metres": 7700}, "your goal is 7700 m, "),
+        (TWO_K, {}, "your results point to 7:42."),
+    ],
+)
+def test_the_summary_speaks_of_the_goal_and_how_it_stands_to_the_prediction(
+    piece: Piece, asked: dict[str, object], told: str
+) -> None:
+    assert told in (made(piece, 15, athlete=rower(462), **asked).plan.summary or "")
+
+
+def test_metres_beyond_the_prediction_are_further_and_fewer_are_less_far() -> None:
+    half_hour = TestPiece(seconds=1800)
+    expected = int(expectation_of(half_hour, rower(462), Level.CLUB).metres)
+    for metres, told in [(expected + 40, "40 m further than"), (expected - 7, "7 m less far than")]:
+        summary = made(half_hour, athlete=rower(462), goal_metres=metres).plan.summary
+        assert f"your goal is {metres} m, {told} your results point to ({expected} m)" in (summary or "")
+
+
+def test_a_goal_without_a_result_is_held_against_the_level() -> None:
+    summary = made(goal_seconds=Fraction(450)).plan.summary
+    assert "your goal is 7:30, 30 s quicker than is usual for the level (8:00)" in (summary or "")
+
+
 def test_a_quick_start_is_rowed_at_a_higher_rate() -> None:
     main = blocks(made(athlete=rower(462), pacing=Pacing(Shape.QUICK_START)), PartKind.MAIN)
     assert [block.rate for block in main] == [32, 30, 30, 32]
@@ -224,6 +259,42 @@ def test_technique_lasts_exactly_as_long_as_asked(minutes: int, level: Level) ->
 def test_the_longest_piece_without_a_result_is_a_plan_that_can_be_sent(level: Level) -> None:
     plan = made(TestPiece(metres=42_195), level=level).plan
     assert load_plan(dump_plan(plan)) == plan
+
+
+@pytest.mark.parametrize("minutes", range(5, 61, 5))
+@pytest.mark.parametrize("level", list(Level))
+def test_a_drill_is_given_what_its_own_words_ask_for(minutes: int, level: Level) -> None:
+    """Time at the straps before and after, but only where a foot leaves them; its strokes; its rate."""
+    steps = (None, *part(made(Technique(60 * minutes), level=level), PartKind.MAIN), None)
+    for before, step, after in zip(steps, steps[1:], steps[2:], strict=False):
+        if not (isinstance(step, Block) and step.drill):
+            continue
+        drill = drill_named(step.drill.name)
+        assert drill
+        assert step.rate == drill.first_rate
+        assert drill.strokes is None or step.length == ForStrokes(drill.strokes)
+        assert not drill.straps or (isinstance(before, Rest) and isinstance(after, Rest))
+        assert drill.straps or not isinstance(after, Rest)
+
+
+def test_a_long_practice_holds_every_kind_of_drill() -> None:
+    drills = [
+        drill_named(b.drill.name)
+        for b in blocks(made(Technique(3600), level=Level.TRAINED), PartKind.MAIN)
+        if b.drill
+    ]
+    assert {(d.straps, d.sides is not None) for d in drills if d} >= {
+        (True, False),
+        (True, True),
+        (False, True),
+    }
+    assert any(d.strokes for d in drills if d)
+
+
+def test_the_reason_speaks_of_the_straps_only_where_a_foot_leaves_them() -> None:
+    told = {minutes: " ".join(made(Technique(60 * minutes)).reasons) for minutes in (5, 60)}
+    assert "straps" not in told[5].partition("Each drill")[2]
+    assert "is for the straps" in told[60]
 
 
 def test_a_warm_up_alone_ends_with_its_gap() -> None:

@@ -10,12 +10,13 @@ from hypothesis import strategies as st
 
 from planner.athlete import Level, Room
 from planner.coaching import Purpose
+from planner.drills import drill_named
 from planner.pieces import character_of, free_rate
 from planner.plan import Block, ForSeconds, ForStrokes, Pressure, Rest
 from planner.warm_up.builder import WarmUp, warm_up_for
 from planner.warm_up.choice import rungs_to
 from planner.warm_up.circumstances import Circumstances
-from planner.warm_up.rules import SHARP_RATES
+from planner.warm_up.rules import EXERCISES, SHARP_RATES
 from planner.warm_up.whole_strokes import UNIT_SECONDS, burst_in, is_whole, shared_out
 
 CIRCUMSTANCES = st.builds(
@@ -114,3 +115,14 @@ def test_every_rule_that_chose_gives_its_reason_in_a_sentence(at: Circumstances)
     reasons = warm_up_for(at).reasons
     assert len(reasons) >= 3
     assert all(reason.endswith(".") for reason in reasons)
+
+
+def test_a_drill_of_a_warm_up_is_done_at_its_own_rate_and_for_the_reason_that_belongs_to_it() -> None:
+    """The pause that sets the body over is the one in which the body is over."""
+    for rule in EXERCISES:
+        for exercise in rule.gives:
+            drill = drill_named(exercise.name)
+            assert drill
+            assert exercise == (drill.name, drill.first_rate)
+            if "the body over" in rule.reason:
+                assert "pause at body over" in {each.name for each in rule.gives}

@@ -88,8 +88,9 @@ SLOW = {"results": [{"metres": 2000, "seconds": 1430}]}
 @pytest.mark.parametrize(
     ("asked", "pointer"),
     [
-        ({"athlete": SLOW, "pacing": {"own": [30, -30, 30, -30]}}, "/pacing"),
-        ({"athlete": SLOW, "pacing": {"own": [30, -30, 30, -30]}, "goal_seconds": 1400}, "/goal_seconds"),
+        ({"athlete": SLOW, "pacing": {"own": [10, -10, 10, -10]}}, "/pacing"),
+        ({"athlete": SLOW, "pacing": {"own": [10, -10, 10, -10]}, "goal_seconds": 1430}, "/pacing"),
+        ({"athlete": SLOW, "pacing": {"own": [10, -10, 10, -10]}, "goal_seconds": 1450}, "/goal_seconds"),
         ({"athlete": SLOW, "piece": {"test": {"metres": 10_000}}}, "/piece"),
         ({"athlete": SLOW, "piece": {"test": {"seconds": 3600}}}, "/piece"),
         ({"piece": {"test": {"seconds": 60}}, "goal_metres": 600}, "/goal_metres"),
