@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from enum import StrEnum
-from itertools import groupby, takewhile
+from itertools import accumulate, groupby, takewhile
 from typing import NamedTuple
 
+from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.demand import Run
 from planner.endurance import Endurance, repetitions_alike
-from planner.start_line import StartLine
+from planner.intensity import RACE_RATE
+from planner.start_line import Circumstances, Course, StartLine
 
 RESERVE_WANTED = 0.95
 """Least share of W' at the start line, by the median model: what Slipway aims for [C]."""
@@ -37,6 +39,8 @@ GRID = range(0, LOST_GAP + 1, 30)
 _SOON = 120.0
 _NEAR_CRITICAL = 0.9
 """A piece that asks for nearly the critical share within its first two minutes starts hard: judgement [C]."""
+_NEAR_FULL = 0.95
+"""Of the work of a full stroke: judgement [C]."""
 
 
 class AdvisedGap(NamedTuple):
@@ -88,20 +92,43 @@ def is_heavy(line: StartLine) -> bool:
     return line.lowest_reserve < HEAVY
 
 
-def is_maximal(main: Sequence[Run], capacity: Capacity, endurance: Endurance) -> bool:
-    """Whether the piece starts hard, or is all but maximal for its length; taken so without one.
+def is_hard(course: Course, given: Circumstances, endurance: Endurance) -> bool:
+    """Whether the piece starts hard, is all but maximal for its length, or is rowed with full strokes.
 
-    What is broken by rests counts as the one piece that it is like.
+    Without a piece it is taken so. What is broken by rests counts as the one piece that it is like. At a low rate full strokes come to little
+    power, and each of them is as hard.
     """
+    main = course.main
     if not main:
         return True
-    seconds = 0.0
-    for share, length, _ in takewhile(lambda run: run.share > 0, main):
-        if seconds < _SOON and share >= _NEAR_CRITICAL * capacity.critical:
-            return True
-        seconds += length
-    bouts = [list(runs) for rowed, runs in groupby(main, key=lambda run: run.share > 0) if rowed]
+    first = tuple(takewhile(_is_rowed, main))
+    if _starts_hard(first, given.capacity) or _has_full_strokes(course, given.level):
+        return True
+    bouts = [list(runs) for rowed, runs in groupby(main, key=_is_rowed) if rowed]
     return _is_maximal(bouts[:1], main, endurance) or _is_maximal(bouts, main, endurance)
+
+
+def _is_rowed(run: Run) -> bool:
+    return run.share > 0
+
+
+def _starts_hard(first: Sequence[Run], capacity: Capacity) -> bool:
+    begun = accumulate((run.seconds for run in first), initial=0.0)
+    return any(
+        run.share >= _NEAR_CRITICAL * capacity.critical
+        for run, begins in zip(first, begun, strict=False)
+        if begins < _SOON
+    )
+
+
+def _has_full_strokes(course: Course, level: Level) -> bool:
+    """Whether its strokes hold on average nearly the work of those of a 2 km race, where its rates are known."""
+    rowed = [(run, rate) for run, rate in zip(course.main, course.main_rates, strict=True) if _is_rowed(run)]
+    if not rowed or any(rate is None for _, rate in rowed):
+        return False
+    strokes = sum((rate or 0) * run.seconds for run, rate in rowed)
+    work = RACE_RATE[level] * sum(run.share * run.seconds for run, _ in rowed)
+    return work >= _NEAR_FULL * strokes
 
 
 def _is_maximal(bouts: Sequence[Sequence[Run]], main: Sequence[Run], endurance: Endurance) -> bool:
@@ -109,7 +136,7 @@ def _is_maximal(bouts: Sequence[Sequence[Run]], main: Sequence[Run], endurance: 
     seconds = sum(run.seconds for run in rowed)
     if not seconds:
         return False
-    waits = sum(run.seconds for run in main if run.share == 0) / max(1, len(bouts) - 1)
+    waits = sum(run.seconds for run in main if not _is_rowed(run)) / max(1, len(bouts) - 1)
     each = seconds / len(bouts)
     alike = each * repetitions_alike(len(bouts), each, waits)
     return sum(run.share * run.seconds for run in rowed) / seconds >= endurance.maximal(alike)

@@ -18,8 +18,8 @@ from planner.advised_gap import (
     AdvisedGap,
     Wait,
     advised_gap,
+    is_hard,
     is_heavy,
-    is_maximal,
     is_restored,
     judged,
 )
@@ -96,7 +96,7 @@ def readiness_of(
     if course is None:
         return None
     given = Circumstances(capacity_of(athlete, level), level, room)
-    hard = is_maximal(course.main, given.capacity, endurance_of(athlete, level))
+    hard = is_hard(course, given, endurance_of(athlete, level))
     wait = course.gap_seconds
     line = StartLine(course, sorted({*GRID, *GAPS, *([wait] if wait is not None else [])}), given)
     advised = advised_gap(line, hard)

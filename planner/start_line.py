@@ -32,12 +32,14 @@ class State(NamedTuple):
 class Course(NamedTuple):
     """A session cut at its start line: what comes before the gap, the gap, and what follows.
 
-    `start_seconds` is the start line itself, from the session's beginning.
+    `start_seconds` is the start line itself, from the session's beginning. `main_rates` are the strokes a
+    minute of the runs of `main`, None where none is asked for.
     """
 
     before: tuple[Run, ...]
     gap_seconds: float | None
     main: tuple[Run, ...]
+    main_rates: tuple[int | None, ...]
     everything: tuple[Run, ...]
     start_seconds: float
 
@@ -60,11 +62,16 @@ def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Cour
     if not any(s.stretch.kind in ROWED and s.part != PartKind.COOL_DOWN for s in segments[:wait]):
         return None
     gap = float(sum(s.stretch.duration for s in segments[wait:start])) if wait < start else None
-    main = tuple(
-        run for run, s in zip(everything[start:], segments[start:], strict=True) if s.part == PartKind.MAIN
-    )
+    piece = [index for index in range(start, len(segments)) if segments[index].part == PartKind.MAIN]
     at = segments[start].start if start < len(segments) else segments[-1].end
-    return Course(everything[:wait], gap, main, everything, float(at))
+    return Course(
+        before=everything[:wait],
+        gap_seconds=gap,
+        main=tuple(everything[index] for index in piece),
+        main_rates=tuple(segments[index].stretch.rate for index in piece),
+        everything=everything,
+        start_seconds=float(at),
+    )
 
 
 def start_index(segments: Sequence[Segment]) -> int:

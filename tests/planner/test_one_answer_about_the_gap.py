@@ -34,7 +34,7 @@ def codes(found: Appraisal) -> set[str]:
     return GAP_CODES & {finding.code for finding in found.findings}
 
 
-@settings(max_examples=200)
+@settings(max_examples=60)
 @given(PIECES, ANYBODY, LEVELS, ROOMS, st.integers(5, 30), st.booleans())
 def test_the_gap_that_a_session_has_is_the_one_that_is_advised_and_nothing_is_found_in_it(
     piece: Piece, athlete: Athlete | None, level: Level, room: Room, minutes: int, only_warm_up: bool
@@ -69,7 +69,7 @@ HARD_OR_EASY = st.builds(
 )
 
 
-@settings(max_examples=300)
+@settings(max_examples=150)
 @given(
     st.lists(HARD_OR_EASY, min_size=1, max_size=5),
     st.one_of(st.just(0), st.integers(10, 900)),

@@ -131,6 +131,12 @@ def test_a_hard_burst_after_two_minutes_does_not_make_a_piece_maximal() -> None:
     assert ready(plan).advised_gap.low == 0
 
 
+@pytest.mark.parametrize(("rate", "least"), [(20, 120), (24, 0)])
+def test_a_piece_of_full_strokes_is_hard_whatever_its_rate(rate: int, least: int) -> None:
+    """Two thirds of 2 km power are full strokes at r20 for a club rower, who races at r30: facts 6.6 [C]."""
+    assert ready(warm_up_then(300, EASY, seconds(1800, rate, share(67)))).advised_gap.low == least
+
+
 @pytest.mark.parametrize(("rest", "least"), [(60, 120), (1200, 0)])
 def test_a_long_set_is_judged_as_the_one_piece_that_it_is_like(rest: int, least: int) -> None:
     """Three times 20 min at 0.70 of 2 km power: of an hour in one go a club rower holds 0.71."""
