@@ -95,8 +95,8 @@ def is_heavy(line: StartLine) -> bool:
 def is_hard(course: Course, given: Circumstances, endurance: Endurance) -> bool:
     """Whether the piece starts hard, is all but maximal for its length, or is rowed with full strokes.
 
-    Without a piece it is taken so. What is broken by rests counts as the one piece that it is like. At a low rate full strokes come to little
-    power, and each of them is as hard.
+    Without a piece it is taken so. What is broken by rests counts as the one piece that it is like. At a low
+    rate full strokes come to little power, and each of them is as hard.
     """
     main = course.main
     if not main:
@@ -122,7 +122,7 @@ def _starts_hard(first: Sequence[Run], capacity: Capacity) -> bool:
 
 
 def _has_full_strokes(course: Course, level: Level) -> bool:
-    """Whether its strokes hold on average nearly the work of those of a 2 km race, where its rates are known."""
+    """Whether its strokes hold on average nearly the work of race strokes, where its rates are known."""
     rowed = [(run, rate) for run, rate in zip(course.main, course.main_rates, strict=True) if _is_rowed(run)]
     if not rowed or any(rate is None for _, rate in rowed):
         return False

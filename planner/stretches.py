@@ -28,6 +28,8 @@ class Kind(StrEnum):
 
 
 ROWED = (Kind.ROW, Kind.DRILL)
+SPLIT_OUT_OF_RANGE = "split-out-of-range"
+"""What is said once, of the first block that it holds of: a slow rower's easy rowing is all of it alike."""
 
 
 class Ends(StrEnum):
@@ -232,9 +234,10 @@ def _target_remarks(target: Target, before: Before, rower: Rower) -> Iterator[Re
         )
     if target.split is None and _has_a_split(target, before, rower):
         yield Remark(
-            "split-out-of-range",
-            Severity.WARNING,
-            "What this block asks for comes to a split that no rower could be asked for, so none is shown.",
+            SPLIT_OUT_OF_RANGE,
+            Severity.NOTE,
+            "What is asked for here comes to a split that no rower could be asked for, so none is shown. Where "
+            "that comes again, no more is said.",
             "A split has to stay between 1:00 and 6:00 per 500 m.",
         )
 

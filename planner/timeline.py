@@ -16,7 +16,17 @@ from planner.findings import Finding
 from planner.intensity import rower_of
 from planner.plan import Block, Change, Gap, Plan, Rest, Setting
 from planner.prediction import TwoK
-from planner.stretches import ROWED, Basis, Before, Ends, Kind, Stretch, Terms, stretches_of
+from planner.stretches import (
+    ROWED,
+    SPLIT_OUT_OF_RANGE,
+    Basis,
+    Before,
+    Ends,
+    Kind,
+    Stretch,
+    Terms,
+    stretches_of,
+)
 from planner.strokes import Fit, Rhythm
 from planner.totals import PartTotals, Totals, exact_starts, totals_of
 
@@ -177,10 +187,11 @@ def _part_totals(segments: tuple[Segment, ...]) -> Iterator[PartTotals]:
 
 
 def _findings(laid: list[_Laid]) -> tuple[Finding, ...]:
-    """Each remark once for each place, however often that place is rowed."""
+    """Each remark once for each place, however often it is rowed; of splits out of range one in all."""
     found: dict[tuple[str, str, str], Finding] = {}
     for item in laid:
         for r in item.stretch.remarks:
             finding = Finding(r.code, r.severity, item.place, r.sentence, r.reason)
-            found.setdefault((r.code, item.place, r.sentence), finding)
+            place = "" if r.code == SPLIT_OUT_OF_RANGE else item.place
+            found.setdefault((r.code, place, r.sentence), finding)
     return tuple(found.values())

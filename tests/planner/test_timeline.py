@@ -8,7 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from planner.athlete import Athlete, Result
 from planner.errors import InputError
+from planner.findings import Severity
 from planner.plan import (
     Block,
     Call,
@@ -180,6 +182,15 @@ def test_changes_that_add_up_to_the_impossible_are_a_finding() -> None:
         seconds(60, 20, Split(Fraction(90))), Repeat(2, (seconds(60, 20, Change(Fraction(-20))),))
     )
     assert codes(compile_timeline(plunge)) == ["split-out-of-range"]
+
+
+def test_of_splits_out_of_reach_it_is_said_once_and_quietly() -> None:
+    """Easy rowing of a very slow rower comes to more than 6:00 per 500 m in every block."""
+    slow = Athlete((Result(2000, Fraction(1200)),))
+    easy = main_piece(*(seconds(60, 18 + 2 * (number % 2), Pressure.LIGHT) for number in range(15)))
+    (finding,) = compile_timeline(easy, slow).findings
+    assert (finding.code, finding.severity) == ("split-out-of-range", Severity.NOTE)
+    assert finding.place == "/parts/0/blocks/0"
 
 
 def test_a_call_that_does_not_fit_is_a_finding_and_not_in_the_segment() -> None:

@@ -7,6 +7,9 @@ import type { Finding, Segment } from "./types.js";
 
 type Remark = Omit<Finding, "place">;
 
+/** Said once, of the first block that it holds of: a slow rower's easy rowing is all of it alike. */
+export const SPLIT_OUT_OF_RANGE = "split-out-of-range";
+
 const NO_RATE: Remark = {
   code: "no-rate",
   severity: "note",
@@ -31,9 +34,11 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
   const asks = change_s === undefined ? fromTwoK : before.split !== undefined;
   if (split_s === undefined && asks) {
     remarks.push({
-      code: "split-out-of-range",
-      severity: "warning",
-      sentence: "What this block asks for comes to a split that no rower could be asked for, so none is shown.",
+      code: SPLIT_OUT_OF_RANGE,
+      severity: "note",
+      sentence:
+        "What is asked for here comes to a split that no rower could be asked for, so none is shown. Where " +
+        "that comes again, no more is said.",
       reason: "A split has to stay between 1:00 and 6:00 per 500 m.",
     });
   }

@@ -9,7 +9,7 @@ import { placeCalls } from "./calls.js";
 import { ZERO, fromPair, inParts, plus, toNumber, toPair, type Exact } from "./exact-time.js";
 import { metresIn, powerOfSplit, secondsFor } from "./pace.js";
 import { splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
-import { lengthRemarks, targetRemarks } from "./remarks.js";
+import { lengthRemarks, SPLIT_OUT_OF_RANGE, targetRemarks } from "./remarks.js";
 import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
 import { scaledTarget, splitOfTarget, type Before } from "./targets.js";
 import { tenth, totalsOf } from "./totals.js";
@@ -96,7 +96,8 @@ class Scaling {
   }
 
   private keep(finding: Finding): void {
-    const key = JSON.stringify([finding.code, finding.place, finding.sentence]);
+    const place = finding.code === SPLIT_OUT_OF_RANGE ? "" : finding.place;
+    const key = JSON.stringify([finding.code, place, finding.sentence]);
     if (!this.findings.has(key)) this.findings.set(key, finding);
   }
 }
