@@ -236,8 +236,8 @@ def _target_remarks(target: Target, before: Before, rower: Rower) -> Iterator[Re
         yield Remark(
             SPLIT_OUT_OF_RANGE,
             Severity.NOTE,
-            "What is asked for here comes to a split that no rower could be asked for, so none is shown. Where "
-            "that comes again, no more is said.",
+            "What is asked for here comes to a split that no rower could be asked for, so none is shown. "
+            "Where that comes again, no more is said.",
             "A split has to stay between 1:00 and 6:00 per 500 m.",
         )
 

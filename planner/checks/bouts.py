@@ -27,6 +27,11 @@ class Bout(NamedTuple):
         """Where in the plan its rows come from, each once."""
         return tuple(dict.fromkeys(row.segment.place for row in self.rows))
 
+    @property
+    def is_unbroken(self) -> bool:
+        """Whether its rows follow each other without anything between."""
+        return self.rows[-1].segment.index - self.rows[0].segment.index == len(self.rows) - 1
+
 
 Limit = Callable[[float, int | None], float]
 """The share of 2 km power that is allowed for a piece of so many seconds, and metres where it has them."""

@@ -8,10 +8,11 @@ from math import ceil
 
 from planner.checks.building import inserted, whole_stroke_seconds
 from planner.checks.ease import EASY_TOP
-from planner.checks.scene import Row, Scene, list_of, top_of
+from planner.checks.maximal import maximal_bouts
+from planner.checks.scene import Row, Scene, list_of, share_of, top_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.limits import BLOCK_METRES, BLOCKS_IN_LIST
-from planner.plan import Block, Call, ForMetres, ForSeconds, ForStrokes, Length, Rest
+from planner.plan import Block, Call, ForMetres, ForSeconds, ForStrokes, Length, PartKind, Pressure, Rest
 from planner.units import told_time
 
 LONGEST_SITTING = 1800
@@ -27,6 +28,12 @@ _WORTH_A_REST = 600
 _REASON = (
     "Sessions of more than half an hour without a break have been linked to back pain: stand up for a minute."
 )
+_REASON_IN_ONE_PIECE = (
+    "Sessions of more than half an hour without a break have been linked to back pain: this piece is rowed "
+    "in one go, so stand up well before it and straight after."
+)
+NEARLY_FULL = 0.95
+"""Of a full stroke: judgement [C]."""
 
 
 def sitting_too_long(scene: Scene) -> Iterator[Finding]:
@@ -62,15 +69,26 @@ def _is_easy(row: Row) -> bool:
 
 
 def _finding(scene: Scene, row: Row, sitting: float) -> Finding:
+    whole = _goes_on_in_one_piece(scene, row)
     return Finding(
         "sitting-too-long",
         Severity.ADVICE,
         row.segment.place,
         f"By the end of {scene.named(row)} one has sat for {told_time(round(sitting + row.seconds))} "
         "without standing up.",
-        _REASON,
-        _mend(scene, row, sitting),
+        _REASON_IN_ONE_PIECE if whole else _REASON,
+        None if whole else _mend(scene, row, sitting),
     )
+
+
+def _goes_on_in_one_piece(scene: Scene, row: Row) -> bool:
+    """Whether a rest here would break a piece that is rowed flat out, or with full strokes all the way."""
+    stretch = row.segment.stretch
+    if row.segment.part != PartKind.MAIN or row.share is None:
+        return False
+    if stretch.rate and row.share >= NEARLY_FULL * share_of(Pressure.FULL, stretch.rate, scene.level):
+        return True
+    return any(row is other for bout in maximal_bouts(scene) if bout.is_unbroken for other in bout.rows)
 
 
 def _mend(scene: Scene, row: Row, sitting: float) -> Mend | None:

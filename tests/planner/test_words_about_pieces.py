@@ -95,6 +95,28 @@ def test_a_set_that_leaves_nothing_says_so_plainly() -> None:
     assert "about 0 %" not in reason
 
 
+@pytest.mark.parametrize(
+    "piece",
+    [
+        TestPiece(metres=21_097),
+        TestPiece(metres=42_195),
+        TestPiece(seconds=3600),
+        TestPiece(seconds=3600, rate_cap=20),
+        TestPiece(seconds=2400, rate_cap=24),
+    ],
+)
+@pytest.mark.parametrize("athlete", [None, of_2_km()])
+@pytest.mark.parametrize("level", list(Level))
+def test_nobody_is_told_to_stand_up_in_a_test_piece(
+    piece: TestPiece, athlete: Athlete | None, level: Level
+) -> None:
+    found = session(piece, athlete, level)
+    sitting = [f for f in appraised(found, athlete, level) if f.code == "sitting-too-long"]
+    assert sitting
+    assert [finding.mend for finding in sitting if finding.place.startswith("/parts/2")] == [None]
+    assert "in one go" in (sitting[0].reason or "")
+
+
 # --- Caps
 
 
