@@ -23,6 +23,8 @@ from planner.warm_up.rules import HARD_SHARE, LIFT, RATE_STEP
 from tests.sweep.cases import Case
 
 HIGHEST_EASY_RATE = 20
+OF_WARM_UPS = {"hard-too-early", "no-rise", "peak-rate-not-reached", "jump-too-steep", "burst-too-near"}
+"""What we would criticise in anybody's warm-up."""
 CALM_SECONDS = 6 * 60
 """From the last hard stroke to the piece, the gap included: common practice of coaches, without a source."""
 ROUNDING = Fraction(3, 40)
@@ -92,7 +94,7 @@ def _strokes(out: Outcome) -> Iterator[str]:
 def _findings(out: Outcome) -> Iterator[str]:
     request = out.case.request
     for finding in appraise(out.timeline, request.athlete, out.case.level, out.case.room).findings:
-        if finding.severity is Severity.WARNING:
+        if finding.severity is Severity.WARNING or finding.code in OF_WARM_UPS:
             yield f"{finding.code} at {finding.place}: {finding.sentence}"
 
 
