@@ -42,6 +42,7 @@ PLANNER_ORDER = [
     "plan_file",
     "drills",
     "focus_points",
+    "call_spread",
     "energy",
     "load",
     "demand",
