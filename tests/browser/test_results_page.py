@@ -51,7 +51,7 @@ def test_everything_is_removed_at_once_after_it_was_asked_again(chromium: Browse
     give_a_result(chromium, server)
     chromium.type(field("Age, years"), "44")
     chromium.press("Tab")
-    chromium.see(words(re.compile("^Heart rates from your age")))
+    chromium.see(words(re.compile("^Heart rates are shares of your highest, taken from your age")))
     chromium.click(button("Remove all on this page"))
     chromium.click(button("Keep it"))
     chromium.see(RESULT)

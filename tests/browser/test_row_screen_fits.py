@@ -57,7 +57,7 @@ def rowing(chromium: Browser, server: Server) -> Browser:
 
 
 def test_a_metre_block_with_done_fits_every_screen(rowing: Browser) -> None:
-    assert rowing.count(button("Done")) == 1
+    assert rowing.count(button("Done with 500 m")) == 1
     assert faults_at_every_size(rowing) == {}
 
 

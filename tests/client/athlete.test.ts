@@ -1,7 +1,7 @@
 /** What is kept about a person, what leaves the device, and which split it gives. */
 import assert from "node:assert/strict";
 import { beforeEach, test } from "node:test";
-import { addResult, changeAthlete, forgetAthlete, readAthlete, removeResult, resultsOf, sentOf, twoKOf, workOut } from "../../static/src/data/athlete.js";
+import { addResult, changeAthlete, forgetAthlete, keepResult, readAthlete, removeResult, resultsOf, sentOf, twoKOf, workOut } from "../../static/src/data/athlete.js";
 import { database } from "../../static/src/data/database.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
 import { toNumber } from "../../static/src/plan/exact-time.js";
@@ -70,4 +70,10 @@ test("an emptied field is not sent", async () => {
   await changeAthlete({ age: 40 });
   assert.deepEqual(sentOf(await changeAthlete({ age: undefined } as object)), { results: [TWO_K] });
   assert.equal(sentOf(await removeResult(TWO_K)), undefined);
+});
+
+test("a piece is said to be kept only when it really stands in storage", async (context) => {
+  assert.equal(await keepResult(TWO_K), true);
+  context.mock.method(database, "put", () => Promise.reject(new Error("full")));
+  assert.equal(await keepResult(FIVE_K), false);
 });

@@ -298,14 +298,15 @@ test("what was rowed never grows by more than the time that has passed", () => {
   }
 });
 
-const pieceAfter = (plan: Timeline, ...facts: Fact[]) => piecesOf(plan, replay(plan, [started, ...facts]).stints);
+const allPieces = (plan: Timeline, ...facts: Fact[]) => piecesOf(plan, replay(plan, [started, ...facts]).stints);
+const pieceAfter = (plan: Timeline, ...facts: Fact[]) => allPieces(plan, ...facts).map(({ whole: _, ...piece }) => piece);
 
 test("a metre block whose end was tapped is a piece, with its time by the taps", () => {
   const plan = timeline(guess(500, 120, 24), rest(60), guess(500, 120, 24));
   const state = replay(plan, [started, tapped(110, 5), tapped(270)]);
   assert.equal(state.mode, "finished");
   assert.deepEqual(piecesOf(plan, state.stints),
-    [{ metres: 500, seconds_s: 100, held: false }, { metres: 500, seconds_s: 105, held: false }]);
+    [{ metres: 500, seconds_s: 100, held: false, whole: true }, { metres: 500, seconds_s: 105, held: false, whole: true }]);
   assert.deepEqual(pieceAfter(plan, ended(100)), []);
 });
 
@@ -334,8 +335,59 @@ test("a run of metre blocks that was broken off and begun again counts from ther
   assert.deepEqual(pieceAfter(TWO_KM, back(60), tapped(530)), [{ metres: 2000, seconds_s: 470, held: false }]);
 });
 
-test("a hold inside a run of metre blocks is told", () => {
+test("a hold inside a run of metre blocks is told, in the first stroke of a block too", () => {
   assert.deepEqual(pieceAfter(TWO_KM, held(200), wentOn(300), tapped(575)), [{ metres: 2000, seconds_s: 465, held: true }]);
+  const [broken] = pieceAfter(TWO_KM, held(121), wentOn(200), tapped(550));
+  assert.deepEqual([broken?.metres, broken?.held], [2000, true]);
+  assert.equal(Math.round(broken!.seconds_s), 461);
+});
+
+test("rowed up to an eighth quicker than planned, a tap in the last block ends the whole run, however short that block is", () => {
+  const short = timeline(metres(1900, 437, 28), metres(100, 23, 34), rest(60));
+  assert.deepEqual(allPieces(short, tapped(451)), [{ metres: 2000, seconds_s: 446, held: false, whole: true }]);
+  assert.deepEqual(allPieces(TWO_KM, tapped(410)), [{ metres: 2000, seconds_s: 405, held: false, whole: true }]);
+});
+
+test("a tap in the last block that is far too soon for the whole run ends the block before, and the next one the rest", () => {
+  assert.deepEqual(allPieces(TWO_KM, tapped(365)), [{ metres: 1500, seconds_s: 360, held: false, whole: false }]);
+  assert.deepEqual(allPieces(TWO_KM, tapped(365), tapped(480)), [{ metres: 2000, seconds_s: 475, held: false, whole: true }]);
+});
+
+test("a tap far too late for the block before ends the one that runs", () => {
+  const plan = timeline(metres(250, 57, 28), metres(5000, 1250, 24), rest(60));
+  assert.deepEqual(where(plan, [started, tapped(362)], 362), ["running", 2, 0]);
+});
+
+test("a second tap dated back to the first ends the next block there: nothing of it is lost", () => {
+  const plan = timeline(guess(500, 120, 24), guess(500, 120, 24), row(60));
+  assert.deepEqual(allPieces(plan, tapped(125), tapped(128, 10)), [{ metres: 1000, seconds_s: 120, held: false, whole: true }]);
+});
+
+test("a slip after a piece, or less of it rowed again, does not take it away", () => {
+  assert.deepEqual(pieceAfter(TWO_KM, tapped(465), back(480), back(481), tapped(483)), [{ metres: 2000, seconds_s: 460, held: false }]);
+  const [piece] = pieceAfter(TWO_KM, tapped(465), back(480), back(481), tapped(600));
+  assert.equal(piece!.metres, 2000);
+});
+
+test("pieces stand in the order of the plan, in whatever order they were rowed", () => {
+  const plan = timeline(guess(500, 120, 24), rest(30), guess(300, 80, 24), row(60));
+  const rowed = pieceAfter(plan, skipped(10), skipped(12), tapped(92), back(103), back(104), back(105), back(106), tapped(226), ended(227));
+  assert.deepEqual(rowed.map(({ metres: length }) => length), [500, 300]);
+});
+
+test("back soon after a block went on by itself goes to its start: there is no tap to take back", () => {
+  const plan = timeline(guess(500, 120, 24), row(5), row(60));
+  assert.deepEqual(where(plan, [started, tapped(125), back(134)], 134), ["running", 2, 0]);
+});
+
+test("a tap while held ends the block where it was held, and makes a piece", () => {
+  const plan = timeline(guess(500, 120, 24), rest(60));
+  assert.deepEqual(pieceAfter(plan, held(120), tapped(150)), [{ metres: 500, seconds_s: 115, held: false }]);
+});
+
+test("a start that is set in the past is a start now", () => {
+  const plan = timeline(row(60), gap(300), row(60));
+  assert.deepEqual(where(plan, [started, startSet(100, 50)], 100), ["running", 2, 0]);
 });
 
 test("runs in different parts, or with a rest between them, are pieces of their own", () => {

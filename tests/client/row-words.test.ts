@@ -1,7 +1,7 @@
 /** What the row screen says at a moment. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { announcement, asksDone, clockWords, comingWords, faceOf, focusWords, followingWords, wantedOf, whereWords, type Place } from "../../static/src/components/row-words.js";
+import { announcement, asksDone, clockWords, comingWords, doneWords, lateWords, faceOf, focusWords, followingWords, wantedOf, whereWords, type Place } from "../../static/src/components/row-words.js";
 import { gap, guess, metres, open, rest, row, timeline } from "./builders.js";
 
 const place = (more: Partial<Place> = {}): Place => ({ elapsed_s: 12, left_s: 18, stroke: 5, strokes_left: 8, ...more });
@@ -19,7 +19,7 @@ test("the last stroke is one stroke", () => {
 
 test("a metre block with a known split shows the time left, said to be about so", () => {
   const face = faceAt(timeline(metres(2000, 462, 30)), place({ left_s: 402 }));
-  assert.deepEqual([face.big, face.bigNote], ["6:42", "left of 2000m, about; then press Done"]);
+  assert.deepEqual([face.big, face.bigNote], ["6:42", "left of 2000 m, about; then press Done"]);
 });
 
 test("a metre block about whose time nothing is known shows no time", () => {
@@ -64,17 +64,22 @@ const RUN = timeline(...[1, 2, 3, 4].map(() => metres(500, 117, 28, { target: { 
 
 test("metre blocks without a rest are one piece: what is left of all of it is said, and the last one asks for the whole", () => {
   const note = (index: number) => faceAt(RUN, place({ left_s: 100 }), index).bigNote;
-  assert.equal(note(0), "left of this 500m, about; 7:31 of 2000m");
-  assert.equal(note(2), "left of this 500m, about; 3:37 of 2000m");
-  assert.equal(note(3), "left of 2000m, about; then press Done");
+  assert.equal(note(0), "left of this 500 m, about; 7:31 left of 2000 m");
+  assert.equal(note(2), "left of this 500 m, about; 3:37 left of 2000 m");
+  assert.equal(note(3), "left of 2000 m, about; then press Done");
 });
 
 test("without a split, a run of metre blocks names the metres that are to be reached by the next Done", () => {
   const line = timeline(guess(500, 120, 24), guess(500, 120, 24));
   const said = (index: number) => faceAt(line, place({ left_s: null, strokes_left: null }), index);
   assert.deepEqual([said(0).big, said(1).big], ["500m", "1000m"]);
-  assert.equal(said(0).bigNote, "of 1000m, 0:12 in this 500m: press Done when that many are rowed");
-  assert.equal(said(1).bigNote, "in all, 0:12 in this 500m: press Done when that many are rowed");
+  assert.equal(said(0).bigNote, "of 1000 m, 0:12 in this 500 m: press Done when that many are rowed");
+  assert.equal(said(1).bigNote, "in all, 0:12 in this 500 m: press Done when that many are rowed");
+});
+
+test("Done says that it ends one block of a run, and a tap taken for the block before is told", () => {
+  assert.deepEqual([0, 3].map((index) => doneWords(RUN, RUN.segments[index]!)), ["Done with 500 m", "Done"]);
+  assert.equal(lateWords(RUN, 3), "Taken as the end of the 500 m before. Done again at the end of this one.");
 });
 
 test("a run of metre blocks past its estimate asks for the whole", () => {

@@ -19,7 +19,7 @@ def test_two_results_are_predicted_from(capsys: pytest.CaptureFixture[str]) -> N
     assert lines[4].split() == ["2", "km", "7:42", "1:55.5", "rowed"]
     assert any(line.startswith("critical power 179 ± 10 W (2:05.0, 4.00 m/s)") for line in lines)
     assert any("AT" in line and "2:07.1-2:01.9" in line for line in lines)
-    assert lines[-1].startswith("advice: 5000 m in 20:10 is outside the 2 to 15 minutes")
+    assert lines[-1].startswith("note: Critical power describes efforts of about 2 to 15 minutes: 5000 m")
 
 
 def test_a_time_may_come_first(capsys: pytest.CaptureFixture[str]) -> None:

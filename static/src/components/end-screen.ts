@@ -1,7 +1,7 @@
 /** After a session: what was rowed, how to come down, the way back.
  *
  * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out),
- * `resultKept` (the piece stands among the results). Events: `leave`; `result` (detail: metres and seconds), to keep a
+ * `keeping` (whether the piece stands among the results, or could not be put there). Events: `leave`; `result` (detail: metres and seconds), to keep a
  * piece that was rowed in one go as a result. Of several pieces in a session none was all the rower had.
  */
 import { LitElement, css, html, nothing } from "lit";
@@ -11,28 +11,35 @@ import type { Result } from "../plan/wire.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import { buttons, page, type } from "./look.js";
 
+const KEEPING = {
+  "": "",
+  kept: "Added to your results.",
+  refused: "This device could not keep it: its storage is full or closed to this page. Note it down.",
+};
+
 export class EndScreen extends LitElement {
-  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, resultKept: { type: Boolean } };
+  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, keeping: {} };
   declare planTitle: string;
   declare done: Sums | undefined;
   declare planned: Sums | undefined;
   declare pieces: readonly Piece[];
   declare whole: boolean;
-  declare resultKept: boolean;
+  declare keeping: "" | "kept" | "refused";
 
   constructor() {
     super();
     this.planTitle = "";
     this.pieces = [];
     this.whole = false;
-    this.resultKept = false;
+    this.keeping = "";
   }
 
   static override styles = [type, buttons, page, css`
-    dl { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
+    dl { display: grid; grid-template-columns: repeat(auto-fit, minmax(130px, 1fr)); gap: 10px; }
     dl div { display: flex; flex-direction: column-reverse; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
     dd { font-size: 2.375rem; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
     section { display: grid; gap: 8px; }
+    p:empty { display: none; }
   `];
 
   override render() {
@@ -41,6 +48,7 @@ export class EndScreen extends LitElement {
         <h1 tabindex="-1">${this.whole ? "Rowed to the end" : "Ended here"}</h1></div>
       ${this.done ? html`<dl>
         <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
+        ${this.done.metres ? html`<div><dt class="small">metres, about</dt><dd>${Math.round(this.done.metres)}</dd></div>` : nothing}
         <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
       </dl>` : nothing}
       ${this.pieces.length ? this.byTaps() : nothing}
@@ -56,12 +64,13 @@ export class EndScreen extends LitElement {
   private byTaps() {
     return html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
         ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul>
-      ${this.resultKept ? html`<p role="status">Added to your results.</p>` : this.toKeep()}</section>`;
+      ${this.keeping === "kept" ? nothing : this.toKeep()}
+      <p role="status">${KEEPING[this.keeping]}</p></section>`;
   }
 
   private toKeep() {
     const [piece, ...others] = this.pieces;
-    if (!piece || piece.held || others.length) return nothing;
+    if (!piece?.whole || piece.held || others.length) return nothing;
     const result: Result = { metres: piece.metres, seconds: Math.round(piece.seconds_s * 10) / 10 };
     if (resultProblem(result)) return nothing;
     return html`<p class="small">Was it all you had? Then plans can be set by it. Your monitor has the exact time: type that

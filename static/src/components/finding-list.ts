@@ -29,6 +29,8 @@ export class FindingList extends LitElement {
     .warning .says { font-weight: 700; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; text-decoration: underline; text-underline-offset: 4px; }
     button { justify-self: start; min-height: 52px; background: var(--water); font-size: 1.125rem; }
+    /* clear of the bar at the foot of the page when it is brought into view */
+    summary, button { scroll-margin-block: 20px 220px; }
     .trouble { font-weight: 700; }
   `];
 

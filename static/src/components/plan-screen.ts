@@ -1,4 +1,4 @@
-/** One plan before it is rowed: picture, totals, findings, readiness, blocks, whose splits, and the button to row it.
+/** One plan before it is rowed: picture, findings, totals, readiness, blocks, whose splits, and the button to row it.
  *
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
  * `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
@@ -123,9 +123,9 @@ export class PlanScreen extends LitElement {
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
-        ${this.sums(timeline)}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
+        ${this.sums(timeline)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}

@@ -56,6 +56,7 @@ export const rowLook = css`
   .done { display: grid; grid-template-columns: 1fr 1fr 1.6fr; gap: 10px; }
   .done button { font-size: 17px; padding: 6px; }
   .done .go { font-size: 24px; }
+  .done .go.long { font-size: 19px; line-height: 1.1; }
   .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }
   .keys button { padding: 8px; }
   .call.long { font-size: clamp(19px, 5.2cqw, 24px); }

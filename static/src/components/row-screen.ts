@@ -16,7 +16,7 @@ import type { EndQuestion } from "./end-question.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
-import { announcement, countInWords, asksDone, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import { announcement, countInWords, asksDone, doneWords, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
@@ -136,7 +136,7 @@ export class RowScreen extends LitElement {
     return html`
       ${this.sound === "lost" ? this.soundLost() : this.say(segment)}
       ${this.face(face)}
-      ${asksDone(segment) ? this.done() : nothing}
+      ${asksDone(segment) ? this.done(doneWords(this.timeline!, segment)) : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "rest" : "no beat"}></stroke-rail>
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
@@ -184,12 +184,12 @@ export class RowScreen extends LitElement {
       <span class="talk">${[split ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
   }
 
-  private done() {
+  private done(words: string) {
     const ago = (seconds: number) => () => this.dispatchEvent(new CustomEvent("done", { detail: seconds }));
     return html`<div class="done">
       <button type="button" @click=${ago(10)}>Done 10 s ago</button>
       <button type="button" @click=${ago(5)}>Done 5 s ago</button>
-      <button type="button" class="go" @click=${ago(0)}>Done</button>
+      <button type="button" class="go ${words.length > 4 ? "long" : ""}" @click=${ago(0)}>${words}</button>
     </div>`;
   }
 

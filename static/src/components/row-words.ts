@@ -43,23 +43,23 @@ function bigWords(timeline: Timeline, segment: Segment, place: Place): { big: st
 /** Metre blocks without a rest between them are one piece on the monitor: its whole length is named, and what is left of it. */
 function metresWords(timeline: Timeline, segment: Segment, { elapsed_s, left_s }: Place): { big: string; bigNote: string } {
   const run = metreRunAt(timeline, segment.index)!;
-  const all = `${run.metres}m`;
-  const here = `${segment.metres_asked}m`;
+  const all = `${run.metres} m`;
   if (left_s === null) return reachedWords(timeline, segment, all, elapsed_s);
   if (segment.waits) return { big: clock(left_s), bigNote: `left of ${all}, about; then press Done` };
   const after_s = plannedToEnd(timeline, run, segment.index + 1);
-  const more = after_s === null ? `of ${all}` : `${clock(left_s + after_s)} of ${all}`;
-  return { big: clock(left_s), bigNote: `left of this ${here}, about; ${more}` };
+  const more = after_s === null ? `of ${all}` : `${clock(left_s + after_s)} left of ${all}`;
+  return { big: clock(left_s), bigNote: `left of this ${segment.metres_asked} m, about; ${more}` };
 }
 
 /** Where no time is known: the metres to be reached, and how long it has been. */
 function reachedWords(timeline: Timeline, segment: Segment, all: string, elapsed_s: number): { big: string; bigNote: string } {
   const { first } = metreRunAt(timeline, segment.index)!;
-  const reached = `${metresFrom(timeline, first, segment.index)}m`;
-  const here = `${segment.metres_asked}m`;
-  if (here === all) return { big: here, bigNote: `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them` };
-  const of = reached === all ? "in all" : `of ${all}`;
-  return { big: reached, bigNote: `${of}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed` };
+  const reached = metresFrom(timeline, first, segment.index);
+  const here = `${segment.metres_asked} m`;
+  const big = `${reached}m`;
+  if (here === all) return { big, bigNote: `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them` };
+  const of = `${reached} m` === all ? "in all" : `of ${all}`;
+  return { big, bigNote: `${of}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed` };
 }
 
 function rateWords(segment: Segment): { rate: string; rateNote: string } {
@@ -133,6 +133,17 @@ export function announcement(timeline: Timeline, segment: Segment): string {
   const opening = segment.calls.find((call) => call.at_s === 0)?.text ?? segment.focus ?? "";
   return [`${partName(segment.part)}: ${whatWords(segment)}, ${lengthWords(segment)}`, opening,
     `Next ${followingWords(timeline, segment)}`].filter(Boolean).join(". ") + ".";
+}
+
+/** That a tap was taken for the end of the metre block before. */
+export function lateWords({ segments }: Timeline, index: number): string {
+  return `Taken as the end of the ${segments[index - 1]!.metres_asked} m before. Done again at the end of this one.`;
+}
+
+/** What Done says where it stands: inside a run of metre blocks only that the block is over. */
+export function doneWords(timeline: Timeline, segment: Segment): string {
+  const run = metreRunAt(timeline, segment.index);
+  return run && segment.index < run.last ? `Done with ${segment.metres_asked} m` : "Done";
 }
 
 /** What happened to the clock while nobody looked. */

@@ -3,7 +3,7 @@
  * Drawn anew when the snapshot's version grows; in between, a frame hands over only what time has changed.
  */
 import { LitElement, css, html, nothing } from "lit";
-import { addResult } from "../data/athlete.js";
+import { keepResult } from "../data/athlete.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
@@ -20,7 +20,7 @@ import { goTo, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
 import type { Saved } from "./saving.js";
-import { noticeWords } from "./row-words.js";
+import { lateWords, noticeWords } from "./row-words.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
@@ -38,7 +38,7 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
-    resultKept: { state: true },
+    keeping: { state: true },
   };
   declare source: "built-in" | "mine" | undefined;
   declare name: string | undefined;
@@ -47,11 +47,12 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
-  declare resultKept: boolean;
+  declare keeping: "" | "kept" | "refused";
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
   private screen = "";
+  private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly onKey = (event: KeyboardEvent) => this.key(event);
 
   constructor() {
@@ -61,7 +62,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
-    this.resultKept = false;
+    this.keeping = "";
   }
 
   static override styles = css`:host { display: block; }`;
@@ -118,7 +119,7 @@ export class SessionFlow extends LitElement {
     return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
       .sleeps=${screen !== "on"} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
       @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
-      @done=${(event: CustomEvent<number>) => player.done(event.detail)}></row-screen>`;
+      @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
   private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
@@ -136,7 +137,7 @@ export class SessionFlow extends LitElement {
 
   private end({ timeline, done, pieces, whole }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      .resultKept=${this.resultKept} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
+      .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
@@ -144,8 +145,21 @@ export class SessionFlow extends LitElement {
     const { notice } = snapshot;
     if (!notice || notice.number === this.told) return;
     this.told = notice.number;
-    this.remark = noticeWords(notice);
-    setTimeout(() => (this.remark = ""), NOTICE_MS);
+    this.say(noticeWords(notice));
+  }
+
+  private say(remark: string): void {
+    clearTimeout(this.silence);
+    this.remark = remark;
+    this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
+  }
+
+  /** A tap that ended the metre block before, which had gone on by its estimate, is told: on screen little changes. */
+  private done(seconds_ago: number): void {
+    const before = player.snapshot();
+    player.done(seconds_ago);
+    const after = player.snapshot();
+    if (after.index === before.index && after.elapsed_s < before.elapsed_s) this.say(lateWords(after.timeline!, after.index));
   }
 
   /** Every frame: the rail moves; a text is handed over and drawn only if it is another one. */
@@ -163,13 +177,12 @@ export class SessionFlow extends LitElement {
   }
 
   private async keepResult(result: Result): Promise<void> {
-    await addResult(result);
-    this.resultKept = true;
+    this.keeping = (await keepResult(result).catch(() => false)) ? "kept" : "refused";
   }
 
   private async begin({ record, timeline }: Beginning): Promise<void> {
     this.starting = true;
-    this.resultKept = false;
+    this.keeping = "";
     try {
       await player.start(record, timeline);
     } finally {

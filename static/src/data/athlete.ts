@@ -43,6 +43,12 @@ export async function addResult(result: Result): Promise<AthleteRecord> {
   return changeAthlete({ results: sorted });
 }
 
+/** Adds a result; true when it really stands in storage. */
+export async function keepResult(result: Result): Promise<boolean> {
+  await addResult(result);
+  return resultsOf(await readAthlete()).some((kept) => isSame(kept, result));
+}
+
 /** The quicker first where the distance is the same. */
 function byNearness(a: Result, b: Result): number {
   return fromTwoK(a) - fromTwoK(b) || a.seconds - b.seconds;

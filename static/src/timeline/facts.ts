@@ -53,6 +53,8 @@ export interface Running extends Common {
   readonly counts_in: boolean;
   /** In a gap: the moment set for the start of what follows. */
   readonly start_s: number | null;
+  /** It goes on with what a hold broke off. */
+  readonly resumed?: boolean;
   /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
   readonly untap?: { readonly running: Running; readonly at_s: number };
 }
@@ -123,7 +125,7 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
     return finish({ ...running, elapsed_s, stints }, end_s, true);
   }
   if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
-  return { ...withoutUntap(running), index, from_s: end_s, counts_in: false, stints };
+  return { ...plain(running), index, from_s: end_s, counts_in: false, stints };
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
@@ -160,7 +162,7 @@ function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number):
   const segment = segmentAt(timeline, held.index);
   const caught_s = segment.stroke ? catchAt(segment, strokeNumber(segment, held.elapsed_s)) : held.elapsed_s;
   const running = enter(timeline, held, held.index, at_s, count_in_s);
-  return { ...running, base_s: running.base_s - caught_s };
+  return { ...running, base_s: running.base_s - caught_s, resumed: true };
 }
 
 /** Into the start of a segment, so many seconds after a moment. */
@@ -197,20 +199,46 @@ function toCount(timeline: Timeline, state: Running | Held, index: number, at_s:
 }
 
 /**
- * A tap says that a block is over. A metre block may have gone on by its estimate meanwhile: then a tap that is
- * nearer to that change than to the end of what follows says when it really ended, before it or after.
+ * A tap says that a block is over: the one that runs, or, where that has gone on by an estimate, the metre block
+ * before, which then really ended earlier or later than estimated.
  */
 function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kind: "tapped" }): State {
   if (state.mode === "ready" || state.mode === "finished" || !endsByTap(segmentAt(timeline, state.index))) return state;
   if (state.mode !== "running") return leave(timeline, state, fact.at_s, fact.count_in_s, "tap");
-  const zero_s = zeroOf(timeline, state);
   const ended_s = Math.max(fact.at_s - fact.ago_s, before.since_s);
   const wentOn = beforeItWentOn(timeline, state);
-  if (!wentOn || ended_s - zero_s >= seconds(segmentAt(timeline, state.index).duration) / 2) {
-    return leave(timeline, state, Math.max(ended_s, zero_s), fact.count_in_s, "tap");
+  if (wentOn && meansTheOneBefore(timeline, state, ended_s)) {
+    return leave(timeline, wentOn, Math.max(ended_s, wentOn.from_s), 0, "tap");
   }
-  const then_s = Math.max(ended_s, wentOn.from_s);
-  return leave(timeline, wentOn, then_s, 0, "tap");
+  return leave(timeline, state, Math.max(ended_s, zeroOf(timeline, state)), fact.count_in_s, "tap");
+}
+
+/** Rowed this much quicker than planned, a run of metre blocks is still believed to be over: judgement [C]. */
+const QUICKER_SHARE = 0.15;
+
+/**
+ * Whether a block that ended at this moment is the one before. A rower may be half a block late, but the nearer
+ * change counts; and in the last block of a run, where the screen asks for Done, the whole run is over if it can be.
+ */
+function meansTheOneBefore(timeline: Timeline, running: Running, ended_s: number): boolean {
+  const late_s = ended_s - zeroOf(timeline, running);
+  const [previous, current] = [running.index - 1, running.index].map((index) => seconds(segmentAt(timeline, index).duration)) as [number, number];
+  const early_s = current - late_s;
+  if (late_s < 0) return true;
+  if (late_s > previous / 2) return false;
+  if (!segmentAt(timeline, running.index).waits) return late_s < early_s;
+  return early_s > QUICKER_SHARE * (byEstimate(timeline, running) + current);
+}
+
+/** Planned seconds of the blocks that went on by their estimates, one after the other, before the one that runs. */
+function byEstimate(timeline: Timeline, { index, stints }: Running): number {
+  let sum_s = 0;
+  for (let back = 1; stints.at(-back)?.index === index - back && stints.at(-back)!.ended === "itself"; back += 1) {
+    const segment = segmentAt(timeline, index - back);
+    if (segment.ends !== "metres") break;
+    sum_s += seconds(segment.duration);
+  }
+  return sum_s;
 }
 
 /** Of what has just gone on by the estimate of a metre block: that block, still running; else undefined. */
@@ -219,13 +247,18 @@ function beforeItWentOn(timeline: Timeline, running: Running): Running | undefin
   const index = running.index - 1;
   if (last?.index !== index || last.ended !== "itself" || segmentAt(timeline, index).ends !== "metres") return undefined;
   const from_s = running.base_s + seconds(segmentAt(timeline, index).start) + last.from_s;
-  return { ...running, index, from_s, stints: running.stints.slice(0, -1) };
+  return { ...running, index, from_s, resumed: last.resumed ?? false, stints: running.stints.slice(0, -1) };
 }
 
 /** What a tap has led to, with the way back from it. */
 function remembering(before: State, after: State, at_s: number): State {
   if (after === before || before.mode !== "running" || after.mode !== "running") return after;
   return { ...after, untap: { running: withoutUntap(before), at_s } };
+}
+
+/** As it runs on into the next segment. */
+function plain({ untap: _untap, resumed: _resumed, ...running }: Running): Running {
+  return running;
 }
 
 function withoutUntap({ untap: _, ...running }: Running): Running {
@@ -261,10 +294,11 @@ function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Fini
   return { mode: "finished", index, elapsed_s, ended_s, whole, since_s, stints };
 }
 
-/** What was gone through since the segment, or the part of it, began: one stint, or none when it had no length. */
+/** What was gone through since the segment, or the part of it, began: none where it had no length and nobody tapped. */
 function stintTo(timeline: Timeline, running: Running, to_s: number, ended?: "tap" | "itself"): Stint[] {
   const [from_s, to] = [running.from_s, to_s].map((at_s) => elapsedAt(timeline, running, at_s)) as [number, number];
-  return to > from_s ? [{ index: running.index, from_s, to_s: to, ...(ended && { ended }) }] : [];
+  const resumed = running.resumed && { resumed: true };
+  return to > from_s || ended === "tap" ? [{ index: running.index, from_s, to_s: to, ...(ended && { ended }), ...resumed }] : [];
 }
 
 /** A block that is tapped while held ended where it was held. */

@@ -10,6 +10,8 @@ export interface Stint {
   readonly to_s: number;
   /** How the segment ended with this stint: by a tap, or by itself; not at all where it was held, skipped or left. */
   readonly ended?: "tap" | "itself";
+  /** It goes on with the stint that a hold broke off. */
+  readonly resumed?: boolean;
 }
 
 /** Sums of a session or of a part of it; `metres` only where every split was known. Rests count in the seconds. */
@@ -33,33 +35,45 @@ export function sumsOf(timeline: Timeline, stints: readonly Stint[]): Sums {
   return metres ? { ...sums, metres } : sums;
 }
 
-/** Metres whose end was tapped, and how long they took; `held` says that they were not rowed in one go. */
+/** Metres whose end was tapped, and how long they took. */
 export interface Piece {
   metres: number;
   seconds_s: number;
+  /** They were not rowed in one go. */
   held: boolean;
+  /** They are all the metres that were planned without a rest. */
+  whole: boolean;
 }
 
 /** Nobody rows quicker: a tap that says so was a slip. */
 const QUICKEST_SPLIT_S = 60;
 
 /**
- * Each run of metre blocks as it was rowed last, to the last end that somebody tapped. Blocks inside a run go on by
- * an estimate, so that only the whole way to a tap is known.
+ * Each run of metre blocks as it was rowed last, to the last end that somebody tapped; less of it does not count
+ * where more of it was rowed before. Blocks inside a run go on by an estimate, so that only the whole way to a tap is
+ * known.
  */
 export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] {
   const rowed = new Map<number, Piece>();
   for (const chain of chainsOf(timeline, attemptsOf(stints))) {
     const known = chain.slice(0, chain.findLastIndex((attempt) => attempt.at(-1)!.ended === "tap") + 1);
-    if (known.length) rowed.set(runOf(timeline, known[0]!)!.first, pieceOf(timeline, known));
+    if (!known.length) continue;
+    const run = runOf(timeline, known[0]!)!;
+    const piece = pieceOf(timeline, run, known);
+    if (isRowable(piece) && piece.metres >= (rowed.get(run.first)?.metres ?? 0)) rowed.set(run.first, piece);
   }
-  return [...rowed].sort(([a], [b]) => a - b).map(([, piece]) => piece)
-    .filter(({ metres, seconds_s }) => seconds_s * 500 >= metres * QUICKEST_SPLIT_S);
+  return [...rowed].sort(([a], [b]) => a - b).map(([, piece]) => piece);
 }
 
-function pieceOf(timeline: Timeline, attempts: readonly Stint[][]): Piece {
+function isRowable({ metres, seconds_s }: Piece): boolean {
+  return seconds_s * 500 >= metres * QUICKEST_SPLIT_S;
+}
+
+function pieceOf(timeline: Timeline, run: MetreRun, attempts: readonly Stint[][]): Piece {
+  const metres = metresFrom(timeline, indexOf(attempts[0]!), indexOf(attempts.at(-1)!));
   return {
-    metres: metresFrom(timeline, indexOf(attempts[0]!), indexOf(attempts.at(-1)!)),
+    metres,
+    whole: metres === run.metres,
     seconds_s: attempts.reduce((sum, attempt) => sum + secondsIn(attempt), 0),
     held: attempts.some((attempt) => attempt.length > 1),
   };
@@ -93,13 +107,13 @@ export function rowedWhole(timeline: Timeline, stints: readonly Stint[]): boolea
   return timeline.segments.every((segment) => !isRowed(segment) || ended.has(segment.index));
 }
 
-/** The stints of each going through a segment: a hold breaks one, its start begins another. */
+/** The stints of each going through a segment: a hold breaks one off, and what goes on after it belongs to it. */
 function attemptsOf(stints: readonly Stint[]): Stint[][] {
   const attempts: Stint[][] = [];
   for (const stint of stints) {
     const current = attempts.at(-1);
     const before = current?.at(-1);
-    if (before && !before.ended && before.index === stint.index && stint.from_s > 0) current!.push(stint);
+    if (before && !before.ended && before.index === stint.index && stint.resumed) current!.push(stint);
     else attempts.push([stint]);
   }
   return attempts;
