@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from enum import StrEnum
+from itertools import accumulate, groupby, takewhile
 from typing import NamedTuple
 
+from planner.athlete import Level
 from planner.capacity import Capacity
-from planner.demand import Run, holdable_share
-from planner.start_line import StartLine
+from planner.demand import Run
+from planner.endurance import Endurance, repetitions_alike
+from planner.intensity import RACE_RATE
+from planner.start_line import Circumstances, Course, StartLine
 
 RESERVE_WANTED = 0.95
 """Least share of W' at the start line, by the median model: what Slipway aims for [C]."""
@@ -24,6 +29,8 @@ COSTLY_GAP = 900
 """Seconds: waiting 15-20 min starts to cost, in any room (West 2013, J Sci Med Sport 16:172 [S])."""
 LOST_GAP = 2700
 """Seconds: readiness counts as lost by 45-60 min (Burnley 2006, J Appl Physiol 101:1320 [S]; judgement)."""
+LONGEST_NEEDED = 600
+"""A warm-up that takes longer than this to recover from was none: judgement [C]."""
 EASY_GAPS = (0, 60, COSTLY_GAP)
 """Least, best and longest seconds before a piece that is not maximal: go on, or stand up and drink [C]."""
 GRID = range(0, LOST_GAP + 1, 30)
@@ -31,9 +38,9 @@ GRID = range(0, LOST_GAP + 1, 30)
 
 _SOON = 120.0
 _NEAR_CRITICAL = 0.9
-_NEAR_HOLDABLE = 0.95
-"""A piece is maximal when it asks for nearly the critical share within its first two minutes, or on average
-for nearly what the power law says can be held for so long: judgement [C]."""
+"""A piece that asks for nearly the critical share within its first two minutes starts hard: judgement [C]."""
+_NEAR_FULL = 0.95
+"""Of the work of a full stroke: judgement [C]."""
 
 
 class AdvisedGap(NamedTuple):
@@ -42,6 +49,15 @@ class AdvisedGap(NamedTuple):
     low: int
     best: int
     high: int
+
+
+class Wait(StrEnum):
+    """How a wait before the piece compares with the advised gap, or that no wait would do."""
+
+    RIGHT = "right"
+    SHORT = "short"
+    LONG = "long"
+    OVERSPENT = "overspent"
 
 
 def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
@@ -57,6 +73,15 @@ def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
     return AdvisedGap(low, best, max(best, kept))
 
 
+def judged(wait_seconds: float, advised: AdvisedGap) -> Wait:
+    """What there is to say of a wait: the one judgement for sentences and findings."""
+    if advised.low > LONGEST_NEEDED:
+        return Wait.OVERSPENT
+    if wait_seconds < advised.low:
+        return Wait.SHORT
+    return Wait.LONG if wait_seconds > advised.high else Wait.RIGHT
+
+
 def is_restored(line: StartLine) -> bool:
     """Whether any gap brings back as much of W' as is wanted."""
     return line.after(LOST_GAP).reserve.middle >= RESERVE_WANTED
@@ -67,16 +92,51 @@ def is_heavy(line: StartLine) -> bool:
     return line.lowest_reserve < HEAVY
 
 
-def is_maximal(main: Sequence[Run], capacity: Capacity) -> bool:
-    """Whether the piece starts hard, or asks for nearly the most that can be held; taken so without one."""
+def is_hard(course: Course, given: Circumstances, endurance: Endurance) -> bool:
+    """Whether the piece starts hard, is all but maximal for its length, or is rowed with full strokes.
+
+    Without a piece it is taken so. What is broken by rests counts as the one piece that it is like. At a low rate full strokes come to little
+    power, and each of them is as hard.
+    """
+    main = course.main
     if not main:
         return True
-    seconds = work = 0.0
-    for share, length, _ in main:
-        if share == 0:
-            break
-        if seconds < _SOON and share >= _NEAR_CRITICAL * capacity.critical:
-            return True
-        seconds += length
-        work += share * length
-    return seconds > 0 and work / seconds >= _NEAR_HOLDABLE * holdable_share(seconds, capacity.two_k_seconds)
+    first = tuple(takewhile(_is_rowed, main))
+    if _starts_hard(first, given.capacity) or _has_full_strokes(course, given.level):
+        return True
+    bouts = [list(runs) for rowed, runs in groupby(main, key=_is_rowed) if rowed]
+    return _is_maximal(bouts[:1], main, endurance) or _is_maximal(bouts, main, endurance)
+
+
+def _is_rowed(run: Run) -> bool:
+    return run.share > 0
+
+
+def _starts_hard(first: Sequence[Run], capacity: Capacity) -> bool:
+    begun = accumulate((run.seconds for run in first), initial=0.0)
+    return any(
+        run.share >= _NEAR_CRITICAL * capacity.critical
+        for run, begins in zip(first, begun, strict=False)
+        if begins < _SOON
+    )
+
+
+def _has_full_strokes(course: Course, level: Level) -> bool:
+    """Whether its strokes hold on average nearly the work of those of a 2 km race, where its rates are known."""
+    rowed = [(run, rate) for run, rate in zip(course.main, course.main_rates, strict=True) if _is_rowed(run)]
+    if not rowed or any(rate is None for _, rate in rowed):
+        return False
+    strokes = sum((rate or 0) * run.seconds for run, rate in rowed)
+    work = RACE_RATE[level] * sum(run.share * run.seconds for run, _ in rowed)
+    return work >= _NEAR_FULL * strokes
+
+
+def _is_maximal(bouts: Sequence[Sequence[Run]], main: Sequence[Run], endurance: Endurance) -> bool:
+    rowed = [run for bout in bouts for run in bout]
+    seconds = sum(run.seconds for run in rowed)
+    if not seconds:
+        return False
+    waits = sum(run.seconds for run in main if not _is_rowed(run)) / max(1, len(bouts) - 1)
+    each = seconds / len(bouts)
+    alike = each * repetitions_alike(len(bouts), each, waits)
+    return sum(run.share * run.seconds for run in rowed) / seconds >= endurance.maximal(alike)

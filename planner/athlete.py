@@ -9,7 +9,7 @@ from math import log2
 
 from planner.limits import SPLIT
 from planner.pace import split_of
-from planner.units import clock, split_clock
+from planner.units import split_clock, told_metres, told_time
 
 QUICKEST_TWO_K_SPLIT = 75
 QUICKEST_STEP = 5
@@ -56,8 +56,8 @@ class Result:
             else f"slower than {split_clock(Fraction(SPLIT.high))}, which is no rowing"
         )
         return (
-            f"{self.metres} m in {clock(self.seconds)} is a split of {split_clock(self.split)}, {wrong}: "
-            "check the metres and the minutes"
+            f"{told_metres(self.metres)} in {told_time(self.seconds)} is a split of "
+            f"{split_clock(self.split)}, {wrong}: check the metres and the minutes"
         )
 
 

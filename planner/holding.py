@@ -27,7 +27,7 @@ from planner.intervals import (
 )
 from planner.plan import Split, TwoKPower
 from planner.reserve import by_every_model, tau_for
-from planner.units import clock, split_clock
+from planner.units import split_clock, told_time
 
 SPARE_PERCENT = 1
 """What the hardest target that is said to last leaves of W': more than the solver may be off."""
@@ -92,7 +92,7 @@ class Holding:
         remedy = f"By the same model {self.lasting} would last. " if self.lasting else ""
         return (
             f"{self.target} is too hard by the middle of three models: the reserve is gone in repetition "
-            f"{self.breaks.repetition}, {clock(self.breaks.second)} into it. {remedy}{whence}{doubt}"
+            f"{self.breaks.repetition}, {told_time(self.breaks.second)} into it. {remedy}{whence}{doubt}"
         )
 
 

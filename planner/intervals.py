@@ -20,7 +20,7 @@ from planner.phosphocreatine import ALL_OUT_SHARES
 from planner.plan import ForMetres, ForSeconds
 from planner.prediction import TWO_K_METRES
 from planner.reserve import by_every_model, medians, tau_for
-from planner.units import clock
+from planner.units import told_time
 
 MOST_SHARE = ALL_OUT_SHARES[-1]
 """No repetition is solved beyond the power of the hardest 30 s all-out."""
@@ -118,7 +118,7 @@ def too_long(asked: Intervals, share: float, capacity: Capacity) -> str | None:
     if seconds <= LONGEST_REPETITION and seconds * asked.times <= LONGEST_WORK:
         return None
     return (
-        f"{asked.times} x {clock(round(seconds))} of work is beyond what critical power describes: "
+        f"{asked.times} x {told_time(round(seconds))} of work is beyond what critical power describes: "
         f"repetitions of up to {LONGEST_REPETITION // 60} minutes and {LONGEST_WORK // 60} minutes together. "
         "Choose shorter ones, or row them by pressure."
     )

@@ -18,7 +18,7 @@ from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in
 from planner.pacing_words import spread_told
 from planner.pieces import Expectation, IntervalSet, TestPiece
 from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
-from planner.units import clock, round_half_up, split_clock
+from planner.units import round_half_up, split_clock, told_metres, told_time
 from planner.warm_up.whole_strokes import is_whole
 
 QUICKER_BY = 2
@@ -177,8 +177,8 @@ def _interval_reason(asked: IntervalSet, expected: Expectation, held: bool) -> s
     if held:
         return (
             "With such rests a set is rowed no quicker than one piece of about "
-            f"{clock(round(expected.alike_seconds))} would be, and slower than one repetition flat out. It "
-            "is an estimate: mend it after the second repetition."
+            f"{told_time(round(expected.alike_seconds))} would be, and slower than one repetition flat out. "
+            "It is an estimate: mend it after the second repetition."
         )
     left = f"about {asked.leave_percent} %" if asked.leave_percent else "nothing"
     return (
@@ -206,6 +206,6 @@ _NOTHING_TO_PACE = (
 def _goal_told(piece: TestPiece, goal: Goal) -> str:
     """What the goal is and how it was found."""
     split = split_clock(goal.seconds * 500 / goal.metres)
-    what = clock(goal.seconds) if piece.metres is not None else f"{goal.metres} m"
+    what = told_time(goal.seconds) if piece.metres is not None else told_metres(goal.metres)
     whence = "as you asked" if goal.asked else "what your result points to"
     return f"The goal is {what}, {whence}: {split} per 500 m on average."

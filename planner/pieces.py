@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from planner.athlete import Athlete, Level
 from planner.endurance import REPEATED_SLOWER, Endurance, endurance_of, repetitions_alike
@@ -13,7 +14,7 @@ from planner.limits import Bounds
 from planner.pace import split_of
 from planner.plan import Pressure
 from planner.prediction import tenths_of
-from planner.units import clock
+from planner.units import clock, told_metres
 
 LONGEST_SECONDS = 14_400
 """No piece lasts longer than four hours: beyond that neither prediction nor readiness says anything."""
@@ -118,7 +119,8 @@ class Expectation:
 
     Seconds and metres rowed, seconds per 500 m, share of 2 km power, strokes a minute. Where `known` is false
     they rest on the level alone. `alike_seconds` is how long the one piece lasts that it is
-    rowed like: of all but sets, itself.
+    rowed like: of all but sets, itself. `within_range` says that some custom reaches it from the result that
+    it rests on; `flat_out` that it is the best there is in it, with no cap to slow it.
     """
 
     character: Character
@@ -129,13 +131,15 @@ class Expectation:
     rate: int
     known: bool
     alike_seconds: Fraction
+    within_range: bool = True
+    flat_out: bool = False
 
 
 def name_of(piece: Piece) -> str:
-    """What a coach calls the piece: 2 km, 30 min at r20, 6 x 500 m."""
+    """What a coach calls the piece: 2 km, 30 min at no more than r20, 6 x 500 m."""
     match piece:
         case TestPiece(metres, seconds, cap):
-            return _length_name(metres, seconds) + (f" at r{cap}" if cap else "")
+            return _length_name(metres, seconds) + (f" at no more than r{cap}" if cap else "")
         case IntervalSet(times, metres, seconds, rest):
             return f"{times} x {_length_name(metres, seconds)} / {_time_name(rest)}"
         case SteadyRow(seconds):
@@ -147,9 +151,12 @@ def name_of(piece: Piece) -> str:
 def _length_name(metres: int | None, seconds: int | None) -> str:
     if metres is None:
         return _time_name(seconds or 0)
-    if metres == 21_097:
-        return "half marathon"
-    return f"{metres // 1000} km" if metres >= 1000 and metres % 1000 == 0 else f"{metres} m"
+    if metres in _LONG_NAMES:
+        return _LONG_NAMES[metres]
+    return f"{metres // 1000} km" if metres >= 1000 and metres % 1000 == 0 else told_metres(metres)
+
+
+_LONG_NAMES = {21_097: "half marathon", 42_195: "marathon"}
 
 
 def _time_name(seconds: int) -> str:
@@ -166,30 +173,39 @@ def expectation_of(piece: Piece, athlete: Athlete | None, level: Level) -> Expec
             metres = Fraction(seconds) * 500 / split_at_fraction(endurance.two_k_split, EASY_SHARE)
             return _expectation(endurance, Fraction(seconds), metres, Character.EASY, EASY_RATE)
         case TestPiece(metres_asked, seconds_asked, cap):
-            time, far = _best(endurance, metres_asked, seconds_asked)
+            best = _best(endurance, metres_asked, seconds_asked)
+            time, far = best.seconds, best.metres
             if cap:
                 slowest = _capped_split(endurance.two_k_split, cap, level)
-                time, far = _no_quicker(time, far, metres_asked, slowest)
+                time, far = _no_quicker(best, metres_asked, slowest)
             free = free_rate(time, level)
             rate = min(free, cap) if cap else free
-            return _expectation(endurance, time, far, character_of(time), rate)
+            found = _expectation(endurance, time, far, character_of(time), rate)
+            capped = (time, far) != (best.seconds, best.metres)
+            return replace(found, within_range=capped or best.within_range, flat_out=not capped)
         case IntervalSet():
             return _of_a_set(piece, endurance, level)
 
 
 def _of_a_set(asked: IntervalSet, endurance: Endurance, level: Level) -> Expectation:
     """One repetition, as quick as the one piece that the set is like, and slower than one flat out."""
-    once, far = _best(endurance, asked.metres, asked.seconds)
-    alike = repetitions_alike(asked.times, float(once), asked.rest_seconds)
-    whole, whole_far = _best(
+    once = _best(endurance, asked.metres, asked.seconds)
+    alike = repetitions_alike(asked.times, float(once.seconds), asked.rest_seconds)
+    whole = _best(
         endurance,
         None if asked.metres is None else round(asked.metres * alike),
         None if asked.seconds is None else round(asked.seconds * alike),
     )
-    slowest = max(split_of(far, once) * (1 + REPEATED_SLOWER), split_of(whole_far, whole))
-    time, far = _no_quicker(once, far, asked.metres, slowest)
-    found = _expectation(endurance, time, far, character_of(whole), free_rate(whole, level))
-    return replace(found, split=slowest, share=endurance.share_at(slowest), alike_seconds=whole)
+    slowest = max(once.split * (1 + REPEATED_SLOWER), whole.split)
+    time, far = _no_quicker(once, asked.metres, slowest)
+    found = _expectation(endurance, time, far, character_of(whole.seconds), free_rate(whole.seconds, level))
+    return replace(
+        found,
+        split=slowest,
+        share=endurance.share_at(slowest),
+        alike_seconds=whole.seconds,
+        within_range=whole.within_range,
+    )
 
 
 def whole_seconds(piece: Piece, expected: Expectation) -> float:
@@ -199,23 +215,33 @@ def whole_seconds(piece: Piece, expected: Expectation) -> float:
     return float(expected.seconds)
 
 
-def _best(endurance: Endurance, metres: int | None, seconds: int | None) -> tuple[Fraction, Fraction]:
-    """Seconds, to the tenth, and metres, to the whole one, of the best effort over a distance or a time."""
-    likely = endurance.over(metres, seconds).likely
+class _Best(NamedTuple):
+    """Seconds, to the tenth, and metres, to the whole one, of the best effort; whether it is within range."""
+
+    seconds: Fraction
+    metres: Fraction
+    within_range: bool
+
+    @property
+    def split(self) -> Fraction:
+        return split_of(self.metres, self.seconds)
+
+
+def _best(endurance: Endurance, metres: int | None, seconds: int | None) -> _Best:
+    """The best effort over a distance or a time."""
+    found = endurance.over(metres, seconds)
     if metres is not None:
-        return tenths_of(likely.seconds), Fraction(metres)
-    return Fraction(seconds or 0), Fraction(round(likely.metres))
+        return _Best(tenths_of(found.likely.seconds), Fraction(metres), found.within_range)
+    return _Best(Fraction(seconds or 0), Fraction(round(found.likely.metres)), found.within_range)
 
 
-def _no_quicker(
-    seconds: Fraction, metres: Fraction, metres_asked: int | None, slowest: Fraction
-) -> tuple[Fraction, Fraction]:
-    """The same at no less than a split, in tenths and whole metres again."""
-    if split_of(metres, seconds) >= slowest:
-        return seconds, metres
+def _no_quicker(best: _Best, metres_asked: int | None, slowest: Fraction) -> tuple[Fraction, Fraction]:
+    """Its seconds and metres at no less than a split, in tenths and whole metres again."""
+    if best.split >= slowest:
+        return best.seconds, best.metres
     if metres_asked is not None:
-        return tenths_of(float(metres * slowest / 500)), metres
-    return seconds, Fraction(round(seconds * 500 / slowest))
+        return tenths_of(float(best.metres * slowest / 500)), best.metres
+    return best.seconds, Fraction(round(best.seconds * 500 / slowest))
 
 
 def _expectation(

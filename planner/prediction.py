@@ -99,6 +99,11 @@ class Prediction:
         """Seconds per 500 m of the likely."""
         return self.likely.seconds * 500 / self.likely.metres
 
+    @property
+    def within_range(self) -> bool:
+        """Whether it was rowed, or some custom reaches it from its result; else it is a guess."""
+        return self.measured or any(said.within_range for said in self.by)
+
 
 @dataclass(frozen=True, slots=True)
 class TwoK:

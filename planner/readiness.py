@@ -16,17 +16,20 @@ from planner.advised_gap import (
     LOST_GAP,
     RESERVE_WANTED,
     AdvisedGap,
+    Wait,
     advised_gap,
+    is_hard,
     is_heavy,
-    is_maximal,
     is_restored,
+    judged,
 )
 from planner.athlete import Athlete, Level, Room
 from planner.capacity import Capacity, CapacityBasis, capacity_of
 from planner.demand import Run
+from planner.endurance import endurance_of
 from planner.start_line import Circumstances, Course, StartLine, State, course_of, states_of
 from planner.timeline import Timeline
-from planner.units import clock
+from planner.units import told_time
 
 GAPS = tuple(60 * minutes for minutes in range(31))
 """Seconds between warm-up and piece for which the start line is told."""
@@ -60,13 +63,16 @@ class Series:
 class Readiness:
     """The start line of a session, what to wait for it, and how sure that is.
 
-    `start_seconds` is its place, from the session's beginning.
+    `start_seconds` is its place, from the session's beginning. `wait_seconds` is the gap, or without one the
+    rests before the piece, and `wait` what there is to say of it.
     """
 
     capacity: Capacity
     start_seconds: float
     gap_seconds: float | None
+    wait_seconds: float
     advised_gap: AdvisedGap
+    wait: Wait
     at_start: State
     by_gap: tuple[AtGap, ...]
     series: Series
@@ -84,17 +90,13 @@ def readiness_of(
     athlete: Athlete | None,
     level: Level,
     room: Room = Room.NORMAL,
-    maximal: bool | None = None,
 ) -> Readiness | None:
-    """The readiness of a session, or None when nothing is rowed before its start line.
-
-    `maximal` says whether the piece is one; left out, it is judged from what the main part asks.
-    """
+    """The readiness of a session, or None when nothing is rowed before its start line."""
     course = course_of(timeline, athlete, level)
     if course is None:
         return None
     given = Circumstances(capacity_of(athlete, level), level, room)
-    hard = is_maximal(course.main, given.capacity) if maximal is None else maximal
+    hard = is_hard(course, given, endurance_of(athlete, level))
     wait = course.gap_seconds
     line = StartLine(course, sorted({*GRID, *GAPS, *([wait] if wait is not None else [])}), given)
     advised = advised_gap(line, hard)
@@ -103,11 +105,13 @@ def readiness_of(
         capacity=given.capacity,
         start_seconds=course.start_seconds,
         gap_seconds=wait,
+        wait_seconds=course.wait_seconds,
         advised_gap=advised,
+        wait=judged(course.wait_seconds, advised),
         at_start=at_start,
         by_gap=tuple(AtGap(gap, line.after(gap)) for gap in GAPS),
         series=_series(course, given),
-        sentence=_sentence(at_start, wait, advised, hard) if is_restored(line) else _overspent(at_start),
+        sentence=f"You come to the start {_body(at_start)}. {_advice(course, line, advised, hard)}",
         notes=tuple(_notes(given.capacity, course, line, hard)),
     )
 
@@ -145,18 +149,6 @@ def _cut(runs: Sequence[Run], step: int, times: int) -> tuple[list[Run], list[in
     return pieces, marks
 
 
-def _sentence(at_start: State, wait: float | None, advised: AdvisedGap, hard: bool) -> str:
-    """What a coach would say."""
-    return f"You come to the start {_body(at_start)}. {_advice(wait, advised, hard)}"
-
-
-def _overspent(at_start: State) -> str:
-    return (
-        f"You come to the start {_body(at_start)}. Not even {_minutes(LOST_GAP)} would bring back what this "
-        "warm-up spends: row it easier."
-    )
-
-
 def _body(state: State) -> str:
     warm = state.warmth.middle
     words = "warm" if warm >= WARM else "fairly warm" if warm >= FAIRLY_WARM else "cool"
@@ -172,17 +164,25 @@ def _body(state: State) -> str:
     return f"{words} and {kept}"
 
 
-def _advice(wait: float | None, advised: AdvisedGap, hard: bool) -> str:
+def _advice(course: Course, line: StartLine, advised: AdvisedGap, hard: bool) -> str:
+    """What a coach would say of the wait."""
+    name = "wait" if course.gap_seconds is None else "gap"
+    told = _minutes(course.wait_seconds)
     _, best, high = (_minutes(seconds) for seconds in advised)
-    if wait is None:
-        if not hard and not advised.low:
-            return "Go straight on, or stand up and drink for a minute first."
-        return f"Leave about {best} before the piece: {_between(advised)} will do."
-    if wait < advised.low:
-        return f"A gap of {_minutes(wait)} is short: make it about {best}; {_between(advised)} will do."
-    if wait > advised.high:
-        return f"A gap of {_minutes(wait)} is long: you cool down. Start after {best}, or at most {high}."
-    return f"The gap of {_minutes(wait)} is right: {_between(advised)} will do."
+    match judged(course.wait_seconds, advised):
+        case Wait.OVERSPENT if is_restored(line):
+            return f"It takes {_minutes(advised.low)} until nearly all of it is back: row it easier."
+        case Wait.OVERSPENT:
+            return f"Not even {_minutes(LOST_GAP)} would bring back what this warm-up spends: row it easier."
+        case Wait.SHORT if not course.wait_seconds:
+            return f"Leave about {best} before the piece: {_between(advised)} will do."
+        case Wait.SHORT:
+            return f"A {name} of {told} is short: make it about {best}; {_between(advised)} will do."
+        case Wait.LONG:
+            return f"A {name} of {told} is long: you cool down. Start after {best}, or at most {high}."
+    if not course.wait_seconds and not hard:
+        return "Go straight on, or stand up and drink for a minute first."
+    return f"The {name} of {told} is right: {_between(advised)} will do."
 
 
 def _between(advised: AdvisedGap) -> str:
@@ -197,14 +197,14 @@ def _minutes(seconds: float) -> str:
         return "1 minute"
     if seconds % 60 == 0:
         return f"{int(seconds) // 60} minutes"
-    return f"{int(seconds)} seconds" if seconds < 60 else clock(round(seconds))
+    return f"{int(seconds)} seconds" if seconds < 60 else told_time(round(seconds))
 
 
 def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> Iterator[str]:
     match capacity.basis:
         case CapacityBasis.LEVEL:
             yield (
-                f"No result is known, so a 2 km of about {clock(round(capacity.two_k_seconds))} "
+                f"No result is known, so a 2 km of about {told_time(round(capacity.two_k_seconds))} "
                 f"({round(capacity.assumed_watts)} W) is assumed for the level, and the range is wide."
             )
         case CapacityBasis.RESULT:
@@ -219,7 +219,7 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             yield "The reserve comes from your own results; its range follows their scatter."
     guessed = sum(run.seconds for run in course.everything if run.guessed)
     if guessed:
-        yield f"{clock(round(guessed))} of rowing name no power: guessed from rate, effort or heart rate."
+        yield f"{told_time(round(guessed))} of rowing name no power: guessed from rate, effort or heart rate."
     yield (
         "The models of recovery come from cycling and differ by a factor of two; the range shows all three, "
         "and none is a promise."

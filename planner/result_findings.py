@@ -11,7 +11,7 @@ from planner.errors import pointer
 from planner.findings import Finding, Severity
 from planner.prediction import LEAST_CRITICAL, MOST_CRITICAL, TWO_K, predict
 from planner.trials import Doubt, LeftOut, slowest_by
-from planner.units import clock
+from planner.units import told_metres, told_time
 
 SCATTER = 0.03
 """A relative spread of times beyond which results do not look like one rower's best: judgement [C]."""
@@ -72,14 +72,14 @@ def _left_out(results: Sequence[Result], left_out: LeftOut, fit: Fit | None) -> 
                 "result-looks-easy",
                 Severity.ADVICE,
                 place,
-                f"{name} is slower than {others} suggests ({clock(_second(most))} at the slowest), so it "
+                f"{name} is slower than {others} suggests ({told_time(_second(most))} at the slowest), so it "
                 "has no say in critical power: take it away if it was not flat out.",
                 "It still counts for the predictions near it, which may come too slow.",
             )
 
 
 def _expected(result: Result, fit: Fit) -> str:
-    return f"about {clock(_second(fit.seconds_for(result.metres)))}"
+    return f"about {told_time(_second(fit.seconds_for(result.metres)))}"
 
 
 def _about_range(results: Sequence[Result], examined: Examined) -> Iterator[Finding]:
@@ -198,7 +198,7 @@ def _about_age(athlete: Athlete) -> Iterator[Finding]:
 
 def named(result: Result) -> str:
     """A result as people say it: 2000 m in 7:42."""
-    return f"{result.metres} m in {clock(result.seconds)}"
+    return f"{told_metres(result.metres)} in {told_time(result.seconds)}"
 
 
 def _second(seconds: float) -> Fraction:

@@ -30,9 +30,9 @@ from planner.pieces import (
 )
 from planner.plan import Gap, Part, PartKind, Plan, Step
 from planner.readiness import Readiness, readiness_of
-from planner.session_words import set_up_of, setting_of, summary_of, title_of
+from planner.session_words import guess_told, set_up_of, setting_of, summary_of, title_of
 from planner.timeline import compile_timeline
-from planner.units import clock
+from planner.units import told_time
 from planner.warm_up.builder import WarmUp, warm_up_for
 from planner.warm_up.circumstances import Circumstances
 from planner.warm_up.rules import MINUTES
@@ -89,7 +89,7 @@ def session_of(request: SessionRequest) -> Session:
     done = expected.character, whole_seconds(request.piece, expected), request.room
     down = cool_down_stages(*done)
     after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
-    readiness = _readiness(request, expected, before, piece)
+    readiness = _readiness(request, before, after)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
     waits = (Gap(gap),) if gap else ()
     plan = Plan(
@@ -109,7 +109,7 @@ def session_of(request: SessionRequest) -> Session:
     reasons = (
         *warm_up.reasons,
         _gap_reason(gap, readiness, request),
-        *(() if request.only_warm_up else (*main_reasons, cool_down_reason(*done))),
+        *(() if request.only_warm_up else (*main_reasons, *guess_told(expected), cool_down_reason(*done))),
     )
     return Session(plan, reasons, warm_up, expected)
 
@@ -119,12 +119,11 @@ def advised_gap(readiness: Readiness) -> int:
     return readiness.advised_gap.best
 
 
-def _readiness(request: SessionRequest, expected: Expectation, before: Part, piece: Part) -> Readiness:
-    """The start line after the warm-up, for any gap."""
+def _readiness(request: SessionRequest, before: Part, after: tuple[Part, ...]) -> Readiness:
+    """The start line after the warm-up, for any gap: judged as the plan itself will be."""
     wait = (Gap(request.gap_seconds),) if request.gap_seconds else ()
-    timeline = compile_timeline(Plan("Before the piece", (before, *wait, piece)), request.rower)
-    hard = expected.character is not Character.EASY
-    readiness = readiness_of(timeline, request.athlete, request.rower.level, request.room, hard)
+    timeline = compile_timeline(Plan("Before the piece", (before, *wait, *after)), request.rower)
+    readiness = readiness_of(timeline, request.athlete, request.rower.level, request.room)
     assert readiness is not None, "a warm-up always comes before the start line"
     return readiness
 
@@ -133,11 +132,12 @@ def _gap_reason(gap: int, readiness: Readiness, request: SessionRequest) -> str:
     if request.gap_seconds is not None:
         return readiness.sentence
     if isinstance(request.piece, SteadyRow | Technique):
-        return f"{clock(gap)} off the seat comes before the row: stand, drink, see to the straps."
+        return f"{told_time(gap)} off the seat comes before the row: stand, drink, see to the straps."
     low, _, high = readiness.advised_gap
+    span = f"from {told_time(low)} to {told_time(high)}" if low else f"up to {told_time(high)}"
     return (
-        f"A gap of {clock(gap)} lets breath and legs come back while the warmth stays; anything from "
-        f"{clock(low)} to {clock(high)} will do. Stand, drink, keep a layer on."
+        f"A gap of {told_time(gap)} lets breath and legs come back while the warmth stays; anything {span} "
+        "will do. Stand, drink, keep a layer on."
     )
 
 
@@ -226,8 +226,8 @@ def _problems(request: SessionRequest, expected: Expectation) -> Iterator[Proble
     if whole > LONGEST_SECONDS:
         yield Problem(
             "/piece",
-            f"{name_of(request.piece)} would take about {clock(round(whole))}, and a piece lasts at most "
-            f"{clock(LONGEST_SECONDS)}: choose a shorter one",
+            f"{name_of(request.piece)} would take about {told_time(round(whole))}, and a piece lasts at most "
+            f"{told_time(LONGEST_SECONDS)}: choose a shorter one",
         )
     yield from _goal_problems(request)
 

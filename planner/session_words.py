@@ -17,8 +17,7 @@ from planner.pieces import (
     name_of,
 )
 from planner.plan import Setting
-from planner.strokes import MINUTE
-from planner.units import clock
+from planner.units import told_metres, told_time
 
 _HARD = (
     "It is maximal: not for a first week, and not on a day you feel ill or with pain in the back or chest."
@@ -55,13 +54,15 @@ def summary_of(
     """For whom it is, what it takes, and what to beware of."""
     match piece:
         case TestPiece():
-            lines = [_aim(piece, expected, goal), _HARD]
+            lines = [_aim(piece, expected, goal), _HARD if expected.flat_out else _SET]
         case IntervalSet():
             lines = [_target(piece, expected), _SET]
         case SteadyRow() | Technique():
             lines = [_EASY]
     if only_warm_up:
-        lines[0] = f"A warm-up alone, for {name_of(piece)} at r{expected.rate}."
+        lines[0] = f"A warm-up alone, for {name_of(piece)}{_rate(piece, expected)}."
+    elif expected.known and not expected.within_range:
+        lines.insert(1, "What is predicted here is a guess.")
     if level is Level.NOVICE:
         lines.append(_NOVICE)
     if room is Room.HOT:
@@ -77,27 +78,42 @@ def _target(piece: IntervalSet, expected: Expectation) -> str:
 def _aim(piece: TestPiece, expected: Expectation, goal: Goal | None) -> str:
     """What the piece is to come to, and how a goal that was asked for stands to what is expected."""
     name = _capital(name_of(piece))
-    rate = "" if piece.rate_cap else f" at about r{expected.rate}"
+    rate = _rate(piece, expected)
     basis = "your results point to" if expected.known else "is usual for the level"
-    what = clock(expected.seconds) if piece.metres is not None else f"{round(expected.metres)} m"
+    what = told_time(expected.seconds) if piece.metres is not None else told_metres(round(expected.metres))
     if goal is None or not goal.asked:
         return f"{name}{rate}: {basis} {what}." if expected.known else f"{name}{rate}: {what} {basis}."
     if piece.metres is not None:
-        wanted, apart = clock(goal.seconds), _time_apart(goal.seconds - expected.seconds)
+        wanted, apart = told_time(goal.seconds), _time_apart(goal.seconds - expected.seconds)
     else:
-        wanted, apart = f"{goal.metres} m", _metres_apart(goal.metres - round(expected.metres))
+        wanted, apart = told_metres(goal.metres), _metres_apart(goal.metres - round(expected.metres))
     stands = f"{apart} than {basis} ({what})" if apart else f"just what {basis}"
     return f"{name}{rate}: your goal is {wanted}, {stands}."
 
 
+def _rate(piece: Piece, expected: Expectation) -> str:
+    """The rate, where the piece's name does not hold one."""
+    capped = isinstance(piece, TestPiece) and piece.rate_cap
+    return "" if capped else f" at about r{expected.rate}"
+
+
 def _time_apart(more: Fraction) -> str:
     """By how much a time is longer or shorter, or nothing where it is neither."""
-    told = f"{float(abs(more)):.1f}".removesuffix(".0") + " s" if abs(more) < MINUTE else clock(abs(more))
-    return f"{told} {'slower' if more > 0 else 'quicker'}" if more else ""
+    return f"{told_time(abs(more))} {'slower' if more > 0 else 'quicker'}" if more else ""
 
 
 def _metres_apart(more: int) -> str:
-    return f"{abs(more)} m {'further' if more > 0 else 'less far'}" if more else ""
+    return f"{told_metres(abs(more))} {'further' if more > 0 else 'less far'}" if more else ""
+
+
+def guess_told(expected: Expectation) -> tuple[str, ...]:
+    """A word on a prediction that no custom reaches, where it is one."""
+    if not expected.known or expected.within_range:
+        return ()
+    return (
+        "No result is near enough to this piece: predictions hold from about 500 m or three and a half "
+        "minutes up, so what is predicted of it is a guess. Row it once and enter the result.",
+    )
 
 
 def _capital(text: str) -> str:

@@ -7,7 +7,7 @@ warm-up. Every state is a range over models and over what is not known of the ro
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import NamedTuple
 
 from planner import oxygen, phosphocreatine, reserve, warmth
@@ -32,14 +32,23 @@ class State(NamedTuple):
 class Course(NamedTuple):
     """A session cut at its start line: what comes before the gap, the gap, and what follows.
 
-    `start_seconds` is the start line itself, from the session's beginning.
+    `start_seconds` is the start line itself, from the session's beginning. `main_rates` are the strokes a
+    minute of the runs of `main`, None where none is asked for.
     """
 
     before: tuple[Run, ...]
     gap_seconds: float | None
     main: tuple[Run, ...]
+    main_rates: tuple[int | None, ...]
     everything: tuple[Run, ...]
     start_seconds: float
+
+    @property
+    def wait_seconds(self) -> float:
+        """The gap; where there is none, the rests at the end of what comes before."""
+        if self.gap_seconds is not None:
+            return self.gap_seconds
+        return sum(run.seconds for run in takewhile(lambda run: run.share == 0, reversed(self.before)))
 
 
 def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Course | None:
@@ -53,11 +62,16 @@ def course_of(timeline: Timeline, athlete: Athlete | None, level: Level) -> Cour
     if not any(s.stretch.kind in ROWED and s.part != PartKind.COOL_DOWN for s in segments[:wait]):
         return None
     gap = float(sum(s.stretch.duration for s in segments[wait:start])) if wait < start else None
-    main = tuple(
-        run for run, s in zip(everything[start:], segments[start:], strict=True) if s.part == PartKind.MAIN
-    )
+    piece = [index for index in range(start, len(segments)) if segments[index].part == PartKind.MAIN]
     at = segments[start].start if start < len(segments) else segments[-1].end
-    return Course(everything[:wait], gap, main, everything, float(at))
+    return Course(
+        before=everything[:wait],
+        gap_seconds=gap,
+        main=tuple(everything[index] for index in piece),
+        main_rates=tuple(segments[index].stretch.rate for index in piece),
+        everything=everything,
+        start_seconds=float(at),
+    )
 
 
 def start_index(segments: Sequence[Segment]) -> int:

@@ -45,6 +45,19 @@ def clock(seconds: Fraction | int) -> str:
     return f"{text}.{tenth}" if tenth else text
 
 
+def told_time(seconds: Fraction | float) -> str:
+    """A length of time in a sentence: 22.6 s below a minute, and as a clock shows it from there on."""
+    tenths = round_half_up(Fraction(seconds) * 10)
+    if tenths >= 600:
+        return clock(Fraction(tenths, 10))
+    return f"{tenths // 10}.{tenths % 10} s" if tenths % 10 else f"{tenths // 10} s"
+
+
+def told_metres(metres: int) -> str:
+    """A distance in a sentence, long ones in groups of three digits: 2000 m, 42 195 m."""
+    return f"{metres:,} m".replace(",", " ") if metres >= 10_000 else f"{metres} m"
+
+
 def split_clock(seconds: Fraction) -> str:
     """A split as machines show it, always with its tenth: 1:55.5."""
     text = clock(to_tenths(seconds))

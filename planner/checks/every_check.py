@@ -6,9 +6,10 @@ from collections.abc import Callable, Iterator
 
 from planner.checks.ease import easy_too_hard
 from planner.checks.fitting import mended
-from planner.checks.holding import cannot_be_held, prediction_out_of_range
+from planner.checks.holding import cannot_be_held
 from planner.checks.machine import heavy_setting, one_sided_drill
 from planner.checks.person import heat, novice_maximal
+from planner.checks.predicting import piece_out_of_range, prediction_out_of_range
 from planner.checks.rise import hard_too_early, no_rise, no_warm_up
 from planner.checks.scene import Scene
 from planner.checks.sitting import sitting_too_long
@@ -27,6 +28,7 @@ CHECKS: tuple[Callable[[Scene], Iterator[Finding]], ...] = (
     easy_too_hard,
     cannot_be_held,
     prediction_out_of_range,
+    piece_out_of_range,
     novice_maximal,
     sitting_too_long,
     heavy_setting,

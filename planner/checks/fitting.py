@@ -15,7 +15,7 @@ from planner.plan import Block, Call, Drill, ForSeconds
 from planner.stretches import Basis, Stretch, misfit_remark
 from planner.strokes import MINUTE, Strokes
 from planner.timeline import Segment
-from planner.units import clock
+from planner.units import told_time
 
 PACED_RATE = "paced-rate"
 CALL_DOES_NOT_FIT = "call-does-not-fit"
@@ -43,7 +43,7 @@ def _whole_strokes(segment: Segment, block: Block) -> Mend | None:
     length = Fraction(strokes.count * MINUTE, block.rate)
     here = f"{segment.place}/for"
     if length.denominator == 1 and BLOCK_SECONDS.complaint(length) is None:
-        return Mend(f"Make it {clock(length)}", (Edit(Op.REPLACE, f"{here}/seconds", int(length)),))
+        return Mend(f"Make it {told_time(length)}", (Edit(Op.REPLACE, f"{here}/seconds", int(length)),))
     word = "stroke" if strokes.count == 1 else "strokes"
     edits = (Edit(Op.REMOVE, f"{here}/seconds"), Edit(Op.ADD, f"{here}/strokes", strokes.count))
     return Mend(f"Count {strokes.count} {word} instead", edits)

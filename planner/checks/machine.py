@@ -11,7 +11,7 @@ from planner.drills import KnownDrill, drill_named
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.limits import SIDE_SECONDS
 from planner.plan import Block, ForSeconds, Setting
-from planner.units import clock
+from planner.units import told_time
 
 HEAVY_LEVER = 7
 HEAVY_DRAG = 150
@@ -57,8 +57,8 @@ def _work(rows: list[Row]) -> str | None:
     low = sum(row.seconds for row in rows if (row.segment.stretch.rate or LOW_RATE + 1) <= LOW_RATE)
     everything = sum(row.seconds for row in rows)
     if low >= LOW_RATE_SECONDS:
-        return f"{clock(round(low))} of rowing at r{LOW_RATE} and below"
-    return f"{clock(round(everything))} of rowing" if everything >= LONG_SECONDS else None
+        return f"{told_time(round(low))} of rowing at r{LOW_RATE} and below"
+    return f"{told_time(round(everything))} of rowing" if everything >= LONG_SECONDS else None
 
 
 def _named(setting: Setting) -> str:
@@ -92,7 +92,7 @@ def _too_long(scene: Scene, row: Row, drill: KnownDrill, most: int) -> Iterator[
         "one-sided-drill-too-long",
         Severity.ADVICE,
         row.segment.place,
-        f"{clock(round(row.seconds))} on a side is long for the drill {drill.name}: {most} s will do.",
+        f"{told_time(round(row.seconds))} on a side is long for the drill {drill.name}: {most} s will do.",
         drill.caution,
         _shorter(scene.block(row.segment.place), row.segment.place, most),
     )

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.athlete import Level, Room
-from planner.checks.scene import Row, Scene, share_of
+from planner.checks.bouts import Bout, in_one_go, together
+from planner.checks.maximal import maximal_bouts
+from planner.checks.scene import Scene, share_of
+from planner.endurance import MAXIMAL_SHARE
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import PartKind, Pressure
-from planner.units import clock
+from planner.units import told_time
 
-MAXIMAL_SHARE = 0.95
-"""From this share of 2 km power on, longer than a burst, work is all but maximal: judgement [C]."""
 BURST_SECONDS = 30
+"""In a warm-up hard strokes of up to so many seconds are no piece: judgement [C]."""
 HOT_HARD_SECONDS = 300
 HOT_SECONDS = 1200
 """Hard rowing and rowing in all that are worth a word in a hot room: judgement [C] on the ACSM position that
@@ -23,29 +25,37 @@ def novice_maximal(scene: Scene) -> Iterator[Finding]:
     """All-out work asked of somebody new to rowing; said once, mended everywhere."""
     if scene.level is not Level.NOVICE:
         return
-    rows = [row for row in scene.rows if _is_maximal(row)]
-    if not rows:
+    bouts = [*_long_bursts(scene), *maximal_bouts(scene)]
+    if not bouts:
         return
-    places = list(dict.fromkeys(row.segment.place for row in rows))
+    first = min(bouts, key=lambda bout: bout.rows[0].segment.index)
+    lowest: dict[str, float] = {}
+    for bout in bouts:
+        most = scene.hard_endurance.maximal(bout.seconds, bout.metres)
+        lowest.update({place: min(most, lowest.get(place, most)) for place in bout.places})
     yield Finding(
         "novice-maximal",
         Severity.ADVICE,
-        rows[0].segment.place,
-        f"{scene.named(rows[0])} is all but maximal, and this is for a novice.",
+        first.places[0],
+        f"{together(scene, first)} is all but maximal, and this is for a novice.",
         "Flat-out work strains heart and back before the stroke is sure: a few weeks of easier rowing first, "
         "a coach close by, and a doctor's word for anyone unsure of their health.",
-        Mend("Take the pressure down", tuple(_softer(scene, place) for place in places)),
+        Mend("Take the pressure down", tuple(_softer(scene, place, most) for place, most in lowest.items())),
     )
 
 
-def _softer(scene: Scene, place: str) -> Edit:
+def _long_bursts(scene: Scene) -> Iterator[Bout]:
+    """Maximal rowing in a warm-up that is longer than a burst."""
+    for row in scene.rows:
+        hard = row.share is not None and row.share >= MAXIMAL_SHARE and row.seconds > BURST_SECONDS
+        if hard and row.segment.part == PartKind.WARM_UP:
+            yield in_one_go([row])
+
+
+def _softer(scene: Scene, place: str, most: float) -> Edit:
     rate = scene.block(place).rate
-    half = rate is None or share_of(Pressure.HALF, rate, scene.level) < MAXIMAL_SHARE
+    half = rate is None or share_of(Pressure.HALF, rate, scene.level) < most
     return Edit(Op.REPLACE, f"{place}/effort", Pressure.HALF if half else Pressure.LIGHT)
-
-
-def _is_maximal(row: Row) -> bool:
-    return row.share is not None and row.share >= MAXIMAL_SHARE and row.seconds > BURST_SECONDS
 
 
 def heat(scene: Scene) -> Iterator[Finding]:
@@ -57,9 +67,9 @@ def heat(scene: Scene) -> Iterator[Finding]:
     if hard < HOT_HARD_SECONDS and rowed < HOT_SECONDS:
         return
     held = (
-        f"{clock(round(hard))} of hard rowing"
+        f"{told_time(round(hard))} of hard rowing"
         if hard >= HOT_HARD_SECONDS
-        else f"{clock(round(rowed))} of rowing"
+        else f"{told_time(round(rowed))} of rowing"
     )
     first = next(
         (r for r in scene.rows if r.segment.part == PartKind.MAIN and r.is_rowed),

@@ -11,7 +11,7 @@ from planner.checks.scene import Row, Scene, share_of, top_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Gap, Part, PartKind, Pressure, Step
 from planner.stretches import ROWED
-from planner.units import clock
+from planner.units import told_time
 
 WARM_AFTER = {Room.COLD: 300, Room.NORMAL: 180, Room.HOT: 180}
 """Seconds of rowing before the first hard stroke: muscles warm within 3-5 min (Saltin 1968; Bishop 2003, part
@@ -47,7 +47,7 @@ def hard_too_early(scene: Scene) -> Iterator[Finding]:
         "hard-too-early",
         Severity.ADVICE,
         first.segment.place,
-        f"{scene.named(first)} comes after only {clock(round(rowed))} of rowing.",
+        f"{scene.named(first)} comes after only {told_time(round(rowed))} of rowing.",
         _COLD,
         Mend("Begin with more easy rowing", inserted([more], top_of(first_rowed.segment.place))),
     )

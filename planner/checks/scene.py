@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 from planner.athlete import Athlete, Level, Room
 from planner.capacity import Capacity, capacity_of
 from planner.demand import Run, runs_of
+from planner.endurance import Endurance, endurance_of
 from planner.intensity import RACE_RATE, WORK_PER_STROKE
 from planner.notation.writer import write_step
 from planner.plan import Block, PartKind, Pressure, Repeat, Step
@@ -65,6 +66,16 @@ class Scene:
     def capacity(self) -> Capacity:
         """What the rower can spend."""
         return self.readiness.capacity if self.readiness else capacity_of(self.athlete, self.level)
+
+    @cached_property
+    def endurance(self) -> Endurance:
+        """How quick the rower can be over any length, by all results that count."""
+        return endurance_of(self.athlete, self.level)
+
+    @cached_property
+    def hard_endurance(self) -> Endurance:
+        """The same by those results that do not look rowed easily."""
+        return self.endurance.without_easy()
 
     @cached_property
     def piece(self) -> Row | None:

@@ -12,7 +12,7 @@ from planner.checks.scene import Row, Scene, list_of, top_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.limits import BLOCK_METRES, BLOCKS_IN_LIST
 from planner.plan import Block, Call, ForMetres, ForSeconds, ForStrokes, Length, Rest
-from planner.units import clock
+from planner.units import told_time
 
 LONGEST_SITTING = 1800
 """Seconds: single machine sessions longer than 30 min have been linked to back pain (Teitz 2002, Am J Sports
@@ -66,7 +66,7 @@ def _finding(scene: Scene, row: Row, sitting: float) -> Finding:
         "sitting-too-long",
         Severity.ADVICE,
         row.segment.place,
-        f"By the end of {scene.named(row)} one has sat for {clock(round(sitting + row.seconds))} "
+        f"By the end of {scene.named(row)} one has sat for {told_time(round(sitting + row.seconds))} "
         "without standing up.",
         _REASON,
         _mend(scene, row, sitting),

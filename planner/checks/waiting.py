@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from planner.advised_gap import LEAST_GAP, RESERVE_WANTED
+from planner.advised_gap import LEAST_GAP, RESERVE_WANTED, Wait
 from planner.checks.building import added_to, easy, with_gap
 from planner.checks.ease import EASY_TOP
 from planner.checks.person import BURST_SECONDS
@@ -13,12 +13,10 @@ from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Part, PartKind, Pressure
 from planner.readiness import Readiness
 from planner.stretches import Kind
-from planner.units import clock
+from planner.units import told_time
 
 SPENT_AT_START = 0.85
 """Starting a piece with less of W' than this by the median model is worth a warning: judgement [C]."""
-LONGEST_NEEDED = 600
-"""A warm-up that takes longer than this to recover from was none: judgement [C]."""
 CALM_BEFORE = 180
 """Seconds from the last hard stroke to the start: a hard bout 3 min before cost 16 % of the time that heavy
 work could be held (Bailey 2009, J Appl Physiol 107:1743-1756 [S]); shorter bursts cost less [C]."""
@@ -29,20 +27,12 @@ def gap_length(scene: Scene) -> Iterator[Finding]:
     ready = scene.readiness
     if ready is None:
         return
-    if _is_overspent(ready):
+    if ready.wait is Wait.OVERSPENT:
         yield _spends_too_much(scene, ready)
-        return
-    if scene.start is None:
-        return
-    wait = _wait(scene, ready)
-    if wait < ready.advised_gap.low:
-        yield _too_short(scene, ready, wait)
-    elif wait > ready.advised_gap.high:
-        yield _too_long(scene, ready, wait)
-
-
-def _is_overspent(ready: Readiness) -> bool:
-    return ready.advised_gap.low > LONGEST_NEEDED
+    elif scene.start is not None and ready.wait is Wait.SHORT:
+        yield _too_short(scene, ready)
+    elif scene.start is not None and ready.wait is Wait.LONG:
+        yield _too_long(scene, ready)
 
 
 def _spends_too_much(scene: Scene, ready: Readiness) -> Finding:
@@ -52,7 +42,8 @@ def _spends_too_much(scene: Scene, ready: Readiness) -> Finding:
         "warm-up-spends-too-much",
         Severity.WARNING,
         f"/parts/{part}",
-        f"After this warm-up it takes {clock(ready.advised_gap.low)} until nearly all the reserve is back.",
+        f"It takes {told_time(ready.advised_gap.low)} after this warm-up until nearly all the reserve is "
+        "back.",
         "A warm-up should leave the reserve for the piece, and after so long a wait its warmth is gone too.",
         _softened(scene, before),
     )
@@ -75,53 +66,49 @@ def _softer(scene: Scene, place: str) -> Edit:
     return Edit(Op.REPLACE, f"{place}/effort", Pressure.HALF if half else Pressure.LIGHT)
 
 
-def _wait(scene: Scene, ready: Readiness) -> float:
-    """Seconds of the gap; where there is none, of the rests at the end of what is rowed before."""
-    if ready.gap_seconds is not None:
-        return ready.gap_seconds
-    wait = 0.0
-    for row in reversed(_before_start(scene)):
-        if row.is_rowed:
-            break
-        wait += row.seconds
-    return wait
-
-
 def _before_start(scene: Scene) -> list[Row]:
     return [row for row in scene.rows if float(row.segment.start) < (scene.start or 0.0)]
 
 
-def _too_short(scene: Scene, ready: Readiness, wait: float) -> Finding:
+def _too_short(scene: Scene, ready: Readiness) -> Finding:
     left = ready.at_start.reserve.middle
+    needed = told_time(ready.advised_gap.low)
     return Finding(
         "gap-too-short",
         Severity.WARNING if left < SPENT_AT_START else Severity.ADVICE,
         _place(scene),
-        f"The gap of {clock(round(wait))} is shorter than the {clock(ready.advised_gap.low)} that the piece "
-        "needs after this warm-up."
-        if wait
-        else "The piece follows the warm-up at once: "
-        f"it needs a gap of {clock(ready.advised_gap.low)} or more after this.",
-        "Breath and muscles need the time to come back"
-        + (
-            f": only {round(100 * left)} % of the reserve for hard work would be there."
-            if left < RESERVE_WANTED
-            else "."
-        ),
+        f"The {_named_wait(ready)} is shorter than the {needed} that the piece needs after this warm-up."
+        if ready.wait_seconds
+        else f"The piece follows the warm-up at once: it needs a gap of {needed} or more after this.",
+        "Breath and muscles need the time to come back" + _missing(left),
         _new_gap(scene, ready),
     )
 
 
-def _too_long(scene: Scene, ready: Readiness, wait: float) -> Finding:
+def _missing(left: float) -> str:
+    if left >= RESERVE_WANTED:
+        return "."
+    percent = round(100 * left)
+    if percent <= 0:
+        return ": nothing of the reserve for hard work would be there."
+    return f": only {percent} % of the reserve for hard work would be there."
+
+
+def _too_long(scene: Scene, ready: Readiness) -> Finding:
     return Finding(
         "gap-too-long",
         Severity.ADVICE,
         _place(scene),
-        f"The gap of {clock(round(wait))} is longer than {clock(ready.advised_gap.high)}: the warmth of the "
+        f"The {_named_wait(ready)} is longer than {told_time(ready.advised_gap.high)}: the warmth of the "
         "warm-up is going.",
         "Muscles cool while one sits, and a gap of 15 to 20 minutes begins to cost.",
         _new_gap(scene, ready),
     )
+
+
+def _named_wait(ready: Readiness) -> str:
+    name = "wait" if ready.gap_seconds is None else "gap"
+    return f"{name} of {told_time(round(ready.wait_seconds))}"
 
 
 def _place(scene: Scene) -> str:
@@ -138,20 +125,20 @@ def _new_gap(scene: Scene, ready: Readiness) -> Mend | None:
     gaps = [row for row in _before_start(scene) if row.segment.stretch.kind is Kind.GAP]
     best = ready.advised_gap.best
     if not gaps:
-        return Mend(f"Put in a gap of {clock(best)}", (with_gap(best, _place(scene)),))
+        return Mend(f"Put in a gap of {told_time(best)}", (with_gap(best, _place(scene)),))
     if gaps[-1].seconds != ready.gap_seconds:
         return None
-    return Mend(f"Wait {clock(best)}", (Edit(Op.REPLACE, f"{gaps[-1].segment.place}/for/seconds", best),))
+    return Mend(f"Wait {told_time(best)}", (Edit(Op.REPLACE, f"{gaps[-1].segment.place}/for/seconds", best),))
 
 
 def burst_too_near(scene: Scene) -> Iterator[Finding]:
     """The last hard rowing of the warm-up so near the start that it is still felt there."""
     ready, start = scene.readiness, scene.start
-    if ready is None or start is None or _is_overspent(ready):
+    if ready is None or start is None or ready.wait is Wait.OVERSPENT:
         return
     before = [row for row in _before_start(scene) if row.segment.part == PartKind.WARM_UP]
     hard = [row for row in before if row.is_hard]
-    if not hard or not LEAST_GAP <= ready.advised_gap.low <= _wait(scene, ready):
+    if not hard or not LEAST_GAP <= ready.advised_gap.low <= ready.wait_seconds:
         return
     calm = start - float(hard[-1].segment.end)
     if calm >= CALM_BEFORE:
@@ -163,7 +150,7 @@ def burst_too_near(scene: Scene) -> Iterator[Finding]:
         "burst-too-near",
         Severity.ADVICE,
         hard[-1].segment.place,
-        f"{scene.named(hard[-1])} ends {clock(round(calm))} before the start.",
+        f"{scene.named(hard[-1])} ends {told_time(round(calm))} before the start.",
         "After hard strokes breath and muscles need about three minutes to be quiet again.",
         Mend("Row easy after it", added_to(part, f"/parts/{index}", more))
         if isinstance(part, Part)

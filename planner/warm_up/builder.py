@@ -10,7 +10,7 @@ from planner.athlete import Level
 from planner.coaching import Purpose, Stage
 from planner.intensity import RACE_RATE, WORK_PER_STROKE
 from planner.plan import Block, Drill, ForSeconds, ForStrokes, Pressure, Rest
-from planner.units import clock
+from planner.units import told_time
 from planner.warm_up.choice import Choice, choose, row_for, rungs_to
 from planner.warm_up.circumstances import Circumstances
 from planner.warm_up.rules import (
@@ -108,7 +108,7 @@ def _calm(choice: Choice) -> Iterator[Stage]:
 
 def _spent(total: int, rise: int, choice: Choice) -> str:
     sharp = choice.slot * len(choice.sharp_rates)
-    parts = [f"{clock(rise)} to rise"]
+    parts = [f"{told_time(rise)} to rise"]
     if sharp:
-        parts.append(f"{clock(sharp + choice.reset)} for quick strokes with easy rowing around them")
-    return f"Of the {total // 60} minutes, {' and '.join(parts)}; the last {clock(choice.tail)} is calm."
+        parts.append(f"{told_time(sharp + choice.reset)} for quick strokes with easy rowing around them")
+    return f"Of the {total // 60} minutes, {' and '.join(parts)}; the last {told_time(choice.tail)} is calm."

@@ -19,22 +19,10 @@ from planner.session import SessionRequest, session_of
 from planner.standing import standing_of
 from planner.timeline import compile_timeline
 from planner.trials import Doubt
-
-STEEPEST = 9 / 8
-"""The slow end of the exponents that rowers have (Kennelly 1906): slower is taken for easy."""
+from tests.rowers import LEVELS, ONE_EASY
 
 
-def two_and(metres: int, two_k_split: float, slower: float) -> Athlete:
-    """A 2 km flat out, and a longer one slower than the steepest law by a share of its time."""
-    two_k = Result(2000, Fraction(round(40 * two_k_split), 10))
-    steepest = float(two_k.seconds) * (metres / 2000) ** STEEPEST
-    return Athlete((two_k, Result(metres, Fraction(round(10 * steepest * (1 + slower)), 10))))
-
-
-EASY = st.builds(two_and, st.integers(3000, 12_000), st.floats(95, 140), st.floats(0.005, 0.6))
-
-
-@given(EASY)
+@given(ONE_EASY)
 def test_critical_power_does_not_come_from_an_easy_result(athlete: Athlete) -> None:
     examined = examine(athlete.results)
     assert examined.fit is None
@@ -44,14 +32,14 @@ def test_critical_power_does_not_come_from_an_easy_result(athlete: Athlete) -> N
     assert capacity_of(athlete, Level.CLUB).basis is CapacityBasis.RESULT
 
 
-@given(EASY)
+@given(ONE_EASY)
 def test_it_is_said_once_and_nothing_is_said_of_its_length(athlete: Athlete) -> None:
     (about,) = [f for f in standing_of(athlete).findings if f.place == "/results/1"]
     assert about.code in ("result-looks-easy", "result-contradicted")
     assert about.code == "result-contradicted" or "no say in critical power" in about.sentence
 
 
-@given(EASY, st.integers(5, 60), st.sampled_from(list(Level)), st.sampled_from(list(Room)))
+@given(ONE_EASY, st.integers(5, 60), LEVELS, st.sampled_from(list(Room)))
 def test_an_easy_session_carries_no_warning_because_of_it(
     athlete: Athlete, minutes: int, level: Level, room: Room
 ) -> None:
@@ -64,7 +52,7 @@ def test_an_easy_session_carries_no_warning_because_of_it(
 @given(
     st.floats(95, 140),
     st.lists(st.tuples(st.integers(600, 4000), st.floats(-0.02, 0.5)), min_size=1, max_size=4),
-    st.sampled_from(list(Level)),
+    LEVELS,
 )
 def test_a_critical_power_that_no_rower_has_is_set_aside(
     split: float, others: list[tuple[int, float]], level: Level

@@ -19,49 +19,15 @@ from planner.main_piece import interval_steps
 from planner.pieces import IntervalSet, TestPiece, expectation_of
 from planner.plan import Block, Pressure, Rest, Split, TwoKPower
 from planner.prediction import two_k_of
+from tests.pieces import sets
+from tests.rowers import ANYBODY, LEVELS, OF_ONE_RESULT
 
 SLOWER = 1.02
 """Each repetition is rowed at a split of at least so many times that of one flat out."""
 ROUNDING = 1e-6
 
-LEVELS = st.sampled_from(list(Level))
-LEAVES = st.sampled_from([0, 20, 40, 60])
-SLOWEST_SECONDS_A_METRE = 0.4
-"""At 3:20 per 500 m, so that nearly no set is too long for the models."""
-
-
-@st.composite
-def sets(draw: st.DrawFn, longest_rest: float = 5.0, shortest_seconds: int = 15) -> IntervalSet:
-    """Sets of up to an hour's work; rests up to so many times as long as a repetition at its shortest."""
-    each = draw(st.integers(shortest_seconds // 5, 300)) * 5
-    times = draw(st.integers(2, max(2, min(40, 3000 // each))))
-    rest = 5 * round(draw(st.floats(0, longest_rest)) * each / 5)
-    rest = min(max(rest, 15), 1200)
-    leave = draw(LEAVES)
-    if draw(st.booleans()):
-        return IntervalSet(times, seconds=each, rest_seconds=rest, leave_percent=leave)
-    metres = round(each / SLOWEST_SECONDS_A_METRE / 50) * 50
-    return IntervalSet(times, metres=max(100, metres), rest_seconds=rest, leave_percent=leave)
-
-
-def result(metres: int, split: float, slower: float = 0.0) -> Result:
-    """A result that lies on five seconds a doubling, or that share of its time above it."""
-    seconds = split * metres / 500 * (1 + slower)
-    return Result(metres, Fraction(round(10 * seconds), 10))
-
-
-SPLITS = st.integers(950, 1700).map(lambda tenths: tenths / 10)
-NOBODY = st.none()
-OF_ONE_RESULT = st.builds(
-    lambda metres, split: Athlete((result(metres, split),)), st.sampled_from([1000, 2000, 5000]), SPLITS
-)
-OF_MANY = st.builds(
-    lambda split, slower: Athlete(
-        (result(1000, split - 5), result(2000, split), result(6000, split + 8, slower))
-    ),
-    SPLITS,
-    st.floats(-0.02, 0.15),
-)
+LEVEL_OR_RESULT = st.one_of(st.none(), OF_ONE_RESULT)
+"""Of several results the one nearest to a piece counts, so that not all shorter pieces are quicker."""
 
 
 def target(asked: IntervalSet, athlete: Athlete | None, level: Level) -> float:
@@ -99,7 +65,7 @@ def repetition_seconds(asked: IntervalSet, athlete: Athlete | None, level: Level
     return float(expectation_of(TestPiece(asked.metres, asked.seconds), athlete, level).seconds)
 
 
-@given(sets(), st.one_of(NOBODY, OF_ONE_RESULT, OF_MANY), LEVELS)
+@given(sets(), ANYBODY, LEVELS)
 def test_no_repetition_is_as_quick_as_one_flat_out(
     asked: IntervalSet, athlete: Athlete | None, level: Level
 ) -> None:
@@ -107,7 +73,7 @@ def test_no_repetition_is_as_quick_as_one_flat_out(
     assert target(asked, athlete, level) <= flat_out / SLOWER**3 + ROUNDING
 
 
-@given(sets(longest_rest=0.04, shortest_seconds=400), st.one_of(NOBODY, OF_ONE_RESULT), LEVELS)
+@given(sets(longest_rest=0.04, shortest_seconds=400), LEVEL_OR_RESULT, LEVELS)
 def test_with_the_shortest_rests_a_set_is_no_quicker_than_its_work_in_one_go(
     asked: IntervalSet, athlete: Athlete | None, level: Level
 ) -> None:
@@ -116,7 +82,7 @@ def test_with_the_shortest_rests_a_set_is_no_quicker_than_its_work_in_one_go(
     assert target(asked, athlete, level) <= nearly_all + ROUNDING
 
 
-@given(sets(longest_rest=0.4, shortest_seconds=40), st.one_of(NOBODY, OF_ONE_RESULT), LEVELS)
+@given(sets(longest_rest=0.4, shortest_seconds=40), LEVEL_OR_RESULT, LEVELS)
 def test_with_rests_up_to_its_repetitions_a_set_is_no_quicker_than_half_of_its_work_in_one_go(
     asked: IntervalSet, athlete: Athlete | None, level: Level
 ) -> None:
@@ -125,7 +91,7 @@ def test_with_rests_up_to_its_repetitions_a_set_is_no_quicker_than_half_of_its_w
     assert target(asked, athlete, level) <= half + ROUNDING
 
 
-@given(sets(), st.one_of(NOBODY, OF_ONE_RESULT), LEVELS, st.integers(1, 60))
+@given(sets(), LEVEL_OR_RESULT, LEVELS, st.integers(1, 60))
 def test_a_longer_rest_never_slows_a_set(
     asked: IntervalSet, athlete: Athlete | None, level: Level, fives: int
 ) -> None:

@@ -12,6 +12,7 @@ from planner.athlete import Athlete, Result
 from planner.findings import Finding, Severity
 from planner.standing import standing_of
 from planner.trials import Doubt
+from planner.units import told_metres
 
 
 def of(*pairs: tuple[int, float], age: int | None = None) -> Athlete:
@@ -47,7 +48,7 @@ def test_a_result_beside_good_ones_is_named_at_its_place(
 ) -> None:
     finding = found(*GOOD, more)[code]
     assert (finding.severity, finding.place) == (severity, "/results/3")
-    assert finding.sentence.startswith(f"{more[0]} m in ")
+    assert finding.sentence.startswith(f"{told_metres(more[0])} in ")
 
 
 def test_of_many_that_agree_the_odd_one_is_named_with_what_was_expected() -> None:
@@ -74,7 +75,7 @@ def test_results_outside_what_critical_power_describes_have_one_quiet_note_toget
         Severity.NOTE,
         "/results/3",
     )
-    assert all(f"{metres} m in " in note.sentence for metres, _ in more)
+    assert all(name in note.sentence for name in ("300 m in 58 s", "6000 m in 25:10", "10 000 m in 43:20"))
     assert note.reason is None
 
 

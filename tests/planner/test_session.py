@@ -13,6 +13,7 @@ from planner.errors import InputError
 from planner.pacing import Pacing, Shape
 from planner.pieces import Character, IntervalSet, Piece, SteadyRow, Technique, TestPiece, expectation_of
 from planner.plan import Block, ForStrokes, Gap, Part, PartKind, Pressure, Repeat, Rest, Split
+from planner.schemas.plan_schema import dump_plan, load_plan
 from planner.session import Session, SessionRequest, session_of
 from planner.timeline import compile_timeline
 from planner.totals import totals_of
@@ -252,6 +253,12 @@ def test_steady_rowing_lasts_as_long_as_asked_and_nobody_sits_longer_than_twenty
 def test_technique_lasts_exactly_as_long_as_asked(minutes: int, level: Level) -> None:
     timeline = compile_timeline(made(Technique(60 * minutes), level=level).plan)
     assert totals_of(s.stretch for s in timeline.segments if s.part == PartKind.MAIN).seconds == 60 * minutes
+
+
+@pytest.mark.parametrize("level", list(Level))
+def test_the_longest_piece_without_a_result_is_a_plan_that_can_be_sent(level: Level) -> None:
+    plan = made(TestPiece(metres=42_195), level=level).plan
+    assert load_plan(dump_plan(plan)) == plan
 
 
 @pytest.mark.parametrize("minutes", range(5, 61, 5))
