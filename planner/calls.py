@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 from operator import itemgetter
 
+from planner.expansion import Repetition
 from planner.plan import Call
 from planner.strokes import Strokes
 
@@ -42,6 +43,35 @@ class Misfit:
 def spoken_seconds(text: str, words_a_minute: int = WORDS_A_MINUTE) -> Fraction:
     """How many seconds a text takes to say."""
     return max(SHORTEST_CALL, Fraction(len(text.split()) * 60, words_a_minute))
+
+
+def calls_of(calls: Sequence[Call], repetition: Repetition | None) -> tuple[Call, ...]:
+    """The calls of one repetition: of those written at the same stroke each has its turn.
+
+    Those that no repetition is left for stay in the first one, where they do not fit. Outside a repeat all
+    are left as they are.
+    """
+    if repetition is None:
+        return tuple(calls)
+    here: list[Call] = []
+    for same in _by_stroke(calls):
+        here.append(same[(repetition.number - 1) % len(same)])
+        if repetition.number == 1:
+            here.extend(same[repetition.times :])
+    return tuple(here)
+
+
+def take_turns(calls: Sequence[Call]) -> bool:
+    """Whether any of them are written at the same stroke."""
+    return len(_by_stroke(calls)) < len(calls)
+
+
+def _by_stroke(calls: Sequence[Call]) -> list[list[Call]]:
+    found: dict[tuple[int | None, int | None], list[Call]] = {}
+    for call in calls:
+        counted = call.stroke if call.strokes_left is not None else call.stroke or 1
+        found.setdefault((counted, call.strokes_left), []).append(call)
+    return list(found.values())
 
 
 def place_calls(

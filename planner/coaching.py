@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
 from planner.athlete import Level
+from planner.call_spread import spread
 from planner.drills import Phase, drill_named
-from planner.focus_points import FOCUSES, Focus, TechnicalCall, calls_for
-from planner.limits import BLOCK_STROKES
+from planner.focus_points import FOCUSES, Focus, TechnicalCall, suited
 from planner.plan import Block, ForSeconds, ForStrokes, Rest
 from planner.strokes import Strokes, strokes_at, strokes_in
 
@@ -37,13 +37,14 @@ class Stage:
     """A step that has no words yet, and what it is for.
 
     `opens` says that it begins a new idea: a stage that does not goes on with the focus of the one before.
-    `seconds` is how long a block over metres is expected to take.
+    `seconds` is how long a block over metres is expected to take, `times` how often the block is rowed.
     """
 
     step: Block | Rest
     purpose: Purpose
     opens: bool = True
     seconds: Fraction | None = None
+    times: int = 1
 
 
 def _between(name: str, *calls: tuple[str, str]) -> Focus:
@@ -128,7 +129,14 @@ LEADS: dict[Purpose, tuple[str, ...]] = {
         "Tall at the finish",
         "Hang your weight on the handle",
     ),
-    Purpose.REPETITION: ("Push the feet away", "Long at every rate"),
+    Purpose.REPETITION: (
+        "Push the feet away",
+        "Long at every rate",
+        "Loose hands, low shoulders",
+        "Quick, light catch",
+        "Hands away",
+        "Tall at the finish",
+    ),
     Purpose.STEADY: (
         "Patience on the slide",
         "Loose hands, low shoulders",
@@ -157,8 +165,7 @@ def with_words(stages: Iterable[Stage], level: Level) -> tuple[Block | Rest, ...
             if stage.opens or focus is None:
                 focus = _focus(stage.purpose, step, begun[stage.purpose], level)
                 begun[stage.purpose] += 1
-            step = _spoken(step, focus, said[focus.name], stage.seconds, level)
-            said[focus.name] += len(step.calls)
+            step = _spoken(stage, step, (focus, *_others(stage.purpose, focus, level)), said, level)
         steps.append(step)
     return tuple(steps)
 
@@ -170,16 +177,33 @@ def _focus(purpose: Purpose, block: Block, turn: int, level: Level) -> Focus:
         known = drill_named(block.drill.name)
         choices = _OF_PHASE[known.phase if known else Phase.WHOLE]
         return choices[turn % len(choices)]
-    names = NOVICE_RISE if purpose is Purpose.RISE and level is Level.NOVICE else LEADS[purpose]
+    names = _leads(purpose, level)
     return _BY_NAME[names[turn % len(names)]]
 
 
-def _spoken(block: Block, focus: Focus, turn: int, seconds: Fraction | None, level: Level) -> Block:
-    """The block with its words; a plan can hold no call beyond the most strokes of a block."""
-    strokes = _strokes(block, seconds)
-    calls = calls_for(focus, strokes, level, turn=turn) if strokes else ()
-    within = tuple(call for call in calls if call.stroke is None or call.stroke <= BLOCK_STROKES.high)
-    return replace(block, focus=focus.name, calls=within)
+def _others(purpose: Purpose, focus: Focus, level: Level) -> tuple[Focus, ...]:
+    """What may be said besides in a block that outlasts its focus: what leads the next ones."""
+    names = _leads(purpose, level)
+    if focus.name not in names:
+        return ()
+    here = names.index(focus.name)
+    return tuple(_BY_NAME[name] for name in (*names[here + 1 :], *names[:here]))
+
+
+def _leads(purpose: Purpose, level: Level) -> tuple[str, ...]:
+    return NOVICE_RISE if purpose is Purpose.RISE and level is Level.NOVICE else LEADS.get(purpose, ())
+
+
+def _spoken(stage: Stage, block: Block, focuses: Sequence[Focus], said: Counter[str], level: Level) -> Block:
+    """The block under its first focus, whose calls come first; what is said in it is counted by focus."""
+    strokes = _strokes(block, stage.seconds)
+    if strokes is None:
+        return replace(block, focus=focuses[0].name)
+    own, *more = (suited(focus, level, strokes.rate, said[focus.name]) for focus in focuses)
+    calls = spread(own, strokes, more=[call for calls in more for call in calls], times=stage.times)
+    texts = {call.text for call in calls}
+    said.update({focus.name: sum(call.text in texts for call in focus.calls) for focus in focuses})
+    return replace(block, focus=focuses[0].name, calls=calls)
 
 
 def _strokes(block: Block, seconds: Fraction | None) -> Strokes | None:

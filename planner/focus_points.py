@@ -1,28 +1,16 @@
-"""What a coach says about technique: focuses, each with its calls, and where in a block these fall.
+"""What a coach says about technique: focuses, each with its calls.
 
 One focus leads a block; every call says one thing. Words are our own, what they teach is common practice [C].
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import islice
 
 from planner.athlete import Level
-from planner.calls import WORDS_A_MINUTE, spoken_seconds
 from planner.drills import Phase
-from planner.limits import BLOCK_STROKES
-from planner.plan import Call
-from planner.strokes import Strokes
 
-OPENING_SECONDS = 8
-"""A block begins with the change itself: the first call waits until it has settled [C]."""
-CLOSING_SECONDS = 10
-"""The end of a block belongs to the voice that names the next one, 6 to 10 s ahead (design 3)."""
-APART_SECONDS = 45
-"""From one call to the next: time to try what was said [C]."""
 SLOW_RATE = 30
 """A slow recovery is never asked for above this rate: there the drive is the longer part (facts 2.2)."""
 
@@ -269,44 +257,14 @@ FOCUSES = (
 )
 
 
-def calls_for(
-    focus: Focus,
-    strokes: Strokes,
-    level: Level = Level.CLUB,
-    *,
-    turn: int = 0,
-    words_a_minute: int = WORDS_A_MINUTE,
-) -> tuple[Call, ...]:
-    """The focus's calls, spread over a block of these strokes: on a catch, said whole, clear of the next.
-
-    Nothing is said in the first 8 s or the last 10 s, so a short burst has no call at all, nor after the last
-    stroke that a plan can count to. With `turn` the choice begins further on, for another block of the same
-    focus.
-    """
-    suited = list(_suited(focus, level, strokes))
-    if not suited:
-        return ()
-    longest = max(spoken_seconds(call.text, words_a_minute) for call in suited)
-    end = min(strokes.duration - CLOSING_SECONDS - longest, strokes.catch(int(BLOCK_STROKES.high)))
-    room = end - OPENING_SECONDS - strokes.stroke
-    if room < 0:
-        return ()
-    count = min(len(suited), max(1, room // APART_SECONDS))
-    chosen = islice(suited * 2, turn % len(suited), None)
-    return tuple(
-        Call(call.text, stroke=_stroke_from(OPENING_SECONDS + index * room / count, strokes))
-        for index, call in zip(range(count), chosen, strict=False)
-    )
-
-
-def _suited(focus: Focus, level: Level, strokes: Strokes) -> Iterator[TechnicalCall]:
+def suited(focus: Focus, level: Level, rate: Fraction | int, turn: int = 0) -> tuple[TechnicalCall, ...]:
+    """The calls of a focus for a level at a rate, beginning with the one whose turn it is."""
     order = list(Level)
-    for call in focus.calls:
-        quick = call.highest_rate is not None and strokes.rate > call.highest_rate
-        if order.index(call.level) <= order.index(level) and not quick:
-            yield call
-
-
-def _stroke_from(seconds: Fraction, strokes: Strokes) -> int:
-    """The first stroke whose catch falls at that second or later."""
-    return 1 - int(-seconds // strokes.stroke)
+    kept = [
+        call
+        for call in focus.calls
+        if order.index(call.level) <= order.index(level)
+        and (call.highest_rate is None or rate <= call.highest_rate)
+    ]
+    first = turn % len(kept) if kept else 0
+    return (*kept[first:], *kept[:first])

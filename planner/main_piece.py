@@ -168,7 +168,7 @@ def interval_steps(
     rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
     slower = (found.share / share) ** (1 / 3) if asked.metres is not None else 1.0
     seconds = Fraction(round(found.repetition_seconds * slower))
-    stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds)
+    stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds, times=asked.times)
     repeat = Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
     return repeat, _interval_reason(asked, expected, held)
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
 from typing import NamedTuple
 
 from planner.athlete import Athlete
-from planner.calls import WORDS_A_MINUTE
+from planner.calls import WORDS_A_MINUTE, calls_of, take_turns
 from planner.errors import InputError
 from planner.expansion import Placed, Repetition, check, expand
 from planner.findings import Finding
@@ -114,7 +114,7 @@ def compile_timeline(
 def _lay(plan: Plan, terms: Terms) -> Iterator[_Laid]:
     """Every stretch in order. A block that does not depend on what came before is worked out once."""
     before = Before()
-    known: dict[int, tuple[Stretch, ...]] = {}
+    known: dict[tuple[int, int], tuple[Stretch, ...]] = {}
     for index, part in enumerate(plan.parts):
         here = f"/parts/{index}"
         if isinstance(part, Gap):
@@ -128,18 +128,21 @@ def _lay(plan: Plan, terms: Terms) -> Iterator[_Laid]:
 
 
 def _stretches(
-    placed: Placed, before: Before, terms: Terms, known: dict[int, tuple[Stretch, ...]]
+    placed: Placed, before: Before, terms: Terms, known: dict[tuple[int, int], tuple[Stretch, ...]]
 ) -> tuple[Stretch, ...]:
-    step = placed.step
+    step, turn = placed.step, 0
+    if isinstance(step, Block) and placed.repetition and take_turns(step.calls):
+        step, turn = replace(step, calls=calls_of(step.calls, placed.repetition)), placed.repetition.number
     if isinstance(step, Block) and isinstance(step.effort, Change):
         return stretches_of(step, before, terms)
-    if id(step) not in known:
-        known[id(step)] = (
+    here = id(placed.step), turn
+    if here not in known:
+        known[here] = (
             (Stretch(Kind.REST, Fraction(step.seconds)),)
             if isinstance(step, Rest)
             else stretches_of(step, before, terms)
         )
-    return known[id(step)]
+    return known[here]
 
 
 def _segments(laid: list[_Laid], setting: Setting | None) -> Iterator[Segment]:

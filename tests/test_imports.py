@@ -41,6 +41,7 @@ PLANNER_ORDER = [
     "plan_file",
     "drills",
     "focus_points",
+    "call_spread",
     "energy",
     "load",
     "demand",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
-from planner.calls import Misfit, PlacedCall, place_calls, spoken_seconds
+from planner.calls import Misfit, PlacedCall, calls_of, place_calls, spoken_seconds, take_turns
 from planner.checks.scene import Scene
 from planner.findings import Edit, Finding, Mend, Op
 from planner.limits import BLOCK_SECONDS, SIDE_SECONDS
@@ -70,7 +70,7 @@ def _call_mend(scene: Scene, finding: Finding, segments: tuple[Segment, ...]) ->
     """The call put where it can be said whole, on the stroke nearest to its own; else the call left out."""
     block = scene.block(finding.place)
     for segment in segments:
-        misfits = _misfits(segment.stretch, block, scene.timeline.words_a_minute)
+        misfits = _misfits(segment, block, scene.timeline.words_a_minute)
         same = {m.call for m in misfits if misfit_remark(m).sentence == finding.sentence}
         if same:
             places = [index for index, call in enumerate(block.calls) if call in same]
@@ -78,10 +78,11 @@ def _call_mend(scene: Scene, finding: Finding, segments: tuple[Segment, ...]) ->
     return None
 
 
-def _misfits(stretch: Stretch, block: Block, words_a_minute: int) -> tuple[Misfit, ...]:
+def _misfits(segment: Segment, block: Block, words_a_minute: int) -> tuple[Misfit, ...]:
+    stretch = segment.stretch
     known = stretch.basis is not Basis.ASSUMED
     _, misfits = place_calls(
-        _calls_of(stretch, block),
+        _calls_on(stretch, calls_of(block.calls, segment.repetition)),
         stretch.strokes,
         stretch.duration,
         length_known=known,
@@ -90,14 +91,14 @@ def _misfits(stretch: Stretch, block: Block, words_a_minute: int) -> tuple[Misfi
     return misfits
 
 
-def _calls_of(stretch: Stretch, block: Block) -> tuple[Call, ...]:
-    """The calls of a block that belong to this stretch of it: a sided drill shares them out."""
+def _calls_on(stretch: Stretch, calls: tuple[Call, ...]) -> tuple[Call, ...]:
+    """Those that belong to this stretch of a block: a sided drill shares them out."""
     turn = stretch.drill
     if turn is None or turn.side is None:
-        return block.calls
+        return calls
     if turn.side == 1:
-        return tuple(call for call in block.calls if call.strokes_left is None)
-    return tuple(call for call in block.calls if call.strokes_left is not None and turn.side == turn.sides)
+        return tuple(call for call in calls if call.strokes_left is None)
+    return tuple(call for call in calls if call.strokes_left is not None and turn.side == turn.sides)
 
 
 def _moved_or_dropped(scene: Scene, segment: Segment, block: Block, indexes: Sequence[int]) -> Mend:
@@ -105,7 +106,8 @@ def _moved_or_dropped(scene: Scene, segment: Segment, block: Block, indexes: Seq
     stretch, calls = segment.stretch, f"{segment.place}/calls"
     call, here = block.calls[indexes[0]], f"{calls}/{indexes[0]}"
     again = tuple(Edit(Op.REMOVE, f"{calls}/{index}") for index in reversed(indexes[1:]))
-    stroke = _nearest_free_stroke(call, stretch, scene.timeline.words_a_minute)
+    in_turn = segment.repetition is not None and take_turns(block.calls)
+    stroke = None if in_turn else _nearest_free_stroke(call, stretch, scene.timeline.words_a_minute)
     if stroke is None or stretch.strokes is None:
         return Mend("Leave the call out", (*again, Edit(Op.REMOVE, here)))
     if call.strokes_left is not None:

@@ -84,7 +84,10 @@ class DrillSchema(Strict):
 
 
 class CallSchema(Strict):
-    """What the coach says: at a stroke, so many strokes before the end, or as the block opens."""
+    """What the coach says: at a stroke, so many strokes before the end, or as the block opens.
+
+    In a repeat, calls at the same place take turns from one repetition to the next.
+    """
 
     text = Line("call", limits.LINE_LENGTH, required=True)
     stroke = Whole(limits.BLOCK_STROKES)

@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
+from planner.athlete import Level
 from planner.coaching import Purpose, Stage
-from planner.pieces import Character
+from planner.intensity import RACE_RATE, WORK_PER_STROKE
 from planner.plan import Block, Drill, ForSeconds, ForStrokes, Pressure, Rest
 from planner.units import told_time
 from planner.warm_up.choice import Choice, choose, row_for, rungs_to
 from planner.warm_up.circumstances import Circumstances
-from planner.warm_up.rules import DRILL_SECONDS, LEAST_EASY, START_STROKES, STILL_SECONDS, STROKES, Sharpening
+from planner.warm_up.rules import (
+    DRILL_SECONDS,
+    LEAST_EASY,
+    START_STROKES,
+    STILL_SECONDS,
+    STROKES,
+    TOUCH,
+    Sharpening,
+)
 from planner.warm_up.whole_strokes import burst_in, shared_out
 
 
@@ -33,7 +43,7 @@ def warm_up_for(at: Circumstances) -> WarmUp:
     stages = (
         *_rise(choice, rise),
         *_easy(choice.reset, choice, Purpose.RESET),
-        *_sharpening(choice, at.character),
+        *_sharpening(choice, at),
         *_calm(choice),
     )
     return WarmUp(stages, choice, (*choice.reasons, _spent(at.minutes * 60, rise + drills, choice)))
@@ -58,7 +68,7 @@ def _easy(seconds: int, choice: Choice, purpose: Purpose) -> Iterator[Stage]:
         yield Stage(Block(ForSeconds(seconds), choice.easy_rates[0], Pressure.LIGHT), purpose)
 
 
-def _sharpening(choice: Choice, character: Character) -> Iterator[Stage]:
+def _sharpening(choice: Choice, at: Circumstances) -> Iterator[Stage]:
     least_easy = row_for(LEAST_EASY, choice.slot)
     starts = choice.sharpening is Sharpening.STARTS
     for number, rate in enumerate(choice.sharp_rates, 1):
@@ -67,13 +77,16 @@ def _sharpening(choice: Choice, character: Character) -> Iterator[Stage]:
         if starts:
             yield Stage(Rest(STILL_SECONDS), Purpose.SHARP)
             rates = rates[-2:]
-        wanted = START_STROKES if starts else STROKES[character]
+        wanted = START_STROKES if starts else STROKES[at.character]
         room = choice.slot - (STILL_SECONDS if starts else 0)
         burst = burst_in(room, rates, wanted, least_easy, choice.easy_rates)
         for index, (count, at_rate) in enumerate(burst.counts):
             held = (number == 1 and not last) or (len(rates) == 1 and choice.gentle)
-            pressure = _pressure(len(burst.counts) - 1 - index, held=held)
-            yield Stage(Block(ForStrokes(count), at_rate, pressure), Purpose.SHARP, opens=index == 0)
+            rungs_left = len(burst.counts) - 1 - index
+            pressure = _pressure(rungs_left, held=held)
+            hard = _share(pressure, at_rate, at.level) > TOUCH.fraction
+            effort = TOUCH if choice.touches and hard else pressure
+            yield Stage(Block(ForStrokes(count), at_rate, effort), Purpose.SHARP, opens=index == 0)
         easy = Block(ForSeconds(burst.easy_seconds), burst.easy_rate, Pressure.LIGHT)
         yield Stage(easy, Purpose.EASY)
 
@@ -82,6 +95,10 @@ def _pressure(rungs_left: int, *, held: bool) -> Pressure:
     """Half, then three-quarter, then full; a burst that is held back stays one below."""
     ladder = (Pressure.FULL, Pressure.THREE_QUARTER, Pressure.HALF)
     return ladder[min(rungs_left + held, len(ladder) - 1)]
+
+
+def _share(pressure: Pressure, rate: int, level: Level) -> Fraction:
+    return WORK_PER_STROKE[pressure] * rate / RACE_RATE[level]
 
 
 def _calm(choice: Choice) -> Iterator[Stage]:

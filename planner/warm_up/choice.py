@@ -26,6 +26,7 @@ from planner.warm_up.rules import (
     SLOTS,
     STEPS,
     TAILS,
+    TOUCHES,
     Exercise,
     Rise,
     Sharpening,
@@ -43,7 +44,8 @@ _IN_A_ROOM = {
 class Choice:
     """All that is decided before any block is laid: seconds, strokes a minute.
 
-    `gentle` says that a burst without strokes on the way up to it is not rowed at full pressure.
+    `gentle` says that a burst without strokes on the way up to it is not rowed at full pressure, `touches`
+    that no burst is rowed hard.
     """
 
     rise: Rise
@@ -58,16 +60,18 @@ class Choice:
     easy_rates: tuple[int, ...]
     rate_step: int
     gentle: bool
+    touches: bool
     reasons: tuple[str, ...]
 
 
 def choose(at: Circumstances) -> Choice:
     """The choice for these circumstances; the same each time."""
-    rise, sharpening, less, exercises = (
+    rise, sharpening, less, exercises, touches = (
         first_that_holds(RISES, at),
         first_that_holds(SHARPENINGS, at),
         first_that_holds(LESS, at),
         first_that_holds(EXERCISES, at),
+        first_that_holds(TOUCHES, at),
     )
     sharp = sharpening.gives is not Sharpening.NONE
     wanted = row_for(DOSES[at.character], at.minutes) if sharp else 0
@@ -78,6 +82,7 @@ def choose(at: Circumstances) -> Choice:
         rise.reason,
         sharpening.reason,
         _dose_reason(count, peak, at, sharpening.gives, less.reason if count < wanted else ""),
+        touches.reason if sharp else "",
         exercises.reason,
         _IN_A_ROOM.get(at.room, ""),
     )
@@ -94,6 +99,7 @@ def choose(at: Circumstances) -> Choice:
         easy_rates=tuple(r for r in EASY_RATES[at.level] if not at.capped or r <= at.rate) or (at.rate,),
         rate_step=RATE_STEP[at.level],
         gentle=at.level is Level.NOVICE,
+        touches=touches.gives,
         reasons=tuple(reason for reason in reasons if reason),
     )
 

@@ -17,7 +17,7 @@ from typing import NamedTuple
 from planner.athlete import Level, Room
 from planner.limits import Bounds
 from planner.pieces import Character
-from planner.plan import Pressure
+from planner.plan import Pressure, TwoKPower
 from planner.warm_up.circumstances import Rule
 
 MINUTES = Bounds("length of the warm-up", 5, 30, "minutes")
@@ -146,6 +146,20 @@ SHARPENINGS: tuple[Rule[Sharpening], ...] = (
         "Short bursts counted in strokes bring the rate of the piece without its tiredness.",
     ),
 )
+
+TOUCHES: tuple[Rule[bool], ...] = (
+    Rule(
+        True,
+        "So few minutes do not get muscles warm in the cold: the burst touches the rate of the piece and is "
+        "not rowed hard.",
+        rooms=(Room.COLD,),
+        characters=ALL_HARD,
+        minutes_to=6,
+    ),
+    Rule(False, ""),
+)
+TOUCH = TwoKPower(Fraction(80, 100))
+"""As much as a warm-up has to rise to, and not yet hard (`checks`): judgement [C]."""
 
 # How many bursts or starts for the minutes there are: the last row that is not above them counts.
 DOSES: dict[Character, tuple[tuple[int, int], ...]] = {

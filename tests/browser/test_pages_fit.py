@@ -153,6 +153,12 @@ def is_in_sight(browser: Browser, target: Target) -> bool:
     )
 
 
+def top_of(browser: Browser, target: Target) -> float:
+    return float(
+        browser.evaluate(f"(target) => {QUERY}.find(target)[0].getBoundingClientRect().top", target.as_json())
+    )
+
+
 def test_a_newcomer_sees_a_first_row_without_scrolling(launch: Launch, server: Server) -> None:
     browser = launch("chromium", width=320, height=568)
     browser.open(server.url)
@@ -165,11 +171,15 @@ def test_a_newcomer_sees_a_first_row_without_scrolling(launch: Launch, server: S
 def test_a_first_row_stays_near_the_top_for_those_new_to_rowing_alone(
     chromium: Browser, server: Server
 ) -> None:
+    chromium.open(server.url)
+    chromium.see(FIRST_ROW)
+    with_it = top_of(chromium, link("Your results"))
     chromium.open(server.url + "/plan/rate-ladder")
     chromium.see(button("Row it"))
     chromium.open(server.url)
     chromium.see(link(re.compile("^A ladder of rates, the same stroke")).nth(0))
     chromium.see_gone(FIRST_ROW)
+    assert top_of(chromium, link("Your results")) == with_it, "it would push a link from under a finger"
     chromium.open(server.url + "/athlete")
     chromium.click(Target(role="radio", name="New to it"))
     chromium.open(server.url)

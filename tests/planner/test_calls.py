@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from planner.calls import Misfit, PlacedCall, place_calls, spoken_seconds
-from planner.plan import Call
+from planner.appraisal import appraise
+from planner.calls import Misfit, PlacedCall, calls_of, place_calls, spoken_seconds
+from planner.expansion import Repetition
+from planner.plan import Call, Repeat, Rest
 from planner.strokes import Strokes, strokes_in
+from planner.timeline import compile_timeline
+from tests.builders import main_piece, seconds
+from tests.mending import apply
 
 MINUTE_AT_20 = strokes_in(60, 20)
 
@@ -81,3 +87,53 @@ def test_a_voice_may_be_too_slow_for_a_call_that_another_can_say() -> None:
     assert call.seconds == Fraction(16, 5)
     _, (misfit,) = placed(last, words_a_minute=79)
     assert "when the block ends" in misfit.sentence
+
+
+# --- Calls of a repeat that are written at the same stroke
+
+A, B, C = (Call(text, stroke=5) for text in ("Legs first", "Sit tall", "Long arms"))
+LATER = Call("Breathe out", stroke=12)
+
+
+def said_in(calls: list[Call], times: int) -> list[list[str]]:
+    return [[c.text for c in calls_of(calls, Repetition(n, times))] for n in range(1, times + 1)]
+
+
+def test_calls_at_one_stroke_take_turns_from_repetition_to_repetition() -> None:
+    assert said_in([A, LATER, B], 3) == [
+        ["Legs first", "Breathe out"],
+        ["Sit tall", "Breathe out"],
+        ["Legs first", "Breathe out"],
+    ]
+
+
+def test_calls_counted_from_the_end_take_turns_among_themselves() -> None:
+    ends = [Call(text, strokes_left=5) for text in ("Last five", "Hold on")]
+    assert said_in([A, *ends], 2) == [["Legs first", "Last five"], ["Legs first", "Hold on"]]
+
+
+def test_a_call_without_a_stroke_opens_the_block_as_one_at_its_first_does() -> None:
+    assert said_in([Call("Now"), Call("Go", stroke=1)], 2) == [["Now"], ["Go"]]
+
+
+def test_outside_a_repeat_nothing_takes_turns() -> None:
+    assert calls_of([A, B], None) == (A, B)
+
+
+def test_what_no_repetition_is_left_for_is_found_to_be_left_out() -> None:
+    block = replace(seconds(60, 20), calls=(A, B, C))
+    timeline = compile_timeline(main_piece(Repeat(2, (block,), (Rest(60),))))
+    said = [[call.text for call in s.stretch.calls] for s in timeline.segments if s.stretch.strokes]
+    assert said == [["Legs first"], ["Sit tall"]]
+    assert [finding.sentence for finding in timeline.findings] == [
+        'The call "Long arms" is left out: it would begin while "Legs first" is still being said.'
+    ]
+
+
+def test_the_mend_leaves_out_the_call_that_no_repetition_is_left_for() -> None:
+    block = replace(seconds(60, 20), calls=(A, B, C))
+    plan = main_piece(Repeat(2, (block,), (Rest(60),)))
+    (finding,) = (f for f in appraise(compile_timeline(plan)).findings if f.code == "call-does-not-fit")
+    assert finding.mend
+    assert finding.mend.label == "Leave the call out"
+    assert compile_timeline(apply(plan, finding.mend.edits)).findings == ()

@@ -1,4 +1,4 @@
-"""The technical calls: enough of them, short enough to say, and spread over a block so that one focus leads.
+"""The technical calls: enough of them, and short enough to say.
 
 The bounds are common practice of coaches, without a published source, except where one is named.
 """
@@ -7,28 +7,14 @@ from __future__ import annotations
 
 from collections import Counter
 from fractions import Fraction
-from itertools import pairwise
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from planner import limits
 from planner.athlete import Level
-from planner.calls import place_calls, spoken_seconds
+from planner.calls import spoken_seconds
 from planner.drills import Phase
-from planner.focus_points import (
-    APART_SECONDS,
-    CLOSING_SECONDS,
-    FOCUSES,
-    OPENING_SECONDS,
-    POSITIONS,
-    SLOW_RATE,
-    Focus,
-    TechnicalCall,
-    calls_for,
-)
-from planner.strokes import Fit, strokes_at, strokes_in
+from planner.focus_points import FOCUSES, POSITIONS, SLOW_RATE, Focus, TechnicalCall, suited
 
 CALLS = [call for focus in FOCUSES for call in focus.calls]
 WORDS = 8
@@ -37,11 +23,6 @@ SECONDS_TO_SAY = Fraction(16, 5)
 
 every_focus = pytest.mark.parametrize("focus", FOCUSES, ids=lambda focus: focus.name)
 every_call = pytest.mark.parametrize("call", CALLS, ids=lambda call: call.text)
-
-focuses = st.sampled_from(FOCUSES)
-levels = st.sampled_from(list(Level))
-rates = st.integers(14, 36)
-voices = st.integers(int(limits.WORDS_A_MINUTE.low), int(limits.WORDS_A_MINUTE.high))
 
 
 def test_there_are_at_least_sixty_calls() -> None:
@@ -109,47 +90,20 @@ def test_the_calls_of_a_focus_belong_to_its_phase_or_lead_into_it(focus: Focus) 
         assert {call.phase for call in focus.calls} == {focus.phase}
 
 
-def test_a_short_burst_has_no_call_and_a_minute_has_one() -> None:
-    focus = FOCUSES[0]
-    assert calls_for(focus, strokes_at(8, 32)) == ()
-    assert len(calls_for(focus, strokes_in(60, 20))) == 1
-    assert len(calls_for(focus, strokes_in(180, 20))) == 3
-
-
-def test_the_next_block_of_a_focus_says_something_else() -> None:
-    focus, minute = FOCUSES[0], strokes_in(60, 20)
-    said = [calls_for(focus, minute, turn=turn)[0].text for turn in range(len(focus.calls))]
-    assert len(set(said)) == len(focus.calls)
-    assert calls_for(focus, minute, turn=len(focus.calls)) == calls_for(focus, minute)
-
-
 def test_a_novice_hears_only_the_calls_for_novices() -> None:
     for focus in FOCUSES:
-        told = {call.text: call.level for call in focus.calls}
-        for call in calls_for(focus, strokes_in(1200, 20), Level.NOVICE):
-            assert told[call.text] is Level.NOVICE
+        assert {call.level for call in suited(focus, Level.NOVICE, 20)} == {Level.NOVICE}
 
 
 def test_what_is_too_slow_for_a_rate_is_not_said_at_it() -> None:
     (patience,) = (focus for focus in FOCUSES if focus.name == "Patience on the slide")
-    slow = {call.text for call in patience.calls if call.highest_rate}
-    assert slow & {call.text for call in calls_for(patience, strokes_in(600, 20))}
-    assert not slow & {call.text for call in calls_for(patience, strokes_in(600, 32))}
+    assert any(call.highest_rate for call in suited(patience, Level.CLUB, 20))
+    assert not any(call.highest_rate for call in suited(patience, Level.CLUB, 32))
 
 
-@given(focuses, st.integers(1, 3600), rates, levels, st.integers(0, 20), voices)
-def test_every_call_can_be_spoken_where_it_is_put(
-    focus: Focus, seconds: int, rate: int, level: Level, turn: int, voice: int
-) -> None:
-    strokes = strokes_in(seconds, rate, Fit.RATE)
-    calls = calls_for(focus, strokes, level, turn=turn, words_a_minute=voice)
-    placed, misfits = place_calls(calls, strokes, strokes.duration, length_known=True, words_a_minute=voice)
-    assert misfits == ()
-    assert [call.text for call in placed] == [call.text for call in calls]
-    assert {call.text for call in placed} <= {call.text for call in focus.calls}
-    assert len({call.text for call in placed}) == len(placed) <= limits.CALLS_IN_BLOCK
-    for call in placed:
-        assert call.at >= OPENING_SECONDS
-        assert call.at + call.seconds <= strokes.duration - CLOSING_SECONDS
-    for first, second in pairwise(placed):
-        assert second.at - first.at >= APART_SECONDS - strokes.stroke
+def test_another_turn_begins_with_another_call_and_leaves_none_out() -> None:
+    focus = FOCUSES[0]
+    turns = [suited(focus, Level.CLUB, 20, turn) for turn in range(len(focus.calls))]
+    assert len({calls[0] for calls in turns}) == len(focus.calls)
+    assert all(set(calls) == set(focus.calls) for calls in turns)
+    assert suited(focus, Level.CLUB, 20, len(focus.calls)) == turns[0]

@@ -8,11 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from planner.appraisal import appraise
 from planner.athlete import Level, Room
 from planner.coaching import Purpose
 from planner.drills import drill_named
-from planner.pieces import character_of, free_rate
+from planner.pieces import Character, TestPiece, character_of, free_rate
 from planner.plan import Block, ForSeconds, ForStrokes, Pressure, Rest
+from planner.session import SessionRequest, session_of
+from planner.timeline import compile_timeline
 from planner.warm_up.builder import WarmUp, warm_up_for
 from planner.warm_up.choice import rungs_to
 from planner.warm_up.circumstances import Circumstances
@@ -126,3 +129,35 @@ def test_a_drill_of_a_warm_up_is_done_at_its_own_rate_and_for_the_reason_that_be
             assert exercise == (drill.name, drill.first_rate)
             if "the body over" in rule.reason:
                 assert "pause at body over" in {each.name for each in rule.gives}
+
+
+OF_WARM_UPS = {"hard-too-early", "no-rise", "no-warm-up", "peak-rate-not-reached", "jump-too-steep"}
+
+
+@pytest.mark.parametrize("level", list(Level))
+@pytest.mark.parametrize("minutes", [5, 6, 7, 8])
+@pytest.mark.parametrize("seconds", [30, 90, 240, 420, 1200])
+def test_a_short_warm_up_in_a_cold_room_is_none_that_we_would_criticise(
+    seconds: int, minutes: int, level: Level
+) -> None:
+    """Five minutes of rowing come before hard strokes in the cold, and fewer minutes have no hard strokes."""
+    request = SessionRequest(TestPiece(seconds=seconds), minutes, None, level, Room.COLD)
+    timeline = compile_timeline(session_of(request).plan, request.rower)
+    found = appraise(timeline, None, level, Room.COLD).findings
+    assert [f.sentence for f in found if f.code in OF_WARM_UPS] == []
+
+
+@pytest.mark.parametrize("minutes", [5, 6])
+def test_bursts_in_a_cold_room_only_touch_the_rate_when_there_is_no_time_to_get_warm(minutes: int) -> None:
+    def bursts(room: Room) -> list[Block]:
+        at = Circumstances(Character.MIDDLE, 30, 462.0, False, Level.CLUB, room, minutes)
+        return [block for block in blocks_of(warm_up_for(at)) if isinstance(block.length, ForStrokes)]
+
+    assert Pressure.FULL in {block.effort for block in bursts(Room.NORMAL)}
+    assert Pressure.FULL not in {block.effort for block in bursts(Room.COLD)}
+    assert max(block.rate or 0 for block in bursts(Room.COLD)) >= 30
+
+
+def test_a_burst_at_a_low_rate_is_never_asked_for_more_than_full_pressure() -> None:
+    at = Circumstances(Character.LONG, 18, 1200.0, True, Level.CLUB, Room.COLD, 6)
+    assert {block.effort for block in blocks_of(warm_up_for(at))} <= set(Pressure)

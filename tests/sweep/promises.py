@@ -23,6 +23,15 @@ from planner.warm_up.rules import HARD_SHARE, LIFT, RATE_STEP
 from tests.sweep.cases import Case
 
 HIGHEST_EASY_RATE = 20
+CRITICISED = {
+    "hard-too-early",
+    "no-rise",
+    "peak-rate-not-reached",
+    "jump-too-steep",
+    "burst-too-near",
+    "call-does-not-fit",
+}
+"""What is found fault with in anybody's plan, and so is never made here."""
 CALM_SECONDS = 6 * 60
 """From the last hard stroke to the piece, the gap included: common practice of coaches, without a source."""
 ROUNDING = Fraction(3, 40)
@@ -92,7 +101,7 @@ def _strokes(out: Outcome) -> Iterator[str]:
 def _findings(out: Outcome) -> Iterator[str]:
     request = out.case.request
     for finding in appraise(out.timeline, request.athlete, out.case.level, out.case.room).findings:
-        if finding.severity is Severity.WARNING:
+        if finding.severity is Severity.WARNING or finding.code in CRITICISED:
             yield f"{finding.code} at {finding.place}: {finding.sentence}"
 
 

@@ -1,7 +1,8 @@
 /** The blocks of a plan as they were written: by part, repeats kept together ("3 times"). Property `timeline`. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
-import type { Block, Call, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
+import type { Block, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
+import { callLines } from "./call-lines.js";
 import "./drill-line.js";
 import { type } from "./look.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
@@ -88,7 +89,7 @@ export class BlockList extends LitElement {
     const lines = [
       ...(block.focus ? [["Focus", block.focus]] : []),
       ...(block.setting ? [["Machine", settingWords(block.setting)]] : []),
-      ...(block.calls ?? []).map((call) => [callPlace(call), call.text]),
+      ...callLines(block.calls ?? [], segment.repetition !== undefined),
     ];
     if (!drill && !lines.length) return nothing;
     return html`<div class="says">${drill ? html`<drill-line .name=${block.drill!.name} .words=${drill}></drill-line>` : nothing}${lines.map(([label, text]) => html`<div dir="auto"><span>${label}: </span><bdi>${text}</bdi></div>`)}</div>`;
@@ -106,9 +107,4 @@ function effortAndSplit({ effort }: Block, { target }: Segment): string {
 
 function lengthSeconds(block: Block): number {
   return block.for && "seconds" in block.for ? block.for.seconds : 0;
-}
-
-function callPlace(call: Call): string {
-  if (call.strokes_left !== undefined) return `Call, ${strokesWords(call.strokes_left)} left`;
-  return call.stroke === undefined ? "Call" : `Call, stroke ${call.stroke}`;
 }

@@ -83,6 +83,7 @@ export class FirstScreen extends LitElement {
     .kinds .tiles span { min-height: 64px; font-size: 1.1875rem; }
     nav { display: flex; flex-wrap: wrap; gap: 10px; }
     nav a { flex: 1 1 auto; }
+    /* last and in a row of its own: it comes when what is kept has been read, and must push nothing from under a finger */
     nav .first { flex-basis: 100%; }
     @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }
     section { display: grid; gap: 12px; }
@@ -97,9 +98,9 @@ export class FirstScreen extends LitElement {
       <h1 tabindex="-1" id="question">What are you rowing today?</h1>
       ${this.running ? this.open() : nothing}
       ${this.today()}
-      <nav aria-label="More">${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}
-        <a class="button" href="/athlete">Your results</a>
-        <a class="button" href="#own" @click=${this.toBox}>Write your own</a></nav>
+      <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
+        <a class="button" href="#own" @click=${this.toBox}>Write your own</a>
+        ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
       ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this device before"}</h2>

@@ -306,7 +306,7 @@ export interface components {
             slug: string;
             timeline: components["schemas"]["Timeline"];
         };
-        /** @description What the coach says: at a stroke, so many strokes before the end, or as the block opens. */
+        /** @description What the coach says: at a stroke, so many strokes before the end, or as the block opens. In a repeat, calls at the same place take turns from one repetition to the next. */
         Call: {
             stroke?: number;
             strokes_left?: number;
