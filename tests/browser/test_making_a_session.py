@@ -47,7 +47,7 @@ gap 30"
 main
 2000m r30 race
 """
-TOO_SHORT = words(re.compile("^The gap of 0:30 is shorter"))
+TOO_SHORT = words(re.compile("^The gap of 30 s is shorter"))
 
 
 @dataclass

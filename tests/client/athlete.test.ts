@@ -65,6 +65,21 @@ test("what was worked out does not outlive the results that it was worked out fr
   assert.equal((await addResult(FIVE_K)).answer, null);
 });
 
+test("an answer that comes late takes no newer result away", async () => {
+  network({ "/api/athlete": [200, KNOWN] });
+  const asked = workOut(await addResult(TWO_K));
+  await addResult(FIVE_K);
+  await asked;
+  assert.deepEqual(resultsOf(await readAthlete()), [TWO_K, FIVE_K]);
+});
+
+test("of changes made at once none is lost", async () => {
+  await Promise.all([addResult(TWO_K), changeAthlete({ age: 40 }), addResult(FIVE_K), changeSettings({ room: "hot" }), changeSettings({ warmup_minutes: 20 })]);
+  assert.deepEqual(sentOf(await readAthlete()), { results: [TWO_K, FIVE_K], age: 40 });
+  const { room, warmup_minutes } = await readSettings();
+  assert.deepEqual({ room, warmup_minutes }, { room: "hot", warmup_minutes: 20 });
+});
+
 test("an emptied field is not sent", async () => {
   await addResult(TWO_K);
   await changeAthlete({ age: 40 });
@@ -74,6 +89,6 @@ test("an emptied field is not sent", async () => {
 
 test("a piece is said to be kept only when it really stands in storage", async (context) => {
   assert.equal(await keepResult(TWO_K), true);
-  context.mock.method(database, "put", () => Promise.reject(new Error("full")));
+  context.mock.method(database, "change", () => Promise.reject(new Error("full")));
   assert.equal(await keepResult(FIVE_K), false);
 });

@@ -26,10 +26,10 @@ function connections(broken: { left: number; error: Error }) {
     getAll: () => work("all", () => [...records.values()]),
     delete: (_store: string, key: string) => work("remove", () => records.delete(key)),
     count: () => work("count", () => records.size),
-    transaction: (_store: string, _mode: string, options: { durability: string }) => {
-      durabilities.push(options.durability);
+    transaction: (store: string, _mode: string, options?: { durability: string }) => {
+      if (options) durabilities.push(options.durability);
       const put = (value: { name: string }) => work("put", () => records.set(value.name, value));
-      return { store: { put }, done: Promise.resolve() };
+      return { store: { put, get: handle.get.bind(handle, store) }, done: Promise.resolve() };
     },
   };
   const open: Open = async () => {
@@ -48,6 +48,13 @@ test("a lost connection is opened anew and the request tried once more", async (
   assert.deepEqual(log, ["open", "put", "open", "put"]);
   assert.deepEqual(await database.get("settings", "a"), settings("a"));
   assert.equal(database.where(), "disk");
+});
+
+test("a change that loses its connection begins anew from what is stored", async () => {
+  const { open, log } = connections({ left: 1, error: lost() });
+  const changed = await makeDatabase(open).change("settings", "a", (before) => ({ name: "a", values: { draft: before?.values.draft ?? "new" } }));
+  assert.deepEqual(changed, { name: "a", values: { draft: "new" } });
+  assert.deepEqual(log, ["open", "get", "open", "get", "put"]);
 });
 
 test("it is tried once more, not for ever", async () => {

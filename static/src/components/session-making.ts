@@ -22,7 +22,7 @@ export class SessionMaking extends LitElement {
   declare settings: Settings;
   declare busy: boolean;
   declare message: string;
-  /** Something is being written down; the session waits for it. */
+  /** All that is being written down; the session waits for it. */
   private writing: Promise<unknown> = Promise.resolve();
 
   constructor() {
@@ -56,12 +56,16 @@ export class SessionMaking extends LitElement {
   }
 
   private keepResult({ detail }: CustomEvent<Result>): void {
-    this.writing = addResult(detail);
+    this.write(addResult(detail));
   }
 
   private remember({ detail: { level, ...settings } }: CustomEvent<Partial<Remembered>>): void {
     const person = level && changeAthlete({ level }).then((rower) => (this.rower = rower));
-    this.writing = Promise.all([person, changeSettings(settings).then((all) => (this.settings = all))]);
+    this.write(person, changeSettings(settings).then((all) => (this.settings = all)));
+  }
+
+  private write(...writing: unknown[]): void {
+    this.writing = Promise.all([this.writing, ...writing]);
   }
 
   private async make({ detail: { piece, only_warm_up } }: CustomEvent<Wanted>): Promise<void> {

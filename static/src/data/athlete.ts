@@ -25,22 +25,22 @@ export async function readAthlete(): Promise<AthleteRecord> {
   if (kept) return kept;
   const { result_s } = await readSettings();
   if (result_s === null) return NOBODY;
-  const taken = await keep({ results: [{ metres: 2000, seconds: result_s }] });
+  const taken = await change(NOBODY, () => ({ results: [{ metres: 2000, seconds: result_s }] }));
   await changeSettings({ result_s: null });
   return taken;
 }
 
 /** Changes some of it; what follows from it has to be worked out anew. */
 export async function changeAthlete(changes: Partial<Athlete>): Promise<AthleteRecord> {
-  const { athlete } = await readAthlete();
-  return keep({ ...athlete, ...changes });
+  return change(await readAthlete(), (athlete) => ({ ...athlete, ...changes }));
 }
 
 /** Adds a result; when there are as many as can be sent, the one furthest from 2000 m makes room. */
 export async function addResult(result: Result): Promise<AthleteRecord> {
-  const others = resultsOf(await readAthlete()).filter((other) => !isSame(other, result));
-  const sorted = [...others.sort(byNearness).slice(0, MOST_RESULTS - 1), result].sort(byNearness);
-  return changeAthlete({ results: sorted });
+  return changeResults((results) => {
+    const others = results.filter((other) => !isSame(other, result));
+    return [...others.sort(byNearness).slice(0, MOST_RESULTS - 1), result].sort(byNearness);
+  });
 }
 
 /** Adds a result; true when it really stands in storage. */
@@ -64,8 +64,7 @@ function fromTwoK({ metres }: Result): number {
 }
 
 export async function removeResult(result: Result): Promise<AthleteRecord> {
-  const results = resultsOf(await readAthlete());
-  return changeAthlete({ results: results.filter((other) => !isSame(other, result)) });
+  return changeResults((results) => results.filter((other) => !isSame(other, result)));
 }
 
 /** Takes everything about the person off this device: results, facts, and what was said about plans for them. */
@@ -84,7 +83,8 @@ export async function workOut(record: AthleteRecord): Promise<AthleteRecord> {
   const known = sentOf(record);
   if (!known) return record;
   const answered: AthleteRecord = { ...record, answer: await fetchAthleteAnswer(known) };
-  await database.put("athletes", answered).catch(() => undefined);
+  const unchanged = ({ athlete }: AthleteRecord) => JSON.stringify(athlete) === JSON.stringify(record.athlete);
+  await database.change("athletes", "me", (kept) => (kept && !unchanged(kept) ? kept : answered)).catch(() => undefined);
   return answered;
 }
 
@@ -106,8 +106,12 @@ export function twoKOf(record: AthleteRecord): TwoK | null {
   return first ? twoKFrom(first) : null;
 }
 
-async function keep(athlete: Athlete): Promise<AthleteRecord> {
-  const record: AthleteRecord = { id: "me", athlete, answer: null };
-  await database.put("athletes", record).catch(() => undefined);
-  return record;
+async function changeResults(next: (results: readonly Result[]) => Result[]): Promise<AthleteRecord> {
+  return change(await readAthlete(), (athlete) => ({ ...athlete, results: next(athlete.results ?? []) }));
+}
+
+/** Keeps what `next` makes of the athlete; one that cannot be kept is answered all the same. */
+async function change(known: AthleteRecord, next: (athlete: Athlete) => Athlete): Promise<AthleteRecord> {
+  const changed = ({ athlete }: AthleteRecord): AthleteRecord => ({ id: "me", athlete: next(athlete), answer: null });
+  return database.change("athletes", "me", (kept) => changed(kept ?? known)).catch(() => changed(known));
 }

@@ -39,6 +39,8 @@ export interface Shelf {
   all<Name extends Store>(store: Name, from?: Key<Name>, to?: Key<Name>): Promise<Value<Name>[]>;
   put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability): Promise<void>;
   remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
+  /** Puts what `next` makes of the record there is, and answers it; no other write comes between. */
+  change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>): Promise<Value<Name>>;
 }
 
 export interface Database extends Shelf {
@@ -121,6 +123,13 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
         await Promise.all([transaction.store.put(value), transaction.done]);
       }),
     remove: (store, key) => withHandle((db) => db.delete(store, key)),
+    change: (store, key, next) =>
+      withHandle(async (db) => {
+        const transaction = db.transaction(store, "readwrite");
+        const value = next(await transaction.store.get(key));
+        await Promise.all([transaction.store.put(value), transaction.done]);
+        return value;
+      }),
   };
 
   return {
@@ -128,6 +137,7 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
     all: async (store, from, to) => (await shelf()).all(store, from, to),
     put: async (store, value, durability) => (await shelf()).put(store, value, durability),
     remove: async (store, key) => (await shelf()).remove(store, key),
+    change: async (store, key, next) => (await shelf()).change(store, key, next),
     where: () => (memory ? "memory" : "disk"),
     reopen: async () => void (await withHandle((db) => db.count("settings")).catch(() => undefined)),
   };

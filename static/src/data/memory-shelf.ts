@@ -27,6 +27,11 @@ export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): S
     async remove<Name extends Store>(store: Name, key: Key<Name>) {
       records(store).delete(JSON.stringify(key));
     },
+    async change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>) {
+      const value = next(structuredClone(records(store).get(JSON.stringify(key))) as Value<Name> | undefined);
+      records(store).set(JSON.stringify(key), structuredClone(value));
+      return value;
+    },
   };
 }
 

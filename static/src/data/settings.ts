@@ -28,9 +28,8 @@ export async function readSettings(): Promise<Settings> {
 
 /** Changes some settings; the answer holds all of them. */
 export async function changeSettings(changes: Partial<Settings>): Promise<Settings> {
-  const values = { ...(await readSettings()), ...changes };
-  await database.put("settings", { name: KEY, values });
-  return values;
+  const { values } = await database.change("settings", KEY, (stored) => ({ name: KEY, values: { ...stored?.values, ...changes } }));
+  return { ...DEFAULTS, ...values };
 }
 
 const KEY = "all";
