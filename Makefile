@@ -11,6 +11,8 @@ PYTHON_HERE := .venv/bin/python
 NODE_TOOLS := node_modules/.bin
 WIRE ?= static/src/plan/wire.ts
 CLIENT_TESTS := build/client-tests
+# Browsers mostly wait: three of them keep two cores busy.
+AT_ONCE ?= 3
 # First our own environment: Node may have been installed there.
 export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
@@ -87,7 +89,7 @@ units: node_modules/ready
 
 pytest: .venv/ready-to-test client
 	@echo "- Testing the planner, the server and the app in three browsers (pytest)."
-	@$(PYTHON_HERE) -m pytest
+	@$(PYTHON_HERE) -m pytest --numprocesses=$(AT_ONCE) --dist=worksteal
 
 .PHONY: clean
 clean:

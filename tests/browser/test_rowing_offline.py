@@ -36,6 +36,7 @@ QUICK = """(() => {
   const real = performance.now.bind(performance);
   const gone = () => (real() - start) * times;
   performance.now = () => start + gone();
+  delete window.AudioContext; // no sound keeps up with such a clock
   window.Date = class extends Wall {
     constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
     static now() { return Math.round(wallStart + gone()); }
