@@ -19,8 +19,9 @@ MAKE_OLDER = """(seconds) => new Promise((done, failed) => {
     const transaction = opening.result.transaction("heartbeats", "readwrite");
     transaction.objectStore("heartbeats").openCursor().onsuccess = ({ target: { result: cursor } }) => {
       if (!cursor) return;
-      const { wall_ms, wall_zero_ms, ...rest } = cursor.value;
-      cursor.update({ ...rest, wall_ms: wall_ms - seconds * 1000, wall_zero_ms: wall_zero_ms - seconds * 1000 });
+      const sign = cursor.value;
+      for (const moment of ["wall_ms", "wall_zero_ms"]) sign[moment] -= seconds * 1000;
+      cursor.update(sign);
       cursor.continue();
     };
     transaction.oncomplete = () => { opening.result.close(); done(true); };
