@@ -42,10 +42,12 @@ EXPECTED = {
 OF_THE_ANSWER = {
     "Allow",
     "Cache-Control",
+    "Content-Disposition",
     "Content-Encoding",
     "Content-Length",
     "Content-Type",
     "ETag",
+    "Retry-After",
     "Vary",
     "Date",
 }
