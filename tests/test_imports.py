@@ -82,6 +82,7 @@ WEB_MAY_USE = {
     "assets": {"settings", "stored"},
     "build": {"settings", "assets"},
     "builtin_plans": set(),
+    "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
     "api": {"settings", "stored", "builtin_plans"},
     "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},

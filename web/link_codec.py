@@ -1,10 +1,11 @@
 """A plan inside a link, and the canonical JSON that names it.
 
-A payload is base64url without padding (RFC 4648) of: a version byte; the CRC-32 (of ISO-HDLC, as in zlib) of that
-byte and all that follows, four bytes, the first the highest; the plan's canonical JSON (RFC 8785) as raw deflate
-(RFC 1951) with a preset dictionary. Later versions keep the first five bytes so, which is how a link from a later
-version is told from a damaged one. Only the one spelling that `encode` gives is taken, so that no two readers can
-understand the same link in two ways. The phone has the same codec in static/src/data/link-codec.ts.
+A payload is base64url without padding (RFC 4648) of: a version byte; the CRC-32 (of ISO-HDLC, as in zlib) of
+that byte and all that follows, four bytes, the first the highest; the plan's canonical JSON (RFC 8785) as raw
+deflate (RFC 1951) with a preset dictionary. Later versions keep the first five bytes so, which is how a link
+from a later version is told from a damaged one. Only the one spelling of a plan that `encode` gives is taken,
+so that no two readers can understand a link in two ways. The phone has the same codec in
+static/src/data/link-codec.ts.
 """
 
 from __future__ import annotations
@@ -47,7 +48,7 @@ class Fault(StrEnum):
 
 SENTENCES = {
     Fault.EMPTY: "the link holds no plan: what should stand after its # was cut off",
-    Fault.DAMAGED: "the link is damaged or was cut short: copy the whole of it, or ask for it to be sent again",
+    Fault.DAMAGED: "the link is damaged or was cut short: copy the whole of it, or ask for it again",
     Fault.DOUBLED: "the link stands there twice, one after the other: take one of them away",
     Fault.FUTURE: "the link was made by a newer Slipway than this one: it opens after an update",
     Fault.TOO_LONG: "the plan is too long for a link that holds all of it",
