@@ -1,15 +1,18 @@
 /** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
  *
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
- * `held`, `saved`, `sound`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
+ * `held`, `saved`, `sound`, `hand`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
  * sound, end.
  */
 import { LitElement, css, html, nothing } from "lit";
+import type { Hand } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock } from "../plan/format.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
+import "./more-choices.js";
+import type { MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
 import { nextAt, startProblem } from "../state/time-of-day.js";
@@ -27,9 +30,11 @@ export class GapScreen extends LitElement {
     held: { type: Boolean },
     saved: {},
     sound: {},
+    hand: {},
     trouble: { state: true },
   };
   declare sound: string;
+  declare hand: Hand;
   declare trouble: string;
   declare timeline: Timeline | undefined;
   declare index: number;
@@ -46,6 +51,7 @@ export class GapScreen extends LitElement {
     this.held = false;
     this.saved = "saving";
     this.sound = "on";
+    this.hand = "right";
     this.trouble = "";
   }
 
@@ -114,11 +120,12 @@ export class GapScreen extends LitElement {
   override render() {
     const next = this.timeline?.segments[this.index + 1];
     if (!this.timeline) return nothing;
-    return html`<main>
+    return html`<main class="${this.hand}-hand">
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>More</span></button>
       </div></header>
       <div class="count">
         <div class="time digits ${sizeOf(clock(this.left_s))}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>
@@ -138,6 +145,7 @@ export class GapScreen extends LitElement {
       <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
+      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
     </main>`;
   }
 

@@ -3,5 +3,6 @@ import "./athlete-home.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";
+import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
