@@ -66,9 +66,7 @@ class EsbuildFilter(Filter):
 def bundle(sources: Path, dist: Path) -> dict[str, Any]:
     """Bundle the client in `sources` into `dist`; the names of what came out. Raises BuildError."""
     worker, _ = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
-    alone, _ = _esbuild(
-        sources, dist, [FIRST_PAINT, TICKER], "--format=iife", "--entry-names=[name]-[hash]"
-    )
+    alone, _ = _esbuild(sources, dist, [FIRST_PAINT, TICKER], "--format=iife", "--entry-names=[name]-[hash]")
     ticker_url = json.dumps(DIST_URL + alone["ticker-worker.js"])
     page, at_once = _esbuild(
         sources,
@@ -146,7 +144,9 @@ def _run_flask_assets(sources: Path, dist: Path) -> None:
     environment = Environment(app)
     environment.directory = str(dist)
     environment.append_path(str(sources))
-    client = Bundle(*PAGE, FIRST_PAINT, SERVICE_WORKER, TICKER, filters=EsbuildFilter(sources, dist), output=MANIFEST)
+    client = Bundle(
+        *PAGE, FIRST_PAINT, SERVICE_WORKER, TICKER, filters=EsbuildFilter(sources, dist), output=MANIFEST
+    )
     with app.app_context():
         environment.register("client", client)
         client.build(force=True)

@@ -12,7 +12,7 @@ import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
 import "./more-choices.js";
-import type { MoreChoices } from "./more-choices.js";
+import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
 import { nextAt, startProblem } from "../state/time-of-day.js";
@@ -83,6 +83,8 @@ export class GapScreen extends LitElement {
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
     .about, .act { display: grid; gap: 10px; }
     .keys { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
+    .left-hand header { flex-direction: row-reverse; }
+    @container (max-width: 374px) { .end { display: none; } }
     @container (max-height: 700px) and (orientation: portrait) {
       .time, .time.five { font-size: min(28.2cqw, 17cqh); }
       .todo { font-size: 19px; }
@@ -93,6 +95,9 @@ export class GapScreen extends LitElement {
       .keys { display: contents; }
       .keys button { padding: 0 6px; }
       .go { order: 1; min-height: 60px; padding: 0 8px; font-size: 22px; }
+      .left-hand .act { grid-template-columns: 1.8fr 1fr 1fr; }
+      .left-hand form, .left-hand .act > button:not(.go) { order: -2; }
+      .left-hand .go { order: -1; }
       plan-profile, saved-mark { display: none; }
     }
     @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
@@ -105,6 +110,8 @@ export class GapScreen extends LitElement {
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
       .piece b { font-size: 18px; }
       .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.4fr) minmax(0, 1fr) minmax(0, 1fr); gap: 14px; align-items: end; }
+      .left-hand .go { order: -1; }
+      .left-hand .keys { order: -2; }
       form { gap: 8px; }
       form label { font-size: 15px; }
       .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
@@ -125,7 +132,7 @@ export class GapScreen extends LitElement {
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
         <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
-        <button type="button" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>More</span></button>
+        <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div></header>
       <div class="count">
         <div class="time digits ${sizeOf(clock(this.left_s))}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>

@@ -4,6 +4,10 @@ import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
 import { clockWords } from "./row-words.js";
 
+/** What its button shows: three dots. */
+export const MORE = html`<svg viewBox="0 0 24 24" width="22" height="22" fill="currentColor" aria-hidden="true">
+  <circle cx="4" cy="12" r="2.4" /><circle cx="12" cy="12" r="2.4" /><circle cx="20" cy="12" r="2.4" /></svg>`;
+
 export class MoreChoices extends LitElement {
   static override properties = { held: { type: Boolean } };
   declare held: boolean;

@@ -36,8 +36,8 @@ export function faceOf(timeline: Timeline, segment: Segment, place: Place, bigge
   if (biggest === "rate" && rate.text) return { big: rate, left: small, right: strokes };
   if (biggest === "split" && split_s !== undefined) {
     const split: Figure = { kind: "split", text: splitClock(split_s), note: "/500\u00a0m" };
-    const counted = [small.note, strokes.text && `${strokes.text} ${strokes.note}`].filter(Boolean).join(", ");
-    return { big: split, left: rate, right: { ...small, note: counted } };
+    const counted = strokes.text && `, ${strokes.text} ${strokes.note.replace(" left", "")}`;
+    return { big: split, left: rate, right: { ...small, note: small.note + counted } };
   }
   return { big: time, left: rate, right: strokes };
 }

@@ -34,6 +34,5 @@ function still({ kind }: Figure) {
 }
 
 function bigSize({ text }: Figure): string {
-  if (text.length > 6) return "seven";
-  return text.length > 5 ? "six" : text.length > 4 ? "five" : "";
+  return ["short", "short", "short", "short", "", "five", "six"][text.length] ?? "seven";
 }

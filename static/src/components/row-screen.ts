@@ -7,7 +7,7 @@
  * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
-import { USUAL, type Preferences } from "../data/preferences.js";
+import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
 import { buttons, type } from "./look.js";
@@ -15,12 +15,13 @@ import "./drill-picture.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import "./more-choices.js";
-import type { MoreChoices } from "./more-choices.js";
+import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
 import { faceOf } from "./row-face.js";
 import { figures } from "./row-figures.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
+import { rowLookChosen } from "./row-look-chosen.js";
 import { announcement, asksDone, countInWords, doneWords, focusWords, followingWords, wantedOf, whereWords } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
@@ -82,7 +83,7 @@ export class RowScreen extends LitElement {
     this.chosen = USUAL;
   }
 
-  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide];
+  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide, rowLookChosen];
 
   override render() {
     const segment = this.timeline?.segments[this.index];
@@ -121,15 +122,15 @@ export class RowScreen extends LitElement {
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
         <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
-        <button type="button" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>More</span></button>
+        <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div>
     </header>`;
   }
 
   private where(segment: Segment) {
     const { block, repetition } = whereWords(this.timeline!, segment);
-    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}>${block}</span>
-      ${repetition ? html`<span>${repetition}</span>` : nothing}</p>`;
+    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}><span class="word">block</span> ${block}</span>
+      ${repetition ? html`<span><span class="word">repetition</span> ${repetition}</span>` : nothing}</p>`;
   }
 
   private counting(segment: Segment) {
@@ -151,7 +152,7 @@ export class RowScreen extends LitElement {
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
         ${segment.drill ? html`<drill-picture name=${segment.drill.name}></drill-picture>` : nothing}
-        ${this.want(segment)}
+        ${this.want(segment, face.big.kind)}
         <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
       </div>`;
   }
@@ -167,8 +168,10 @@ export class RowScreen extends LitElement {
       ${this.remark ? html`<p class="small">${this.remark}</p>` : nothing}`;
   }
 
-  private want(segment: Segment) {
-    const { figure, unit, effort, talk } = wantedOf(segment, this.chosen.effort);
+  /** A split that is the largest figure is not said once more. */
+  private want(segment: Segment, largest: FigureKind) {
+    const twice = largest === "split" && this.chosen.effort === "split";
+    const { figure, unit, effort, talk } = wantedOf(segment, twice ? "words" : this.chosen.effort);
     if (!figure && !effort && !talk) return nothing;
     const depth = Math.round(depthOf(segment, quickestSplit(this.timeline!), 2));
     return html`<p class="want"><span class="chip d${depth}"></span>

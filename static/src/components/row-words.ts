@@ -12,13 +12,13 @@ export function asksDone(segment: Segment): boolean {
   return segment.ends === "tap" || segment.ends === "metres";
 }
 
-/** "block 5 of 12", counted in segments of the same part, and in a set "repetition 2 of 6". */
+/** The block, counted in segments of the same part, "5 of 12", and in a set the repetition, "2 of 6". */
 export function whereWords(timeline: Timeline, segment: Segment): { block: string; repetition: string } {
   const part = timeline.segments.filter((other) => other.part_index === segment.part_index);
   const { number, times } = segment.repetition ?? { number: 1, times: 1 };
   return {
-    block: `block ${part.indexOf(segment) + 1} of ${part.length}`,
-    repetition: times > 1 ? `repetition ${number} of ${times}` : "",
+    block: `${part.indexOf(segment) + 1} of ${part.length}`,
+    repetition: times > 1 ? `${number} of ${times}` : "",
   };
 }
 

@@ -1,14 +1,13 @@
 /** The choices of this device, each taking hold at once.
  *
- * Properties: `chosen` (undefined while it is being read), `sound` (whether it is wanted), `rowing` and `held` (a
- * session is open behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean).
+ * Properties: `chosen` (undefined while it is being read), `sound` (whether it is wanted), `rowing` (a session is open
+ * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean).
  */
 import { LitElement, css, html, nothing } from "lit";
 import { isCount, LONGEST_COUNT_S, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
 import type { Theme } from "../data/theme-mirror.js";
 import { choices, tiles, type Option } from "./choice-look.js";
 import { buttons, fields, page, type } from "./look.js";
-import { clockWords } from "./row-words.js";
 
 const FIGURES: readonly Option<FigureKind>[] = [
   { value: "time", name: "Time left" }, { value: "strokes", name: "Strokes left" }, { value: "rate", name: "Rate" }, { value: "split", name: "Split" },
@@ -24,12 +23,11 @@ type Count = "start_count_s" | "hold_count_s";
 
 export class SettingsScreen extends LitElement {
   static override properties = {
-    chosen: { attribute: false }, sound: { type: Boolean }, rowing: { type: Boolean }, held: { type: Boolean }, trouble: {}, wrong: { state: true },
+    chosen: { attribute: false }, sound: { type: Boolean }, rowing: { type: Boolean }, trouble: {}, wrong: { state: true },
   };
   declare chosen: Preferences | undefined;
   declare sound: boolean;
   declare rowing: boolean;
-  declare held: boolean;
   declare trouble: string;
   declare wrong: Partial<Record<Count, boolean>>;
 
@@ -37,7 +35,6 @@ export class SettingsScreen extends LitElement {
     super();
     this.sound = true;
     this.rowing = false;
-    this.held = false;
     this.trouble = "";
     this.wrong = {};
   }
@@ -45,6 +42,7 @@ export class SettingsScreen extends LitElement {
   static override styles = [type, buttons, fields, page, choices, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header, section { display: grid; gap: 12px; }
+    .all, .side { display: grid; gap: 28px; }
     section { gap: 20px; align-content: start; }
     h2 { border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
     .tiles { grid-template-columns: repeat(auto-fit, minmax(7.4em, 1fr)); }
@@ -58,8 +56,8 @@ export class SettingsScreen extends LitElement {
     @media (min-width: 1000px) {
       main { width: min(100%, 1120px); }
       .all { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 28px 48px; align-items: start; }
+      .tiles { grid-template-columns: repeat(auto-fit, minmax(11em, 1fr)); }
     }
-    .all { display: grid; gap: 28px; }
   `];
 
   override render() {
@@ -67,8 +65,8 @@ export class SettingsScreen extends LitElement {
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Settings</h1><p>For this device. Each takes hold at once.</p></header>
       <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
-      ${this.chosen ? html`<div class="all">${this.whileRowing(this.chosen)}${this.counting(this.chosen)}${this.device(this.chosen)}</div>` : nothing}
-      ${this.rowing ? html`<div class="bar"><p class="small">${clockWords(this.held)}</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
+      ${this.chosen ? html`<div class="all">${this.whileRowing(this.chosen)}<div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}</div></div>` : nothing}
+      ${this.rowing ? html`<div class="bar"><p class="small">A session is open behind this page.</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
     </main>`;
   }
 
@@ -77,7 +75,7 @@ export class SettingsScreen extends LitElement {
       <fieldset><legend>Largest on the screen</legend>${tiles("biggest", FIGURES, biggest, (value) => this.choose({ biggest: value }))}
         <p class="small">A block without it shows the time left.</p></fieldset>
       <fieldset><legend>Effort shown as</legend>${tiles("effort", EFFORTS, effort, (value) => this.choose({ effort: value }))}
-        <p class="small">Splits, watts and percentages need a result of yours, or a plan that names them. Else its own words stand.</p></fieldset>
+        <p class="small">Where the figure is not known, the words of the plan stand.</p></fieldset>
       <fieldset><legend>Sound</legend>${tiles("sound", ON_OR_OFF, this.sound, (value) => this.tell("sound", value))}</fieldset>
     </section>`;
   }

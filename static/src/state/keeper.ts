@@ -47,7 +47,7 @@ export class Keeper {
   /** Settled when the session that ended last is marked so in storage. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
-  private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
+  private last: Snapshot;
   private told = 0;
   private readonly listeners = new Set<(snapshot: Snapshot) => void>();
   private readonly ticker = new Ticker(() => this.tick(), () => new Worker(ourScript(TICKER_WORKER_URL)));
@@ -56,6 +56,7 @@ export class Keeper {
     private readonly read: () => Reading,
     private readonly chosen: Chosen,
   ) {
+    this.last = { ...presentNothing(this.around()), version: 0 };
     chosen.subscribe(() => this.wantScreen());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
