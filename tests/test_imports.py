@@ -97,6 +97,7 @@ CLIENT_MAY_USE = {
     "offline": set(),
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
+    "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
 }
 
