@@ -84,6 +84,7 @@ WEB_MAY_USE = {
     "assets": {"settings", "stored"},
     "build": {"settings", "assets"},
     "builtin_plans": set(),
+    "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
     "exports": set(),
     "api": {"settings", "stored", "streamed", "builtin_plans", "exports"},
@@ -98,6 +99,7 @@ CLIENT_MAY_USE = {
     "offline": set(),
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
+    "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
 }
 

@@ -86,6 +86,7 @@ EVERY_ANSWER = [
     *_reading("/row"),
     *_reading("/technique"),
     *_reading("/athlete"),
+    *_reading("/settings"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
     Asked("/plan/<slug>", "/plan/nothing", 404),
