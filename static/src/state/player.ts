@@ -9,7 +9,7 @@ import type { PlanRecord } from "../data/plans.js";
 import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
+import { chosen as chosenHere, type Chosen } from "./chosen.js";
 import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
@@ -33,8 +33,9 @@ export class Player {
   constructor(
     private readonly read: () => Reading = readClocks,
     makeLock: (lost: () => void) => SessionLock = makeSessionLock,
+    private readonly chosen: Chosen = chosenHere,
   ) {
-    this.keeper = new Keeper(read);
+    this.keeper = new Keeper(read, chosen);
     this.lock = makeLock(() => this.lostToAnotherTab());
     void readSettings().then(({ sound, volume }) => this.applySound(sound, volume));
   }
@@ -54,7 +55,8 @@ export class Player {
    * A session that was left open on this device is ended.
    */
   async start(plan: PlanRecord, timeline: Timeline): Promise<boolean> {
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(true)]);
+    const { keep_awake } = this.chosen.now;
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(keep_awake), this.chosen.ready]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
@@ -62,7 +64,7 @@ export class Player {
     const record = this.newRecord(plan, timeline);
     await endLeftOpen().catch(() => undefined);
     this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) });
+    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], this.chosen.now.start_count_s) });
     return true;
   }
 
@@ -93,7 +95,7 @@ export class Player {
   /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
   goOn(): void {
     this.keeper.command(({ place, at_s, segment }) =>
-      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: countIn(segment) } : null,
+      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
     );
   }
 
@@ -104,7 +106,7 @@ export class Player {
 
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
-    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: countInAfter(moment) }));
+    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
   /**
@@ -116,7 +118,7 @@ export class Player {
       const { at_s } = moment;
       if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
       this.tapped_s = at_s;
-      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: countInAfter(moment) };
+      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) };
     });
   }
 
@@ -144,7 +146,7 @@ export class Player {
     const { since_s } = asked;
     const segment = run.record.timeline.segments[run.placeAt(since_s).index];
     const how = answer === "clock" ? "by-clock" : "where-stopped";
-    const count_in_s = answer === "stopped" ? countIn(segment) : 0;
+    const count_in_s = answer === "stopped" ? this.countAfterHold(segment) : 0;
     this.keeper.write({ kind: "returned", at_s: run.now_s, since_s, how, count_in_s });
     if (answer === "end") this.keeper.write({ kind: "ended", at_s: run.now_s });
   }
@@ -199,6 +201,16 @@ export class Player {
     return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
   }
 
+  private countAfterHold(segment: Segment | undefined): number {
+    return countIn(segment, this.chosen.now.hold_count_s);
+  }
+
+  /** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
+  private countAfter({ place, segment, next }: Moment): number {
+    if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
+    return segment.kind === "gap" ? countIn(next, this.chosen.now.start_count_s) : 0;
+  }
+
   private applySound(on: boolean, volume: number): void {
     this.volume = volume;
     this.keeper.sound.set(on, volume);
@@ -227,14 +239,8 @@ export async function sessionIsOpen(): Promise<boolean> {
 const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
 
 /** Seconds to count in, where the handle is needed. */
-function countIn(segment: Segment | undefined, count_in_s = COUNT_IN_S): number {
+function countIn(segment: Segment | undefined, count_in_s: number): number {
   return segment && isRowed(segment) ? count_in_s : 0;
-}
-
-/** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
-function countInAfter({ place, segment, next }: Moment): number {
-  if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
-  return segment.kind === "gap" ? countIn(next, SIT_DOWN_S) : 0;
 }
 
 async function endLeftOpen(): Promise<void> {
