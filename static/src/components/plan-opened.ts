@@ -59,7 +59,7 @@ export class PlanOpened extends LitElement {
 
   override render() {
     const { record, rower } = this;
-    const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
+    const timeline = record && rower && scaled(record.timeline, twoKOf(rower), rower.athlete.level);
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
