@@ -83,6 +83,7 @@ export class Keeper {
     this.owner = true;
     this.asked = null;
     this.judge(found, since_s);
+    if (run.over) return this.changed();
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     void this.screen.want(true);
     this.sound.replan(run.now_s);
@@ -126,8 +127,9 @@ export class Keeper {
     const since_s = run.now_s;
     const { state, found } = look(run.clock, this.read());
     run.clock = state;
-    if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
-    this.judge(found, since_s);
+    const settled = found.kind === "moved" && run.settles(found.seconds);
+    if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
+    this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
     this.endIfOver();
   }
 
@@ -140,12 +142,13 @@ export class Keeper {
   private judge(found: Found, since_s: number): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
-    const { ask, tell } = judge(run, found, since_s, run.now_s);
+    const { ask, tell, end } = judge(run, found, since_s, run.now_s);
     if (ask) {
       this.asked = { ...ask, since_s };
       this.sound.replan(run.now_s);
     }
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
+    if (end) this.write({ kind: "ended", at_s: run.now_s });
   }
 
   private endIfOver(): void {
