@@ -37,6 +37,7 @@ PLANNER_ORDER = [
     "stretches",
     "totals",
     "timeline",
+    "cues",
     "notation",
     "plan_file",
     "drills",
@@ -79,11 +80,14 @@ WEB_MAY_USE = {
     "settings": set(),
     "security_headers": {"settings"},
     "stored": set(),
+    "streamed": {"stored"},
     "assets": {"settings", "stored"},
     "build": {"settings", "assets"},
     "builtin_plans": set(),
+    "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
-    "api": {"settings", "stored", "builtin_plans"},
+    "exports": set(),
+    "api": {"settings", "stored", "streamed", "builtin_plans", "exports"},
     "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},
 }
 
@@ -95,6 +99,7 @@ CLIENT_MAY_USE = {
     "offline": set(),
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
+    "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
 }
 
@@ -153,7 +158,7 @@ def test_web_modules_use_only_their_own_floor(path: Path) -> None:
         top, *rest = name.split(".")
         if top == "web" and rest[0] != here:
             assert rest[0] in WEB_MAY_USE[here], f"{path} may not use {name}"
-        if here == "builtin_plans":
+        if here in {"builtin_plans", "exports"}:
             assert top != "flask", f"{path} knows no requests"
 
 

@@ -4,9 +4,11 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import type { Preferences } from "../data/preferences.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
+import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
@@ -39,6 +41,7 @@ export class SessionFlow extends LitElement {
     proved: { state: true },
     remark: { state: true },
     keeping: { state: true },
+    chosen: { state: true },
   };
   declare source: "built-in" | "mine" | undefined;
   declare name: string | undefined;
@@ -48,6 +51,7 @@ export class SessionFlow extends LitElement {
   declare proved: boolean;
   declare remark: string;
   declare keeping: "" | "kept" | "refused";
+  declare chosen: Preferences;
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
@@ -63,6 +67,7 @@ export class SessionFlow extends LitElement {
     this.proved = false;
     this.remark = "";
     this.keeping = "";
+    this.chosen = chosen.now;
   }
 
   static override styles = css`:host { display: block; }`;
@@ -70,7 +75,8 @@ export class SessionFlow extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.told = player.snapshot().notice?.number ?? 0;
-    this.stop = player.subscribe((snapshot) => this.follow(snapshot));
+    const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
+    this.stop = () => stops.forEach((stop) => stop());
     addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
     void this.restore();
@@ -117,13 +123,13 @@ export class SessionFlow extends LitElement {
 
   private row({ timeline, phase, sound, screen }: Snapshot) {
     return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
-      .sleeps=${screen !== "on"} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
+      .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
       @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
   private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
-    return html`<gap-screen .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+    return html`<gap-screen .hand=${this.chosen.hand} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
       @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}

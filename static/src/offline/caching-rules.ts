@@ -6,7 +6,7 @@ import { PRECACHE } from "./precache-list.js";
 
 const SHELL = "/";
 /** The screens of the app: all of them are the one shell, which reads its address itself. */
-export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/technique$/, /^\/athlete$/];
+export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/technique$/, /^\/athlete$/, /^\/settings$/];
 /** Never answered with the shell, whatever screens there may come to be. */
 export const NOT_SCREENS = [/^\/api\//, /^\/static\//, /^\/healthz$/];
 

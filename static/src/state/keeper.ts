@@ -11,6 +11,7 @@ import { cuesBetween, type Cue } from "../timeline/cue-window.js";
 import type { Fact } from "../timeline/facts.js";
 import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
+import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
 import { look, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
@@ -46,12 +47,17 @@ export class Keeper {
   /** Settled when the session that ended last is marked so in storage. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
-  private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
+  private last: Snapshot;
   private told = 0;
   private readonly listeners = new Set<(snapshot: Snapshot) => void>();
   private readonly ticker = new Ticker(() => this.tick(), () => new Worker(ourScript(TICKER_WORKER_URL)));
 
-  constructor(private readonly read: () => Reading) {
+  constructor(
+    private readonly read: () => Reading,
+    private readonly chosen: Chosen,
+  ) {
+    this.last = { ...presentNothing(this.around()), version: 0 };
+    chosen.subscribe(() => this.wantScreen());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
     globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
@@ -85,7 +91,7 @@ export class Keeper {
     this.judge(found, since_s);
     if (run.over) return this.changed();
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
-    void this.screen.want(true);
+    this.wantScreen();
     this.sound.replan(run.now_s);
     this.changed();
   }
@@ -164,6 +170,17 @@ export class Keeper {
     queueMicrotask(() => this.changed());
   }
 
+  /** The screen stays on while a session runs, if that is chosen; in front of a room always. */
+  private wantScreen(): void {
+    const runs = this.run !== undefined && !this.run.over;
+    void this.screen.want(runs && this.awake());
+    this.changed();
+  }
+
+  private awake(): boolean {
+    return this.chosen.now.keep_awake || this.run?.record.led_by !== undefined;
+  }
+
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
   private rest(): void {
     this.ticker.stop();
@@ -201,7 +218,7 @@ export class Keeper {
   private around(): Around {
     return {
       sound: this.sound.state,
-      screen: this.screen.state,
+      screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
       kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
       absence: this.asked,

@@ -15,8 +15,8 @@ export type Phase = "none" | "count-in" | "running" | "waiting" | "held" | "aski
 /** `lost`: it should be heard and is not; a tap that calls `wakeSound()` brings it back. */
 export type SoundState = "on" | "off" | "lost";
 
-/** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none. */
-export type ScreenState = "on" | "off" | "impossible";
+/** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none; `not-wanted`: by choice. */
+export type ScreenState = "on" | "off" | "impossible" | "not-wanted";
 
 export interface Absence {
   /** How long the app was away. */

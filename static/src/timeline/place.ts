@@ -4,10 +4,8 @@ import { seconds } from "../plan/exact-time.js";
 import { advance, elapsedAt, type Running, type State } from "./facts.js";
 import { positionIn } from "./position.js";
 
-/** Seconds to take up the handle again after a hold, and before a start set by the clock. */
-export const COUNT_IN_S = 5;
-/** Seconds to sit down, strap in and take the handle: at the start, and after a gap. */
-export const SIT_DOWN_S = 10;
+/** Before a start set by the clock, the last so many seconds are counted in. */
+const COUNT_IN_S = 5;
 
 export interface Place {
   phase: "ready" | "count-in" | "running" | "waiting" | "held" | "finished";
