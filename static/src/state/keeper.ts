@@ -108,6 +108,8 @@ export class Keeper {
   command(fact: (moment: Moment) => Fact | null): void {
     const { run } = this;
     if (!run || this.asked) return;
+    // A command is a tap, and a tap may bring lost sound back.
+    if (this.sound.state === "lost") void this.sound.wake().then(() => this.changed());
     this.look();
     const [at_s, { segments }] = [run.now_s, run.record.timeline];
     const place = run.placeAt(at_s);
