@@ -1,6 +1,6 @@
 /** A block made longer while it is under way: one more minute, in whole strokes at its own pace, and all after it later. */
 import { placeCalls } from "./calls.js";
-import { compare, exact, fromPair, inParts, minus, over, plus, roundHalfUp, times, toNumber, toPair, type Exact } from "./exact-time.js";
+import { compare, exact, fromPair, inParts, over, plus, roundHalfUp, times, toNumber, toPair, type Exact } from "./exact-time.js";
 import { blockAt, withMetres } from "./scale.js";
 import { startingInTurn } from "./starts.js";
 import type { Strokes } from "./strokes.js";
@@ -8,21 +8,26 @@ import { totalsOf } from "./totals.js";
 import type { Call, PlacedCall, Segment, Timeline } from "./types.js";
 
 const MINUTE = exact(60);
-/** The most that is added to one block. */
-const MOST_ADDED = exact(600);
+/** The most that is added to one block, in seconds. */
+const MOST_ADDED_S = 600;
 
 /**
- * The timeline with a minute more in a segment, `elapsed_s` seconds into it; undefined where it cannot grow: what ends
- * by a tap lasts until that, and nothing grows by more than ten minutes. `planned` is the timeline before any growth.
- * A gap that is over already has its minute from now on.
+ * Whether a segment can grow by a minute, `elapsed_s` seconds into it: what ends by a tap lasts until that, and nothing
+ * grows by more than ten minutes. `planned` is the timeline before any growth.
  */
-export function withOneMoreMinute(planned: Timeline, timeline: Timeline, index: number, elapsed_s: number): Timeline | undefined {
+export function canGrow(planned: Timeline, timeline: Timeline, index: number, elapsed_s: number): boolean {
   const segment = timeline.segments[index]!;
-  if (segment.ends === "metres" || segment.ends === "tap") return undefined;
+  if (segment.ends === "metres" || segment.ends === "tap") return false;
+  const from_s = segment.kind === "gap" ? elapsed_s : 0;
+  const grown_s = Math.max(segment.duration_s, from_s) + toNumber(minuteOf(segment));
+  return grown_s - Math.max(planned.segments[index]!.duration_s, from_s) <= MOST_ADDED_S + 1e-6;
+}
+
+/** The timeline with a minute more in a segment that can grow. A gap that is over already has it from now on. */
+export function withOneMoreMinute(timeline: Timeline, index: number, elapsed_s: number): Timeline {
+  const segment = timeline.segments[index]!;
   const from = segment.kind === "gap" ? [inParts(elapsed_s, 1000)] : [];
   const duration = plus(longest(fromPair(segment.duration), ...from), minuteOf(segment));
-  const before = longest(fromPair(planned.segments[index]!.duration), ...from);
-  if (compare(minus(duration, before), MOST_ADDED) > 0) return undefined;
   const segments = startingInTurn(timeline.segments.with(index, lasting(timeline, segment, duration)));
   return { ...timeline, segments, totals: totalsOf(segments) };
 }

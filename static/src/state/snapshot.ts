@@ -39,6 +39,7 @@ export interface Snapshot {
   /** Grows whenever anything but the passing of time has changed: draw everything anew only then. */
   readonly version: number;
   readonly phase: Phase;
+  /** As it runs now, with what has been added to it. */
   readonly timeline: Timeline | null;
   /** The segment being rowed, or the one that a count-in leads to. */
   readonly index: number;
@@ -61,6 +62,8 @@ export interface Snapshot {
   readonly progress: number;
   /** When a start by the clock is set: the wall clock at that moment, in ms since 1970. */
   readonly starts_at_ms: number | null;
+  /** Whether this segment can have one more minute. */
+  readonly can_extend: boolean;
   readonly sound: SoundState;
   readonly screen: ScreenState;
   /** Whether this tab has the session. */

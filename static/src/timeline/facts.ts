@@ -6,7 +6,7 @@
  * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
 import { seconds } from "../plan/exact-time.js";
-import { withOneMoreMinute } from "../plan/growing.js";
+import { canGrow, withOneMoreMinute } from "../plan/growing.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { catchAt, strokeNumber } from "./position.js";
 import type { Stint } from "./rowed.js";
@@ -307,6 +307,13 @@ function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Fini
   return { ...common(last), mode: "finished", index, elapsed_s, ended_s, whole };
 }
 
+/** Whether what runs, or is held, at a moment can have one more minute. */
+export function canExtend(planned: Timeline, state: State, at_s: number): state is Running | Held {
+  if (state.mode === "ready" || state.mode === "finished") return false;
+  const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
+  return canGrow(planned, lineOf(planned, state), state.index, elapsed_s);
+}
+
 /** What every state has of the one before it. */
 function common({ since_s, stints, grown }: Common): Common {
   return { since_s, stints, ...(grown && { grown }) };
@@ -314,12 +321,10 @@ function common({ since_s, stints, grown }: Common): Common {
 
 /** A start set by the clock moves with the gap before it. */
 function extend(planned: Timeline, state: State, at_s: number): State {
-  if (state.mode === "ready" || state.mode === "finished") return state;
+  if (!canExtend(planned, state, at_s)) return state;
   const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
-  const grown = withOneMoreMinute(planned, lineOf(planned, state), state.index, elapsed_s);
-  if (!grown) return state;
   const setLater = state.mode === "running" && state.start_s !== null ? { start_s: state.start_s + 60 } : {};
-  return { ...state, ...setLater, grown };
+  return { ...state, ...setLater, grown: withOneMoreMinute(lineOf(planned, state), state.index, elapsed_s) };
 }
 
 /** What was gone through since the segment, or the part of it, began: none where it had no length and nobody tapped. */
