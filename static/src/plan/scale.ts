@@ -53,7 +53,7 @@ class Scaling {
   }
 
   private rowed(segment: Segment): Segment {
-    const block = blockAt(this.timeline, segment.place);
+    const block = blockAt(this.timeline, segment.place)!;
     const aimed = withTarget(segment, explicitSplit(block), this.before, this.two_k);
     this.remark(segment, targetRemarks(aimed, this.before, true));
     const scaled = segment.metres_asked === undefined ? withMetres(aimed) : this.metreBlock(aimed, block);
@@ -106,9 +106,9 @@ class Scaling {
 const OF_LENGTH = new Set(["no-rate", "paced-rate", "call-does-not-fit"]);
 
 /** The block of the plan that a JSON pointer leads to. */
-function blockAt(timeline: Timeline, place: string): Block {
+export function blockAt(timeline: Timeline, place: string): Block | undefined {
   const steps = place.split("/").slice(1);
-  return steps.reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], timeline.plan) as Block;
+  return steps.reduce<unknown>((value, step) => (value as Record<string, unknown> | undefined)?.[step], timeline.plan) as Block | undefined;
 }
 
 function explicitSplit({ effort }: Block): number | undefined {
@@ -120,7 +120,7 @@ function withTarget(segment: Segment, explicit: number | undefined, before: Befo
 }
 
 /** Of a block whose length is known: the metres at its split. */
-function withMetres(segment: Segment): Segment {
+export function withMetres(segment: Segment): Segment {
   const { metres: _metres, ...rest } = segment;
   const split = splitOfTarget(segment.target);
   if (!split || segment.basis === "assumed") return rest;

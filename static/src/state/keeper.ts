@@ -109,7 +109,7 @@ export class Keeper {
     const { run } = this;
     if (!run || this.asked) return;
     this.look();
-    const [at_s, { segments }] = [run.now_s, run.record.timeline];
+    const [at_s, { segments }] = [run.now_s, run.timeline];
     const place = run.placeAt(at_s);
     if (place.phase === "finished" || place.phase === "ready") return;
     const written = fact({ place, at_s, segment: segments[place.index]!, next: segments[place.index + 1] });

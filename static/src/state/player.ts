@@ -117,6 +117,13 @@ export class Player {
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
   }
 
+  /** One more minute of this block, rest or gap, if it can have one; true when it has. */
+  extend(): boolean {
+    const before = this.keeper.run?.timeline;
+    this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
+    return this.keeper.run?.timeline !== before;
+  }
+
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
     this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));

@@ -1,6 +1,7 @@
 /** A session while it runs: its facts and its clock. Every fact is saved as it is written, and kept until it is. */
 import { saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
-import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
+import type { Timeline } from "../plan/types.js";
+import { advance, canExtend, follow, lineOf, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
 import {
   byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
@@ -57,6 +58,15 @@ export class SessionRun {
   /** Seconds of the session at the last look. */
   get now_s(): number {
     return sessionAt(this.clock, this.clock.last.mono_ms);
+  }
+
+  /** As it runs now: the planned timeline, and what has been added to it. */
+  get timeline(): Timeline {
+    return lineOf(this.record.timeline, this.state);
+  }
+
+  canExtend(at_s: number): boolean {
+    return canExtend(this.record.timeline, this.stateAt(at_s), at_s);
   }
 
   /**
