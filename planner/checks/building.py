@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, gcd
 
 from planner.athlete import Level
-from planner.checks.scene import list_of, share_of
+from planner.checks.scene import HARD_SHARE, list_of, share_of
 from planner.findings import Edit, Op
 from planner.limits import RATE, TWO_K_POWER
 from planner.plan import Block, Effort, ForSeconds, ForStrokes, Gap, Part, PartKind, Pressure, Step, TwoKPower
@@ -39,6 +40,20 @@ def burst(rate: int, share: float, level: Level) -> Block:
     """A few strokes at a rate with the lightest pressure that asks for a share of 2 km power."""
     pressure = next((p for p in _PRESSURES if share_of(p, rate, level) >= share), Pressure.RACE)
     return Block(ForStrokes(BURST_STROKES), rate, pressure)
+
+
+def unforced(block: Block, share: float, level: Level) -> Block:
+    """A burst that is not hard itself where it stands in the main part: at the bare share if need be."""
+    if asked_of(block, level) < HARD_SHARE:
+        return block
+    return replace(block, effort=TwoKPower(Fraction(ceil(100 * share), 100)))
+
+
+def asked_of(block: Block, level: Level) -> float:
+    """The share of 2 km power that a burst or a step asks for."""
+    if isinstance(block.effort, Pressure):
+        return share_of(block.effort, block.rate or EASY_RATE, level)
+    return float(block.effort.fraction) if isinstance(block.effort, TwoKPower) else 0.0
 
 
 def steps_up(start: tuple[int, float], end: tuple[int, float], level: Level) -> tuple[Block, ...]:
