@@ -10,7 +10,7 @@ from typing import Any
 from planner.findings import Edit, Op
 from planner.plan import Block, ForMetres, ForSeconds, ForStrokes, Plan
 
-_LENGTHS = {"seconds": ForSeconds, "metres": ForMetres, "strokes": ForStrokes}
+_LENGTHS: dict[str, Any] = {"seconds": ForSeconds, "metres": ForMetres, "strokes": ForStrokes}
 
 
 def edited(plan: Plan, edits: Iterable[Edit]) -> Plan:

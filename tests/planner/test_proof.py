@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from planner.appraisal import appraise
-from planner.athlete import Athlete, Level, Room
-from planner.findings import Finding
+from planner.athlete import Athlete, Level, Result, Room
+from planner.findings import Finding, Severity
 from planner.notation.reader import read
 from planner.plan import Plan
 from planner.timeline import compile_timeline
-from tests.mending import apply
+from tests.mending import apply, stays
 from tests.sweep.mends import broken_mends
 from tests.sweep.plans import sketches
 
@@ -42,6 +44,75 @@ def test_without_a_warm_up_one_tap_leads_through_easy_rowing_and_steps_to_a_burs
     assert not {"no-rise", "hard-too-early", "jump-too-steep", "no-warm-up"} & set(after)
 
 
-def test_a_mend_that_leaves_its_finding_is_carried_on_with_or_not_offered() -> None:
+@pytest.mark.parametrize(
+    ("code", "text", "level", "results", "room"),
+    [
+        # Light pressure at a high rate, for long, is hard: taking the pressure down is not enough.
+        (
+            "novice-maximal",
+            "main\n8 x 20' r30 light",
+            Level.NOVICE,
+            (6000, 1608.4, 2000, 471.5, 500, 100.2),
+            None,
+        ),
+        (
+            "warm-up-spends-too-much",
+            "warm-up\n3 x 217 strokes r50 light",
+            Level.NOVICE,
+            (2000, 462),
+            Room.HOT,
+        ),
+        ("warm-up-spends-too-much", "warm-up\n3 x 217 strokes r50 full", Level.NOVICE, (2000, 462), Room.HOT),
+        # What names no effort is guessed, and guessed hard.
+        (
+            "warm-up-spends-too-much",
+            "warm-up\n20' r30\n500m r36 full\n5' rest\nmain\n2000m r30 race",
+            Level.CLUB,
+            (),
+            Room.HOT,
+        ),
+        # Eased blocks join the bout that they were too hard for.
+        (
+            "cannot-be-held",
+            'main\n8 x (1000 strokes r44 full, 15 strokes r20, 30" rest)',
+            Level.CLUB,
+            (),
+            None,
+        ),
+    ],
+)
+def test_one_tap_removes_what_easier_strokes_alone_would_leave(
+    code: str, text: str, level: Level, results: tuple[float, ...], room: Room | None
+) -> None:
+    rower = Athlete(tuple(map(_result, results[::2], results[1::2])), level=level)
+    where = room or Room.NORMAL
+
+    def findings(plan: Plan) -> tuple[Finding, ...]:
+        return appraise(compile_timeline(plan, rower), rower, level, where).findings
+
+    plan = read(text)
+    before = findings(plan)
+    finding = next(f for f in before if f.code == code)
+    assert finding.mend is not None
+    assert not stays(finding, before, findings(apply(plan, finding.mend.edits)))
+
+
+def _result(metres: float, seconds: float) -> Result:
+    return Result(int(metres), Fraction(round(10 * seconds), 10))
+
+
+@pytest.mark.parametrize(
+    ("text", "severity"),
+    [
+        ("warm-up\n9' r30\nmain\n2000m r30 race", Severity.ADVICE),
+        ("warm-up\n9' r30 full\nmain\n2000m r30 race", Severity.WARNING),
+    ],
+)
+def test_nobody_is_warned_of_power_that_is_only_guessed(text: str, severity: Severity) -> None:
+    gap = [f for c, f in found(read(text)).items() if c in ("warm-up-spends-too-much", "gap-too-short")]
+    assert [f.severity for f in gap] == [severity]
+
+
+def test_whatever_the_plan_no_mend_leaves_its_finding_or_brings_something_heavier() -> None:
     broken = [told for sketch in sketches(SEED, SAMPLE) for told in broken_mends(sketch)]
     assert broken == []
