@@ -1,4 +1,4 @@
-"""`python -m tests.sweep` makes every session of the sweep and mends plans drawn by chance; a table and a verdict."""
+"""`python -m tests.sweep` makes every session of the sweep and mends plans by chance: a table, a verdict."""
 
 from __future__ import annotations
 
