@@ -1,13 +1,14 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer } from "../data/api.js";
-import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
+import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
 import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
-import { changeSettings } from "../data/settings.js";
+import { changeSettings, readSettings } from "../data/settings.js";
+import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
@@ -31,6 +32,7 @@ export class PlanOpened extends LitElement {
     saved: { state: true },
     trouble: { state: true },
     unasked: { state: true },
+    room: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
@@ -42,6 +44,7 @@ export class PlanOpened extends LitElement {
   declare trouble: string;
   /** Whether nobody could be asked what there is to say about the plan. */
   declare unasked: boolean;
+  declare room: Room | undefined;
 
   constructor() {
     super();
@@ -70,13 +73,14 @@ export class PlanOpened extends LitElement {
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
       .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
-      @mend=${this.mend} @undo=${this.undo} @again=${this.again}></plan-screen>
+      @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
   private async gather(): Promise<void> {
     this.record = undefined;
     this.rower = await readAthlete();
+    this.room = (await readSettings()).room;
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
       document.title = `${this.record.plan.title} · Slipway`;
@@ -135,6 +139,13 @@ export class PlanOpened extends LitElement {
 
   private async undo(): Promise<void> {
     await this.change(takenBack);
+  }
+
+  /** Another level or another room: kept for what comes, and the advice asked for anew. */
+  private async changeTerms({ detail: { level, room } }: CustomEvent<{ level?: Level; room?: Room }>): Promise<void> {
+    if (level) this.rower = await changeAthlete({ level });
+    if (room) this.room = (await changeSettings({ room })).room;
+    await this.appraise();
   }
 
   private async again(): Promise<void> {
