@@ -4,7 +4,7 @@
  */
 import { Ticker } from "../audio/ticker.js";
 import { database } from "../data/database.js";
-import { closeSession } from "../data/sessions.js";
+import { WriteQueue } from "../data/write-queue.js";
 import { ourScript } from "../offline/worker-bridge.js";
 import type { Segment } from "../plan/types.js";
 import { cuesBetween, type Cue } from "../timeline/cue-window.js";
@@ -38,12 +38,14 @@ export class Keeper {
   asked: (Absence & { since_s: number }) | null = null;
   /** Whether this tab, and no other, has the session. */
   owner = true;
+  /** What this tab has to store; it goes on being tried when the session is left. */
+  readonly writes = new WriteQueue(() => this.changed());
   readonly screen = new ScreenLock(() => this.changed());
   readonly sound = new SessionSound({
     cues: (from_s, to_s) => this.cues(from_s, to_s),
     now_s: () => this.run?.now_s ?? 0,
   });
-  /** Settled when the session that ended last is marked so in storage. */
+  /** Settled when the session that ended last is marked so in storage, or that is tried again and again. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
   private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
@@ -54,7 +56,7 @@ export class Keeper {
   constructor(private readonly read: () => Reading) {
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
-    globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
+    globalThis.addEventListener?.("pagehide", () => this.beat(true));
   }
 
   subscribe(listener: (snapshot: Snapshot) => void): () => void {
@@ -83,6 +85,7 @@ export class Keeper {
     this.owner = true;
     this.asked = null;
     this.judge(found, since_s);
+    this.beat(true);
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     void this.screen.want(true);
     this.sound.replan(run.now_s);
@@ -91,7 +94,7 @@ export class Keeper {
 
   /** Stops running it here, without a word in its facts. */
   setAside(): void {
-    this.run?.beat(true);
+    this.beat(true);
     this.run = undefined;
     this.asked = null;
     this.rest();
@@ -113,7 +116,7 @@ export class Keeper {
     const { run } = this;
     if (!run) return;
     run.write(fact);
-    run.beat(true);
+    this.beat(true);
     this.endIfOver();
     this.sound.replan(run.now_s);
     this.changed();
@@ -128,6 +131,8 @@ export class Keeper {
     run.clock = state;
     if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
     this.judge(found, since_s);
+    // A page that comes after this one has only the wall clock to go by.
+    if (found.kind !== "nothing") this.beat(true);
     this.endIfOver();
   }
 
@@ -148,6 +153,11 @@ export class Keeper {
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
   }
 
+  /** Saves a sign of life. Not while a question stands: who comes back to another page has to be asked again. */
+  private beat(now = false): void {
+    if (!this.asked) this.run?.beat(now);
+  }
+
   private endIfOver(): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
@@ -155,7 +165,7 @@ export class Keeper {
     if (state.mode !== "finished") return;
     run.over = true;
     if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
-    this.closing = run.save().then(() => closeSession(run.record)).catch(() => undefined);
+    this.closing = run.close();
     this.rest();
     // Found by a frame's look, it would be told to nobody: no tick comes any more.
     queueMicrotask(() => this.changed());
@@ -169,7 +179,7 @@ export class Keeper {
 
   private tick(): void {
     this.look();
-    this.run?.beat();
+    this.beat();
     if (this.run && !this.run.over) this.sound.tick();
     this.changed();
   }
@@ -177,7 +187,7 @@ export class Keeper {
   private seenOrHidden(): void {
     if (!this.run || this.run.over) return;
     this.look();
-    this.run.beat(true);
+    this.beat(true);
     const { hidden } = document;
     this.ticker.start(hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     if (!hidden) void Promise.all([database.reopen(), this.screen.seen()]);
@@ -200,7 +210,7 @@ export class Keeper {
       sound: this.sound.state,
       screen: this.screen.state,
       owner: this.owner,
-      kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
+      kept: database.where() === "memory" ? "memory" : (this.writes.trouble ?? "disk"),
       absence: this.asked,
       notice: this.notice,
     };

@@ -6,8 +6,9 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
+import { closeSession, isSound, openSession, putAside, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
+import type { Fact } from "../timeline/facts.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
 import { Keeper, type Moment } from "./keeper.js";
@@ -60,20 +61,22 @@ export class Player {
     this.keeper.setAside();
     this.tapped_s = -Infinity;
     const record = this.newRecord(plan, timeline);
-    await endLeftOpen().catch(() => undefined);
-    this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) });
+    void this.keeper.writes.add(endLeftOpen);
+    const started: Fact = { kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) };
+    this.keeper.begin(SessionRun.make(record, started, this.read(), this.keeper.writes));
     return true;
   }
 
   /**
-   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none.
+   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none, or
+   * none that is sound.
    * Else the phase is as its facts have it, or `asking`, or `elsewhere`; its sound is `lost` until a tap calls
    * `wakeSound`.
    */
   async restore(): Promise<boolean> {
     if (this.keeper.run) return true;
-    if (!(await openSession())) return false;
+    const open = await openSession();
+    if (!open || !isSound(open)) return false;
     if (await this.lock.take()) return this.resume();
     this.isElsewhere();
     return true;
@@ -161,8 +164,7 @@ export class Player {
   async discard(): Promise<void> {
     const { run } = this.keeper;
     this.close();
-    await run?.save();
-    if (run) await discardSession(run.record.id);
+    await run?.discard();
   }
 
   /** Leaves the session: the phase is `none` again. One that still runs is left open, to be restored. */
@@ -187,8 +189,8 @@ export class Player {
 
   private resume(): Promise<boolean> {
     return openSession().then((stored) => {
-      if (!stored) return this.close(), false;
-      const { run, found, since_s } = SessionRun.resume(stored, this.read());
+      if (!stored || !isSound(stored)) return this.close(), false;
+      const { run, found, since_s } = SessionRun.resume(stored, this.read(), this.keeper.writes);
       this.keeper.begin(run, found, since_s);
       return true;
     });
@@ -205,8 +207,10 @@ export class Player {
     this.keeper.changed();
   }
 
+  /** What is not stored yet is given up: the other tab has gone on from what is. */
   private lostToAnotherTab(): void {
     this.keeper.sound.close();
+    this.keeper.writes.clear();
     this.isElsewhere();
   }
 
@@ -238,8 +242,9 @@ function countInAfter({ place, segment, next }: Moment): number {
 }
 
 async function endLeftOpen(): Promise<void> {
-  const left = await openSession();
-  if (left) await closeSession(left.record);
+  for (let left = await openSession(); left; left = await openSession()) {
+    await (isSound(left) ? closeSession(left.record) : putAside(left.id));
+  }
 }
 
 function readClocks(): Reading {
