@@ -11,6 +11,7 @@ from web.api.answer_cache import AnswerCache
 from web.api.athletes import athletes_api
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
+from web.api.exports import exports_api
 from web.api.holdings import holdings_api
 from web.api.loads import loads_api
 from web.api.plans import LIBRARY, plan_answers, plans_api
@@ -53,6 +54,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(shorthand_api())
     app.register_blueprint(athletes_api())
     app.register_blueprint(loads_api())
+    app.register_blueprint(exports_api())
     app.register_blueprint(document_api())
     return app
 

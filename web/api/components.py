@@ -25,9 +25,11 @@ from web.api.answer_shapes import (
     ShorthandAnswerShape,
     TechniqueLibraryShape,
 )
+from web.api.export_request import ExportRequestSchema
 
 SPOKEN_OF: tuple[type[Strict], ...] = (
     TimelineRequestSchema,
+    ExportRequestSchema,
     ShorthandRequestSchema,
     AthleteSchema,
     AthleteAnswerShape,

@@ -19,7 +19,7 @@ from planner.schemas.athlete_schema import AthleteSchema, load_athlete
 from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape, holding_answer
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema, week_answer
-from planner.schemas.plan_schema import dump_plan
+from planner.schemas.plan_schema import PlanSchema, dump_plan
 from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import (
     SessionRequestSchema,
@@ -42,10 +42,13 @@ from web.api.answer_shapes import (
 )
 from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
+from web.api.export_request import EXAMPLE_START, ExportRequestSchema
+from web.api.exports import A_MINUTE, EXPORTS
 from web.api.plans import plan_answers
 from web.api.technique import technique_answer
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
+from web.exports.kinds import KINDS
 from web.settings import VERSION
 from web.stored import Stored, answer
 
@@ -76,6 +79,10 @@ REFUSALS = {
     422: (
         "The JSON does not say what it should; each mistake is named.",
         "rate 62 is above 50 strokes a minute",
+    ),
+    429: (
+        "Too much is asked for from one address; Retry-After says in how many seconds there is room again.",
+        f"more than {A_MINUTE} downloads were asked for in a minute: try again in 20 s",
     ),
     500: ("A mistake of the server's own.", DETAILS[500]),
 }
@@ -185,11 +192,34 @@ def _paths() -> dict[str, dict[str, Any]]:
                 week_answer(EXAMPLE_WEEK),
             )
         },
+        f"{EXPORTS}/{{kind}}": {"post": _exporting({**asked, "start": EXAMPLE_START})},
         "/api/openapi.json": {
             "get": _operation("getDescription", "This description", {"200": _described(ANY), **KEPT}, READING)
         },
         "/healthz": {"get": _reading("getHealth", "Whether the app is well", HealthShape, health)},
     }
+
+
+def _exporting(asked: dict[str, object]) -> dict[str, Any]:
+    """A file of whichever kind the address names; all but the plan itself are more than JSON can describe."""
+    about = "; ".join(f"{name}: {kind.about}" for name, kind in KINDS.items())
+    kind = {
+        "name": "kind",
+        "in": "path",
+        "required": True,
+        "description": about,
+        "schema": {"type": "string", "enum": list(KINDS)},
+        "example": next(iter(KINDS)),
+    }
+    files = {each.mimetype: {"schema": {"type": "string"}, **_example("")} for each in KINDS.values()}
+    files[JSON] = {"schema": reference(PlanSchema), **_example(asked["plan"])}
+    good = {"200": {"description": "The file, under a name made from the title.", "content": files}}
+    body = {
+        "required": True,
+        "content": {JSON: {"schema": reference(ExportRequestSchema), **_example(asked)}},
+    }
+    operation = _operation("exportPlan", "A plan as a file", good, (404, *SENDING, 429))
+    return {**operation, "parameters": [kind], "requestBody": body}
 
 
 def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:

@@ -1,7 +1,7 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer } from "../data/api.js";
-import { addResult, readAthlete, twoKOf, type AthleteRecord } from "../data/athlete.js";
+import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { mended, takenBack } from "../data/mending.js";
 import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
@@ -62,7 +62,7 @@ export class PlanOpened extends LitElement {
     const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
-      .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
+      .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
       .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
       @mend=${this.mend} @undo=${this.undo}></plan-screen>

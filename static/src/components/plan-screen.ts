@@ -1,7 +1,7 @@
 /** One plan before it is rowed: picture, findings, totals, readiness, blocks, whose splits, and the button to row it.
  *
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
- * `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
+ * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
  * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
@@ -9,7 +9,7 @@
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import type { Athlete, Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
 import "./block-list.js";
 import "./finding-list.js";
@@ -27,6 +27,7 @@ export class PlanScreen extends LitElement {
     appraised: { type: Boolean },
     readiness: { attribute: false },
     energy: { attribute: false },
+    athlete: { attribute: false },
     reasons: { attribute: false },
     known: {},
     saved: {},
@@ -43,6 +44,7 @@ export class PlanScreen extends LitElement {
   declare appraised: boolean;
   declare readiness: Readiness | undefined;
   declare energy: Energy | undefined;
+  declare athlete: Athlete | undefined;
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
@@ -131,7 +133,8 @@ export class PlanScreen extends LitElement {
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
         ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
       </div>
-      <div class="blocks"><block-list .timeline=${timeline}></block-list>${this.own ? this.keeping() : nothing}</div>
+      <div class="blocks"><block-list .timeline=${timeline}></block-list>
+        <plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>${this.own ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 

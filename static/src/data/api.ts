@@ -1,10 +1,12 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
+/** Some files are large, and the way to a phone is slow. */
+const FILE_TIMEOUT_MS = 120_000;
 
 /** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
 export type ShorthandProblem = Problem;
@@ -66,6 +68,27 @@ export function fetchAthleteAnswer(athlete: Athlete): Promise<AthleteAnswer> {
   return ask<AthleteAnswer>("/api/athlete", athlete);
 }
 
+/** A file, and the name to give it. */
+export interface MadeFile {
+  name: string;
+  blob: Blob;
+}
+
+/** A plan made into a file of this kind. */
+export async function fetchFile(kind: string, asked: ExportRequest): Promise<MadeFile> {
+  const response = await send(`/api/exports/${kind}`, asked, FILE_TIMEOUT_MS);
+  if (!response.ok) throw refusal(response.status, await json(response));
+  const name = nameIn(response.headers.get("Content-Disposition") ?? "");
+  if (!name) throw new NoAnswer("an answer came that is not from Slipway");
+  return { name, blob: await response.blob().catch(noAnswer) };
+}
+
+/** The name in a Content-Disposition as the server writes it (RFC 6266). */
+function nameIn(disposition: string): string | undefined {
+  const coded = /filename\*=UTF-8''([^;]+)/.exec(disposition)?.[1];
+  return coded && decodeURIComponent(coded);
+}
+
 async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
   const response = await send(path, body);
   const document = await json(response);
@@ -73,13 +96,17 @@ async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: unknown): Promise<Response> {
+async function send(path: string, body: unknown, timeout_ms = TIMEOUT_MS): Promise<Response> {
   const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) };
   try {
-    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(TIMEOUT_MS) });
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });
   } catch (error) {
-    throw new NoAnswer("no answer came: there is no signal, or the server is not there", { cause: error });
+    return noAnswer(error);
   }
+}
+
+function noAnswer(error: unknown): never {
+  throw new NoAnswer("no answer came: there is no signal, or the server is not there", { cause: error });
 }
 
 async function json(response: Response): Promise<unknown> {

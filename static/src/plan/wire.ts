@@ -21,6 +21,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/exports/{kind}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A plan as a file */
+        post: operations["exportPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/holding": {
         parameters: {
             query?: never;
@@ -416,6 +433,18 @@ export interface components {
             deviation: "sample" | "population";
             monotony?: number;
             strain?: number;
+        };
+        /** @description A plan to make a file of; without an athlete it says rate, pressure and change of split only. */
+        ExportRequest: {
+            athlete?: components["schemas"]["Athlete"];
+            /** @enum {string} */
+            fit?: "clock" | "rate";
+            plan: components["schemas"]["Plan"];
+            /** @enum {string} */
+            rhythm?: "machine" | "boat";
+            /** @description when the session starts, wherever that is; without it a calendar entry stands over today */
+            start?: string;
+            words_a_minute?: number;
         };
         /** @description Advice about the plan. */
         Finding: {
@@ -1065,6 +1094,7 @@ export type Edit = components['schemas']['Edit'];
 export type Effort = components['schemas']['Effort'];
 export type Energy = components['schemas']['Energy'];
 export type Evenness = components['schemas']['Evenness'];
+export type ExportRequest = components['schemas']['ExportRequest'];
 export type Finding = components['schemas']['Finding'];
 export type Focus = components['schemas']['Focus'];
 export type Gap = components['schemas']['Gap'];
@@ -1190,6 +1220,112 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description A mistake of the server's own. */
+            500: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+        };
+    };
+    exportPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /**
+                 * @description vtt: calls and blocks as captions for a film (WebVTT); calls: spoken calls with their times, as plain text; ics: an entry for a calendar with the plan in its text (iCalendar); csv: a table of the segments (RFC 4180); json: the plan itself, which can be read back in
+                 * @example vtt
+                 */
+                kind: "vtt" | "calls" | "ics" | "csv" | "json";
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ExportRequest"];
+            };
+        };
+        responses: {
+            /** @description The file, under a name made from the title. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Plan"];
+                    "text/calendar": string;
+                    "text/csv": string;
+                    "text/plain": string;
+                    "text/vtt": string;
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description There is nothing of that name. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description This address does not do that. */
+            405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
                 headers: {
                     [name: string]: unknown;
                 };

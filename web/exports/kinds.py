@@ -1,0 +1,72 @@
+"""Every kind of download by its name in addresses: what it is for, its ending, its type, what makes it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+
+from planner.timeline import Timeline
+from web.exports.calendar_entry import calendar_entry
+from web.exports.calls_text import calls_text
+from web.exports.calls_vtt import calls_vtt
+from web.exports.plan_json import plan_json
+from web.exports.segments_csv import segments_csv
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What to make a file of: a timeline, when the session is to start (or None), and the time it is now."""
+
+    timeline: Timeline
+    start: datetime | None
+    now: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of file."""
+
+    about: str
+    ending: str
+    content_type: str
+    make: Callable[[Asked], bytes]
+
+    @property
+    def mimetype(self) -> str:
+        """The type without its parameters."""
+        return self.content_type.partition(";")[0]
+
+
+KINDS = {
+    "vtt": Kind(
+        "calls and blocks as captions for a film (WebVTT)",
+        "vtt",
+        "text/vtt; charset=utf-8",
+        lambda asked: calls_vtt(asked.timeline),
+    ),
+    "calls": Kind(
+        "spoken calls with their times, as plain text",
+        "txt",
+        "text/plain; charset=utf-8",
+        lambda asked: calls_text(asked.timeline),
+    ),
+    "ics": Kind(
+        "an entry for a calendar with the plan in its text (iCalendar)",
+        "ics",
+        "text/calendar; charset=utf-8",
+        lambda asked: calendar_entry(asked.timeline, asked.start, asked.now),
+    ),
+    "csv": Kind(
+        "a table of the segments (RFC 4180)",
+        "csv",
+        "text/csv; charset=utf-8; header=present",
+        lambda asked: segments_csv(asked.timeline),
+    ),
+    "json": Kind(
+        "the plan itself, which can be read back in",
+        "json",
+        "application/json",
+        lambda asked: plan_json(asked.timeline.plan),
+    ),
+}
