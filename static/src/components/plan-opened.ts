@@ -1,11 +1,12 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
-import { NoAnswer } from "../data/api.js";
+import { NoAnswer, Refused } from "../data/api.js";
 import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { mended, takenBack } from "../data/mending.js";
-import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
-import { openSession } from "../data/sessions.js";
+import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
+import { isSound, openSession } from "../data/sessions.js";
+import { Unsound } from "../data/sound-session.js";
 import { changeSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
@@ -15,6 +16,7 @@ import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
 import { goTo, rowAddress, tellScreen } from "./routes.js";
+import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
@@ -29,6 +31,7 @@ export class PlanOpened extends LitElement {
     mendTrouble: { state: true },
     saved: { state: true },
     trouble: { state: true },
+    unsound: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
@@ -38,6 +41,8 @@ export class PlanOpened extends LitElement {
   declare mendTrouble: string;
   declare saved: Saved;
   declare trouble: string;
+  /** What is stored of it cannot be used. */
+  declare unsound: boolean;
 
   constructor() {
     super();
@@ -45,6 +50,7 @@ export class PlanOpened extends LitElement {
     this.mendTrouble = "";
     this.saved = "saving";
     this.trouble = "";
+    this.unsound = false;
   }
 
   override connectedCallback(): void {
@@ -59,6 +65,7 @@ export class PlanOpened extends LitElement {
 
   override render() {
     const { record, rower } = this;
+    if (this.unsound) return this.broken();
     const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
@@ -69,13 +76,20 @@ export class PlanOpened extends LitElement {
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
+  private broken() {
+    return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
+      @again=${this.again} @forget=${this.forget}></unsound-plan>`;
+  }
+
   private async gather(): Promise<void> {
     this.record = undefined;
     this.rower = await readAthlete();
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
+      this.unsound = error instanceof Unsound;
       this.trouble = troubleWords(error);
     }
     tellScreen(this);
@@ -88,7 +102,7 @@ export class PlanOpened extends LitElement {
   private async row(): Promise<void> {
     const open = await openSession();
     if (!open) goTo(this, rowAddress(this.source, this.name));
-    else if (open.record.plan_id === this.record?.id) goTo(this, "/row");
+    else if (!isSound(open) || open.record.plan_id === this.record?.id) goTo(this, "/row");
     else await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(open.record.plan.title);
   }
 
@@ -105,8 +119,23 @@ export class PlanOpened extends LitElement {
   }
 
   private async forget(): Promise<void> {
-    await forgetPlan(this.record!.id);
+    await forgetPlan(`${this.source}:${this.name}`);
     goTo(this, "/");
+  }
+
+  /** In place of what cannot be used: fetched, or compiled anew. */
+  private async again(): Promise<void> {
+    this.busy = true;
+    this.mendTrouble = "";
+    try {
+      if (this.source === "mine") await remake(this.name, await readAthlete());
+      else await openBuiltIn(this.name);
+      void this.gather();
+    } catch (error) {
+      this.mendTrouble = error instanceof Refused ? error.message : "It cannot be had now: there is no signal. Try again when there is.";
+    } finally {
+      this.busy = false;
+    }
   }
 
   private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {

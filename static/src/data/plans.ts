@@ -58,11 +58,26 @@ export async function keptPlans(): Promise<PlanRecord[]> {
   return (await everyKept()).sound;
 }
 
-/** Every plan kept on this device: the sound ones, the last opened first, and the addresses of the others. */
-export async function everyKept(): Promise<{ sound: PlanRecord[]; unsound: string[] }> {
-  const found = await Promise.all((await database.keys("plans")).map(async (id) => ({ id, record: await storedPlan(id).catch(() => undefined) })));
-  const sound = found.flatMap(({ record }) => record ?? []).sort((a, b) => b.kept_at_ms - a.kept_at_ms);
-  return { sound, unsound: found.flatMap(({ id, record }) => (record ? [] : addressOfId(id))) };
+/** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
+export interface UnsoundPlan {
+  address: string;
+  title: string;
+}
+
+/** Every plan kept on this device: the sound ones, the last opened first, and the others. */
+export async function everyKept(): Promise<{ sound: PlanRecord[]; unsound: UnsoundPlan[] }> {
+  const [sound, unsound]: [PlanRecord[], UnsoundPlan[]] = [[], []];
+  for (const id of await database.keys("plans")) {
+    const record = await database.get("plans", id).catch(() => undefined);
+    if (record && !planFault(record)) sound.push(record);
+    else if (addressOfId(id)) unsound.push({ address: addressOfId(id), title: titleOf(record) || addressOfId(id) });
+  }
+  return { sound: sound.sort((a, b) => b.kept_at_ms - a.kept_at_ms), unsound };
+}
+
+function titleOf(record: PlanRecord | undefined): string {
+  const title: unknown = record?.plan?.title;
+  return typeof title === "string" ? title : "";
 }
 
 /** A plan as it is kept here; undefined when there is none of that id. Throws Unsound. */
@@ -74,7 +89,9 @@ async function storedPlan(id: string): Promise<PlanRecord | undefined> {
   return record!;
 }
 
-function addressOfId(id: string): string {
+/** Where the plan of that id is opened; "" for what is no id of a plan. */
+export function addressOfId(id: string): string {
+  if (!/^(mine|built-in):./.test(id)) return "";
   const [source, ...name] = id.split(":");
   return addressOf({ source: source === "mine" ? "mine" : "built-in", name: name.join(":") });
 }

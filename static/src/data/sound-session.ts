@@ -54,7 +54,7 @@ const FACTS: { [Kind in Fact["kind"]]: Fields<Kind> } = {
   ended: v.object({ at_s: moment }),
 };
 
-const FACT = v.looseObject({ kind: v.string() });
+const FACT_RECORD = v.object({ number: v.number(), fact: v.looseObject({ kind: v.string() }) });
 
 const SESSION = v.object({
   id: v.string(),
@@ -114,12 +114,14 @@ function isLater(format: unknown, ours: number): boolean {
 
 function factsFault(records: readonly FactRecord[]): Fault | null {
   if (!records.length) return { kind: "half-saved", where: "" };
-  for (const [index, { number, fact }] of records.entries()) {
-    const known = v.is(FACT, fact) && Object.hasOwn(FACTS, fact.kind) ? FACTS[fact.kind as Fact["kind"]] : undefined;
-    const begins = index > 0 || (v.is(FACT, fact) && fact.kind === "started");
-    if (number !== index || !known || !begins || !v.is(known, fact)) return { kind: "damaged", where: `entry ${index + 1} of its log` };
-  }
-  return null;
+  const wrong = records.findIndex((record, index) => !isFact(record, index));
+  return wrong < 0 ? null : { kind: "damaged", where: `entry ${wrong + 1} of its log` };
+}
+
+function isFact(record: unknown, index: number): boolean {
+  if (!v.is(FACT_RECORD, record) || record.number !== index) return false;
+  const { kind } = record.fact;
+  return (index > 0 || kind === "started") && Object.hasOwn(FACTS, kind) && v.is(FACTS[kind as Fact["kind"]], record.fact);
 }
 
 /** Each fact may be well and yet lead nowhere. */

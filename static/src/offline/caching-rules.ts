@@ -5,8 +5,8 @@ import { isLater, laterFile } from "./later-files.js";
 import { PRECACHE } from "./precache-list.js";
 
 const SHELL = "/";
-/** The screens of the app: all of them are the one shell, which reads its address itself. */
-export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/technique$/, /^\/athlete$/];
+/** The screens of the app, whatever is asked of them after a "?": all are the one shell, which reads its address itself. */
+export const SCREENS = [/^\/(\?|$)/, /^\/plan\//, /^\/mine\//, /^\/row(\?|$)/, /^\/technique(\?|$)/, /^\/athlete(\?|$)/];
 /** Never answered with the shell, whatever screens there may come to be. */
 export const NOT_SCREENS = [/^\/api\//, /^\/static\//, /^\/healthz$/];
 

@@ -210,7 +210,7 @@ export class Keeper {
       sound: this.sound.state,
       screen: this.screen.state,
       owner: this.owner,
-      kept: database.where() === "memory" ? "memory" : (this.writes.trouble ?? "disk"),
+      kept: this.writes.trouble ?? database.where(),
       absence: this.asked,
       notice: this.notice,
     };
