@@ -37,6 +37,7 @@ PLANNER_ORDER = [
     "stretches",
     "totals",
     "timeline",
+    "cues",
     "notation",
     "plan_file",
     "drills",
@@ -79,12 +80,14 @@ WEB_MAY_USE = {
     "settings": set(),
     "security_headers": {"settings"},
     "stored": set(),
+    "streamed": {"stored"},
     "assets": {"settings", "stored"},
     "build": {"settings", "assets"},
     "builtin_plans": set(),
+    "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
     "exports": set(),
-    "api": {"settings", "stored", "builtin_plans", "exports"},
+    "api": {"settings", "stored", "streamed", "builtin_plans", "exports"},
     "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},
 }
 
@@ -96,6 +99,7 @@ CLIENT_MAY_USE = {
     "offline": set(),
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
+    "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
 }
 

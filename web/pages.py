@@ -116,8 +116,9 @@ def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
     @blueprint.get("/row")
     @blueprint.get("/technique")
     @blueprint.get("/athlete")
+    @blueprint.get("/settings")
     def screen() -> Response:
-        """The first screen, the one for rowing, and a person's results."""
+        """The first screen, the one for rowing, and those that know everything by themselves."""
         return answer(made.shell, request)
 
     @blueprint.get("/mine/<name>")

@@ -1,4 +1,4 @@
-"""What is stored and cannot be used: told in a sentence, nothing run from it, and the way to have it again."""
+"""What is stored and cannot be used: told in a sentence, never run from, and the way to have it again."""
 
 from __future__ import annotations
 

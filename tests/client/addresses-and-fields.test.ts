@@ -15,6 +15,7 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/mine/abc"), { screen: "plan", source: "mine", name: "abc" });
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
+  assert.deepEqual(route("/settings"), { screen: "settings" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });
 

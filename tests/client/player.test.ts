@@ -6,6 +6,7 @@ import type { PlanRecord } from "../../static/src/data/plans.js";
 import { discardSession, factsOf, isSound, openSession, type StoredSession } from "../../static/src/data/sessions.js";
 import type { Timeline } from "../../static/src/plan/wire.js";
 import { Player } from "../../static/src/state/player.js";
+import { Chosen } from "../../static/src/state/chosen.js";
 import type { SessionLock } from "../../static/src/state/session-lock.js";
 import type { Snapshot } from "../../static/src/state/snapshot.js";
 import { gap, metres, rest, row, timeline } from "./builders.js";
@@ -31,10 +32,13 @@ function openTab(): Player {
       release: () => void (owner = owner === mine ? undefined : owner),
     };
   };
-  const player = new Player(() => ({ ...device }), lock);
+  const player = new Player(() => ({ ...device }), lock, chosen);
   tabs.push({ player, lost: mine });
   return player;
 }
+
+/** What is chosen on the device. */
+let chosen = new Chosen(undefined);
 
 /** A tab that dies without a word: nothing of it is called any more. */
 function kill(): void {
@@ -85,13 +89,17 @@ async function saved(): Promise<void> {
   await new Promise((done) => setImmediate(done));
 }
 
-beforeEach(() => Object.assign(device, { wall_ms: 1_795_000_000_000, mono_ms: 1000 }));
+beforeEach(() => {
+  Object.assign(device, { wall_ms: 1_795_000_000_000, mono_ms: 1000 });
+  chosen = new Chosen(undefined);
+});
 
 afterEach(async () => {
   tabs.forEach(({ player }) => player.close());
   tabs = [];
   owner = undefined;
   await saved();
+  await database.remove("settings", "all");
   for (let left = await openSession(); left; left = await openSession()) await discardSession(isSound(left) ? left.record.id : left.id);
 });
 
@@ -114,6 +122,29 @@ test("a session starts with a count-in of 10 s and then runs", async () => {
   assert.deepEqual([snapshot.phase, snapshot.index, snapshot.stroke, snapshot.strokes_left], ["running", 0, 2, 22]);
   assert.ok(Math.abs(snapshot.left_s! - 54) < 1e-6);
   assert.equal(snapshot.next, simple.segments[1]);
+});
+
+test("the count-ins are as long as was chosen, and a reload in the middle of one goes on with it", async () => {
+  await chosen.change({ start_count_s: 20, hold_count_s: 0 });
+  const player = openTab();
+  await player.start(planOf(simple), simple);
+  assert.equal(pass(player, 8).count_in, 12);
+  await saved();
+  kill();
+  const reloaded = openTab();
+  assert.equal(await reloaded.restore(), true);
+  assert.equal(pass(reloaded, 2).count_in, 10);
+  pass(reloaded, 16);
+  reloaded.hold();
+  reloaded.goOn();
+  assert.deepEqual([reloaded.snapshot().phase, reloaded.snapshot().count_in], ["running", null]);
+});
+
+test("a screen that is not to be kept on is no fault", async () => {
+  const player = await started(simple);
+  assert.equal(player.snapshot().screen, "impossible");
+  await chosen.change({ keep_awake: false });
+  assert.equal(player.snapshot().screen, "not-wanted");
 });
 
 test("hold, go on, skip and back do what they say", async () => {

@@ -93,6 +93,19 @@ title: A slower voice than the usual
 2 x 250m r30 2k / 1' rest
   call at 4: Legs before anything else
 """,
+    "calls-in-turn": """\
+title: Calls that take turns over the repetitions of a set
+2' r18 light
+4 x 500m r28 2k / 1' rest
+  call at 4: Long arms
+  call at 4: Quick hands
+  call at 4: Loose jaw
+  call last 10: Ten to go
+2 x 1' r24 @2:05 / 30" rest
+  call: Sit tall
+  call at 1: Breathe
+  call: Too many for two
+""",
 }
 
 WORDS_A_MINUTE = {"another-voice": 100}
@@ -102,6 +115,7 @@ RESULTS = {
     "metres": (Result(5000, Fraction(12_345, 10)), Fit.CLOCK),
     "drills-and-setting": (Result(500, Fraction(981, 10)), Fit.RATE),
     "ladder": (Result(10_000, Fraction(2401)), Fit.RATE),
+    "calls-in-turn": (Result(2000, Fraction(462)), Fit.CLOCK),
     "another-voice": (Result(2000, Fraction(420)), Fit.CLOCK),
 }
 

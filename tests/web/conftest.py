@@ -21,6 +21,7 @@ BUILT = {
     "shared-FFFF.js": "console.log('shared');",
     "later-GGGG.js": "console.log('later');",
     "app-BBBB.css": "body { margin: 0 }" * 100,
+    "first-paint-HHHH.js": "console.log('first');",
     "ticker-worker-CCCC.js": "self.onmessage = () => {};",
     "a-font-DDDD.woff2": "not really a font",
     "a-font-mono-EEEE.woff2": "nor is this",
@@ -42,6 +43,7 @@ def built_by_hand(dist: Path) -> Settings:
     entries = {
         "main.js": "main-AAAA.js",
         "app.css": "app-BBBB.css",
+        "first-paint.js": "first-paint-HHHH.js",
         "ticker-worker.js": "ticker-worker-CCCC.js",
     }
     listed = {

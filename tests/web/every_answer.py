@@ -45,6 +45,7 @@ class Asked:
                 data=self.body,
                 headers=self.headers,
                 environ_base={"REMOTE_ADDR": self.address},
+                buffered=True,
             )
         assert answer.status_code == self.status, str(self)
         return answer
@@ -85,6 +86,7 @@ EVERY_ANSWER = [
     *_reading("/row"),
     *_reading("/technique"),
     *_reading("/athlete"),
+    *_reading("/settings"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
     Asked("/plan/<slug>", "/plan/nothing", 404),

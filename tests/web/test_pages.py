@@ -47,7 +47,15 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
 
 @pytest.mark.parametrize(
     "path",
-    ["/row", "/technique", "/athlete", "/mine/abc", "/plan/short-steady", "/plan/short-steady?utm_source=x"],
+    [
+        "/row",
+        "/technique",
+        "/athlete",
+        "/settings",
+        "/mine/abc",
+        "/plan/short-steady",
+        "/plan/short-steady?utm_source=x",
+    ],
 )
 def test_every_screen_is_the_same_shell(client: FlaskClient, path: str) -> None:
     answer = client.get(path)

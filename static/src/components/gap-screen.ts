@@ -1,15 +1,18 @@
 /** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
  *
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
- * `held`, `saved`, `sound`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
+ * `held`, `saved`, `sound`, `hand`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
  * sound, end.
  */
 import { LitElement, css, html, nothing } from "lit";
+import type { Hand } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock } from "../plan/format.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
+import "./more-choices.js";
+import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
 import { nextAt, startProblem } from "../state/time-of-day.js";
@@ -27,9 +30,11 @@ export class GapScreen extends LitElement {
     held: { type: Boolean },
     saved: {},
     sound: {},
+    hand: {},
     trouble: { state: true },
   };
   declare sound: string;
+  declare hand: Hand;
   declare trouble: string;
   declare timeline: Timeline | undefined;
   declare index: number;
@@ -46,6 +51,7 @@ export class GapScreen extends LitElement {
     this.held = false;
     this.saved = "saving";
     this.sound = "on";
+    this.hand = "right";
     this.trouble = "";
   }
 
@@ -77,6 +83,8 @@ export class GapScreen extends LitElement {
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
     .about, .act { display: grid; gap: 10px; }
     .keys { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
+    .left-hand header { flex-direction: row-reverse; }
+    @container (max-width: 374px) { .end { display: none; } }
     @container (max-height: 700px) and (orientation: portrait) {
       .time, .time.five { font-size: min(28.2cqw, 17cqh); }
       .todo { font-size: 19px; }
@@ -87,6 +95,9 @@ export class GapScreen extends LitElement {
       .keys { display: contents; }
       .keys button { padding: 0 6px; }
       .go { order: 1; min-height: 60px; padding: 0 8px; font-size: 22px; }
+      .left-hand .act { grid-template-columns: 1.8fr 1fr 1fr; }
+      .left-hand form, .left-hand .act > button:not(.go) { order: -2; }
+      .left-hand .go { order: -1; }
       plan-profile, saved-mark { display: none; }
     }
     @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
@@ -99,6 +110,8 @@ export class GapScreen extends LitElement {
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
       .piece b { font-size: 18px; }
       .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.4fr) minmax(0, 1fr) minmax(0, 1fr); gap: 14px; align-items: end; }
+      .left-hand .go { order: -1; }
+      .left-hand .keys { order: -2; }
       form { gap: 8px; }
       form label { font-size: 15px; }
       .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
@@ -114,11 +127,12 @@ export class GapScreen extends LitElement {
   override render() {
     const next = this.timeline?.segments[this.index + 1];
     if (!this.timeline) return nothing;
-    return html`<main>
+    return html`<main class="${this.hand}-hand">
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div></header>
       <div class="count">
         <div class="time digits ${sizeOf(clock(this.left_s))}" role="timer" aria-live="off" aria-label="Time to the start">${clock(this.left_s)}</div>
@@ -138,6 +152,7 @@ export class GapScreen extends LitElement {
       <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
+      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
     </main>`;
   }
 

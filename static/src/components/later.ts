@@ -4,5 +4,6 @@ import "./plan-downloads.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";
+import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";

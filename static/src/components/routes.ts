@@ -4,6 +4,7 @@ export type Route =
   | { screen: "first" }
   | { screen: "technique" }
   | { screen: "athlete" }
+  | { screen: "settings" }
   | { screen: "plan"; source: "built-in" | "mine"; name: string }
   | { screen: "row"; source?: "built-in" | "mine"; name?: string };
 
@@ -14,6 +15,7 @@ export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
   if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
+  if (address.pathname === "/settings") return { screen: "settings" };
   return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
 }
 

@@ -38,6 +38,7 @@ export const rowLook = css`
   .tight .mid i { font-size: 0.34em; }
   .strokes { text-align: right; }
   .unit { display: block; margin-top: 10px; font-size: 17px; line-height: 1.2; color: var(--ink-2); }
+  .want, .next { flex: none; }
   .want { display: flex; justify-content: space-between; align-items: center; gap: 10px; min-height: 52px; padding: 8px 14px; border-radius: var(--r); background: var(--hull); font-size: 18px; line-height: 1.2; }
   .want b { font-size: 23px; }
   .want > span:nth-child(2) { white-space: nowrap; }
@@ -156,7 +157,7 @@ export const rowLookOnItsSide = css`
     stroke-rail { grid-area: rail; --rail: 54px; --seat: 34px; }
     stroke-ticks { grid-area: ticks; height: 14px; }
     plan-profile { grid-area: profile; height: 24px; }
-    .keys, .tools { display: grid; grid-template: repeat(3, 1fr) / 1fr; gap: 8px; height: 100%; align-self: stretch; }
+    .keys, .tools { display: grid; grid-template-columns: 1fr; grid-auto-rows: 1fr; gap: 8px; height: 100%; align-self: stretch; }
     .keys { grid-area: keys; }
     .tools { grid-area: tools; }
     .tools button, .tools span { width: 100%; height: 100%; }

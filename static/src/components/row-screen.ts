@@ -2,21 +2,27 @@
  *
  * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
- * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark).
+ * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
  * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
+import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
 import { buttons, type } from "./look.js";
 import "./drill-picture.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
+import "./more-choices.js";
+import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
+import { faceOf } from "./row-face.js";
+import { figures } from "./row-figures.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
-import { announcement, countInWords, asksDone, doneWords, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import { rowLookChosen } from "./row-look-chosen.js";
+import { announcement, asksDone, countInWords, doneWords, focusWords, followingWords, wantedOf, whereWords } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
@@ -43,6 +49,7 @@ export class RowScreen extends LitElement {
     countIn: { attribute: false },
     sound: {},
     saved: {},
+    chosen: { attribute: false },
   };
   declare timeline: Timeline | undefined;
   declare index: number;
@@ -57,6 +64,7 @@ export class RowScreen extends LitElement {
   declare countIn: number | null;
   declare sound: SoundState;
   declare saved: string;
+  declare chosen: Preferences;
 
   constructor() {
     super();
@@ -72,14 +80,15 @@ export class RowScreen extends LitElement {
     this.countIn = null;
     this.sound = "on";
     this.saved = "saving";
+    this.chosen = USUAL;
   }
 
-  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide];
+  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide, rowLookChosen];
 
   override render() {
     const segment = this.timeline?.segments[this.index];
     if (!this.timeline || !segment) return nothing;
-    return html`<main class="screen ${this.held ? "held" : ""}">
+    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand">
       <h1 class="heard-only" tabindex="-1">Rowing: ${this.timeline.plan.title}</h1>
       ${this.head(segment)}
       ${this.countIn === null ? this.rowing(segment) : this.counting(segment)}
@@ -91,6 +100,7 @@ export class RowScreen extends LitElement {
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
+      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
     </main>`;
   }
 
@@ -111,15 +121,16 @@ export class RowScreen extends LitElement {
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div>
     </header>`;
   }
 
   private where(segment: Segment) {
     const { block, repetition } = whereWords(this.timeline!, segment);
-    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}>${block}</span>
-      ${repetition ? html`<span>${repetition}</span>` : nothing}</p>`;
+    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}><span class="word">block</span> ${block}</span>
+      ${repetition ? html`<span><span class="word">repetition</span> ${repetition}</span>` : nothing}</p>`;
   }
 
   private counting(segment: Segment) {
@@ -131,17 +142,17 @@ export class RowScreen extends LitElement {
   }
 
   private rowing(segment: Segment) {
-    const face = faceOf(this.timeline!, segment, this);
+    const face = faceOf(this.timeline!, segment, this, this.chosen.biggest);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
       ${this.sound === "lost" ? this.soundLost() : this.say(segment)}
-      ${this.face(face)}
+      ${figures(face)}
       ${asksDone(segment) ? this.done(doneWords(this.timeline!, segment)) : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "rest" : "no beat"}></stroke-rail>
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
         ${segment.drill ? html`<drill-picture name=${segment.drill.name}></drill-picture>` : nothing}
-        ${this.want(segment)}
+        ${this.want(segment, face.big.kind)}
         <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
       </div>`;
   }
@@ -157,31 +168,15 @@ export class RowScreen extends LitElement {
       ${this.remark ? html`<p class="small">${this.remark}</p>` : nothing}`;
   }
 
-  private face(face: Face) {
-    const size = face.big.length > 5 ? "seven" : face.big.length > 4 ? "five" : "";
-    const tight = face.rate.length + face.strokes.length > 4 ? "tight" : "";
-    return html`<div class="face ${tight}">
-      <div class="time ${face.bigNote ? "noted" : ""}">
-        <div class="big digits ${size}" role="timer" aria-live="off" aria-label=${face.bigNote ? nothing : "Time left"}>${face.big}</div>
-        ${face.bigNote ? html`<span class="unit">${face.bigNote}</span>` : nothing}
-      </div>
-      <div class="rate">
-        ${face.rate ? html`<span class="mid digits"><i>r</i>${face.rate}</span>` : nothing}
-        <span class="unit">${face.rateNote}</span>
-      </div>
-      <div class="strokes">
-        ${face.strokes ? html`<span class="mid digits">${face.strokes}</span><span class="unit">${face.strokesNote}</span>` : nothing}
-      </div>
-    </div>`;
-  }
-
-  private want(segment: Segment) {
-    const { split, effort, talk } = wantedOf(segment);
-    if (!split && !effort && !talk) return nothing;
+  /** A split that is the largest figure is not said once more. */
+  private want(segment: Segment, largest: FigureKind) {
+    const twice = largest === "split" && this.chosen.effort === "split";
+    const { figure, unit, effort, talk } = wantedOf(segment, twice ? "words" : this.chosen.effort);
+    if (!figure && !effort && !talk) return nothing;
     const depth = Math.round(depthOf(segment, quickestSplit(this.timeline!), 2));
     return html`<p class="want"><span class="chip d${depth}"></span>
-      ${split ? html`<span><b>${split}</b> /500 m</span>` : html`<b>${effort}</b>`}
-      <span class="talk">${[split ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
+      ${figure ? html`<span><b>${figure}</b> ${unit}</span>` : html`<b>${effort}</b>`}
+      <span class="talk">${[figure ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
   }
 
   private done(words: string) {

@@ -7,9 +7,11 @@ import { keepResult } from "../data/athlete.js";
 import { addressOfId } from "../data/plans.js";
 import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
+import type { Preferences } from "../data/preferences.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
+import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
 import type { Kept, Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
@@ -46,6 +48,7 @@ export class SessionFlow extends LitElement {
     unsound: { state: true },
     silent: { state: true },
     keeping: { state: true },
+    chosen: { state: true },
   };
   declare source: "built-in" | "mine" | undefined;
   declare name: string | undefined;
@@ -59,6 +62,7 @@ export class SessionFlow extends LitElement {
   /** Storage does not answer. */
   declare silent: boolean;
   declare keeping: "" | "kept" | "refused";
+  declare chosen: Preferences;
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
@@ -75,6 +79,7 @@ export class SessionFlow extends LitElement {
     this.remark = "";
     this.silent = false;
     this.keeping = "";
+    this.chosen = chosen.now;
   }
 
   static override styles = css`:host { display: block; }`;
@@ -82,7 +87,8 @@ export class SessionFlow extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.told = player.snapshot().notice?.number ?? 0;
-    this.stop = player.subscribe((snapshot) => this.follow(snapshot));
+    const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
+    this.stop = () => stops.forEach((stop) => stop());
     addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
     void this.restore();
@@ -150,13 +156,13 @@ export class SessionFlow extends LitElement {
 
   private row({ timeline, phase, sound, screen }: Snapshot) {
     return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
-      .sleeps=${screen !== "on"} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
+      .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
       @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
   private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
-    return html`<gap-screen .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+    return html`<gap-screen .hand=${this.chosen.hand} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
       @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}

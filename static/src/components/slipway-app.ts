@@ -1,5 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html } from "lit";
+import { chosen } from "../state/chosen.js";
 import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
 import "./plan-opened.js";
@@ -12,6 +13,7 @@ export class SlipwayApp extends LitElement {
   private dressed: Dress = "reading";
   private readonly light = matchMedia("(prefers-color-scheme: light)");
   private readonly follow = () => this.dress();
+  private stopFollowing = (): void => {};
   private readonly arrive = () => this.show();
 
   constructor() {
@@ -26,6 +28,7 @@ export class SlipwayApp extends LitElement {
     super.connectedCallback();
     addEventListener("popstate", this.arrive);
     this.light.addEventListener("change", this.follow);
+    this.stopFollowing = chosen.subscribe(this.follow);
     this.addEventListener("go", (event) => this.go((event as CustomEvent<string>).detail));
     this.addEventListener("click", (event) => this.followLink(event));
     this.addEventListener("screen-changed", (event) => {
@@ -39,6 +42,7 @@ export class SlipwayApp extends LitElement {
     super.disconnectedCallback();
     removeEventListener("popstate", this.arrive);
     this.light.removeEventListener("change", this.follow);
+    this.stopFollowing();
   }
 
   override render() {
@@ -47,6 +51,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
+    if (route.screen === "settings") return this.settings();
     return html`<plans-home></plans-home>`;
   }
 
@@ -59,6 +64,11 @@ export class SlipwayApp extends LitElement {
   private athlete() {
     this.fetchLater();
     return html`<athlete-home>${this.coming("Your results")}</athlete-home>`;
+  }
+
+  private settings() {
+    this.fetchLater();
+    return html`<settings-home>${this.coming("Settings")}</settings-home>`;
   }
 
   private fetchLater(): void {
@@ -82,9 +92,12 @@ export class SlipwayApp extends LitElement {
     this.greet();
   }
 
+  /** A theme that was chosen holds everywhere; else rowing is dark water, and reading follows the device. */
   private dress(dress = this.dressed): void {
     this.dressed = dress;
-    document.documentElement.dataset["theme"] = dress === "rowing" || !this.light.matches ? "dark" : "light";
+    const { theme } = chosen.now;
+    const byDevice = dress === "rowing" || !this.light.matches ? "dark" : "light";
+    document.documentElement.dataset["theme"] = theme === "device" ? byDevice : theme;
   }
 
   /** A new screen starts at its heading, for those who hear it or go by the keyboard. */

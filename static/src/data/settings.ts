@@ -16,9 +16,11 @@ export interface Settings {
   cautions_read: boolean;
   /** The shorthand being written on the first screen. */
   draft: string;
+  /** As data/preferences keeps and understands them. */
+  preferences: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "" };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", preferences: null };
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {
@@ -26,9 +28,12 @@ export async function readSettings(): Promise<Settings> {
   return { ...DEFAULTS, ...(stored?.values ?? {}) };
 }
 
-/** Changes some settings; the answer holds all of them. */
-export async function changeSettings(changes: Partial<Settings>): Promise<Settings> {
-  const { values } = await database.change("settings", KEY, (stored) => ({ name: KEY, values: { ...stored?.values, ...changes } }));
+/** Changes some settings, or makes the change from what they are; the answer holds all of them. */
+export async function changeSettings(changes: Partial<Settings> | ((before: Settings) => Partial<Settings>)): Promise<Settings> {
+  const { values } = await database.change("settings", KEY, (stored) => {
+    const changed = typeof changes === "function" ? changes({ ...DEFAULTS, ...stored?.values }) : changes;
+    return { name: KEY, values: { ...stored?.values, ...changed } };
+  });
   return { ...DEFAULTS, ...values };
 }
 

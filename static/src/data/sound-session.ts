@@ -43,7 +43,7 @@ const span = moment;
 type Fields<Kind extends Fact["kind"]> = v.GenericSchema<Omit<Extract<Fact, { kind: Kind }>, "kind">>;
 
 const FACTS: { [Kind in Fact["kind"]]: Fields<Kind> } = {
-  started: v.object({ at_s: moment, count_in_s: span }),
+  started: v.object({ at_s: moment, count_in_s: span, by_clock: v.optional(v.literal(true)) }),
   held: v.object({ at_s: moment }),
   "went-on": v.object({ at_s: moment, count_in_s: span }),
   skipped: v.object({ at_s: moment, count_in_s: span }),
@@ -64,6 +64,7 @@ const SESSION = v.object({
   app: v.string(),
   made_at_ms: moment,
   state: v.picklist(["open", "ended"]),
+  led_by: v.optional(v.picklist(["wall", "prompter"])),
 });
 
 const HEARTBEAT = v.object({

@@ -5,11 +5,12 @@
  * other strokes and calls, and everything after them another start. The machine rhythm is taken; nobody has asked
  * the planner for another one.
  */
-import { placeCalls } from "./calls.js";
-import { ZERO, fromPair, inParts, plus, toNumber, toPair, type Exact } from "./exact-time.js";
+import { callsOf, placeCalls } from "./calls.js";
+import { fromPair, inParts, toNumber, toPair, type Exact } from "./exact-time.js";
 import { metresIn, powerOfSplit, secondsFor } from "./pace.js";
 import { splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
 import { lengthRemarks, SPLIT_OUT_OF_RANGE, targetRemarks } from "./remarks.js";
+import { startingInTurn, waits } from "./starts.js";
 import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
 import { scaledTarget, splitOfTarget, type Before } from "./targets.js";
 import { tenth, totalsOf } from "./totals.js";
@@ -26,7 +27,7 @@ export function scaled(timeline: Timeline, two_k: TwoK | null): Timeline {
   if (!two_k) return timeline;
   const { segments, findings } = new Scaling(timeline, two_k).all();
   const waiting = segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) }));
-  const started = withStarts(waiting);
+  const started = startingInTurn(waiting);
   return { ...timeline, athlete: paceOf(two_k), segments: started, totals: totalsOf(started), findings };
 }
 
@@ -54,7 +55,7 @@ class Scaling {
   private rowed(segment: Segment): Segment {
     const block = blockAt(this.timeline, segment.place);
     const aimed = withTarget(segment, explicitSplit(block), this.before, this.two_k);
-    this.remark(segment, targetRemarks(aimed, this.before));
+    this.remark(segment, targetRemarks(aimed, this.before, true));
     const scaled = segment.metres_asked === undefined ? withMetres(aimed) : this.metreBlock(aimed, block);
     if (segment.metres_asked === undefined) this.keepRemarks(segment);
     if (segment.kind === "row" && scaled.target) this.before = { exists: true, split: splitOfTarget(scaled.target) };
@@ -63,7 +64,7 @@ class Scaling {
 
   private metreBlock(segment: Segment, block: Block): Segment {
     const { duration, strokes, basis } = this.lengthOf(segment);
-    const placing = placeCalls(block.calls ?? [], strokes, duration, basis !== "assumed", this.timeline.words_a_minute);
+    const placing = placeCalls(callsOf(block.calls ?? [], segment.repetition), strokes, duration, basis !== "assumed", this.timeline.words_a_minute);
     this.remark(segment, lengthRemarks(segment, strokes, placing));
     return {
       ...withoutStrokes(segment),
@@ -136,21 +137,6 @@ function withoutStrokes(segment: Segment): Segment {
 function assumedSplit(target: Target | undefined, { split }: TwoK): Exact {
   const fraction = target?.two_k_power_fraction;
   return fraction === undefined ? split : splitAtFraction(split, inParts(fraction, 1000));
-}
-
-/** Metre blocks inside a run of them go on by estimate; the last one waits, and so does a guess. */
-function waits(segment: Segment, next: Segment | undefined): boolean {
-  if (segment.metres_asked === undefined) return segment.waits;
-  return segment.basis === "assumed" || next?.part_index !== segment.part_index || next.ends !== "metres";
-}
-
-function withStarts(segments: readonly Segment[]): Segment[] {
-  let start = ZERO;
-  return segments.map((segment) => {
-    const here = start;
-    start = plus(start, fromPair(segment.duration));
-    return { ...segment, start: toPair(here), start_s: toNumber(here) };
-  });
 }
 
 function paceOf({ split, low, high }: TwoK): NonNullable<Timeline["athlete"]> {

@@ -11,6 +11,7 @@ import { cuesBetween, type Cue } from "../timeline/cue-window.js";
 import type { Fact } from "../timeline/facts.js";
 import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
+import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
 import { look, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
@@ -48,12 +49,17 @@ export class Keeper {
   /** Settled when the session that ended last is marked so in storage, or that is tried again and again. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
-  private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
+  private last: Snapshot;
   private told = 0;
   private readonly listeners = new Set<(snapshot: Snapshot) => void>();
   private readonly ticker = new Ticker(() => this.tick(), () => new Worker(ourScript(TICKER_WORKER_URL)));
 
-  constructor(private readonly read: () => Reading) {
+  constructor(
+    private readonly read: () => Reading,
+    private readonly chosen: Chosen,
+  ) {
+    this.last = { ...presentNothing(this.around()), version: 0 };
+    chosen.subscribe(() => this.wantScreen());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
     globalThis.addEventListener?.("pagehide", () => this.beat(true));
@@ -85,9 +91,10 @@ export class Keeper {
     this.owner = true;
     this.asked = null;
     this.judge(found, since_s);
+    if (run.over) return this.changed();
     this.beat(true);
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
-    void this.screen.want(true);
+    this.wantScreen();
     this.sound.replan(run.now_s);
     this.changed();
   }
@@ -129,8 +136,9 @@ export class Keeper {
     const since_s = run.now_s;
     const { state, found } = look(run.clock, this.read());
     run.clock = state;
-    if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
-    this.judge(found, since_s);
+    const settled = found.kind === "moved" && run.settles(found.seconds);
+    if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
+    this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
     // A page that comes after this one has only the wall clock to go by.
     if (found.kind !== "nothing") this.beat(true);
     this.endIfOver();
@@ -145,12 +153,13 @@ export class Keeper {
   private judge(found: Found, since_s: number): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
-    const { ask, tell } = judge(run, found, since_s, run.now_s);
+    const { ask, tell, end } = judge(run, found, since_s, run.now_s);
     if (ask) {
       this.asked = { ...ask, since_s };
       this.sound.replan(run.now_s);
     }
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
+    if (end) this.write({ kind: "ended", at_s: run.now_s });
   }
 
   /** Saves a sign of life. Not while a question stands: who comes back to another page has to be asked again. */
@@ -169,6 +178,17 @@ export class Keeper {
     this.rest();
     // Found by a frame's look, it would be told to nobody: no tick comes any more.
     queueMicrotask(() => this.changed());
+  }
+
+  /** The screen stays on while a session runs, if that is chosen; in front of a room always. */
+  private wantScreen(): void {
+    const runs = this.run !== undefined && !this.run.over;
+    void this.screen.want(runs && this.awake());
+    this.changed();
+  }
+
+  private awake(): boolean {
+    return this.chosen.now.keep_awake || this.run?.record.led_by !== undefined;
   }
 
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
@@ -208,7 +228,7 @@ export class Keeper {
   private around(): Around {
     return {
       sound: this.sound.state,
-      screen: this.screen.state,
+      screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
       kept: this.writes.trouble ?? database.where(),
       absence: this.asked,

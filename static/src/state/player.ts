@@ -6,11 +6,11 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, isSound, openSession, putAside, type SessionRecord } from "../data/sessions.js";
+import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
-import type { Fact } from "../timeline/facts.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
+import type { Fact } from "../timeline/facts.js";
+import { chosen as chosenHere, type Chosen } from "./chosen.js";
 import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
@@ -19,6 +19,12 @@ import type { Snapshot } from "./snapshot.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
+
+/** A session that leads a room: from which screen, and when it is to start if not at once, in ms since 1970. */
+export interface Leading {
+  led_by: LedBy;
+  starts_at_ms?: number;
+}
 
 /** Two taps nearer than this are one. */
 const DOUBLE_TAP_S = 1;
@@ -34,8 +40,9 @@ export class Player {
   constructor(
     private readonly read: () => Reading = readClocks,
     makeLock: (lost: () => void) => SessionLock = makeSessionLock,
+    private readonly chosen: Chosen = chosenHere,
   ) {
-    this.keeper = new Keeper(read);
+    this.keeper = new Keeper(read, chosen);
     this.lock = makeLock(() => this.lostToAnotherTab());
     void readSettings().then(({ sound, volume }) => this.applySound(sound, volume));
   }
@@ -52,19 +59,26 @@ export class Player {
 
   /**
    * Starts a session with a count-in. False when another tab has one running: the phase is then `elsewhere`.
-   * A session that was left open on this device is ended.
+   * A session that was left open on this device is ended. One that leads a room is best given a timeline that waits
+   * for nobody (timeline/by-clock), and may be set to start when the wall clock shows a moment.
    */
-  async start(plan: PlanRecord, timeline: Timeline): Promise<boolean> {
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(true)]);
+  async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
+    const awake = leading !== undefined || this.chosen.now.keep_awake;
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
     this.tapped_s = -Infinity;
-    const record = this.newRecord(plan, timeline);
+    const record: SessionRecord = { ...this.newRecord(plan, timeline), ...(leading && { led_by: leading.led_by }) };
     void this.keeper.writes.add(endLeftOpen);
-    const started: Fact = { kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) };
+    const started = this.started(timeline, leading?.starts_at_ms);
     this.keeper.begin(SessionRun.make(record, started, this.read(), this.keeper.writes));
     return true;
+  }
+
+  private started({ segments }: Timeline, wall_ms: number | undefined): Fact {
+    if (wall_ms === undefined) return { kind: "started", at_s: 0, count_in_s: countIn(segments[0], this.chosen.now.start_count_s) };
+    return { kind: "started", at_s: 0, count_in_s: Math.max(0, (wall_ms - this.read().wall_ms) / 1000), by_clock: true };
   }
 
   /**
@@ -96,7 +110,7 @@ export class Player {
   /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
   goOn(): void {
     this.keeper.command(({ place, at_s, segment }) =>
-      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: countIn(segment) } : null,
+      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
     );
   }
 
@@ -107,7 +121,7 @@ export class Player {
 
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
-    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: countInAfter(moment) }));
+    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
   /**
@@ -119,11 +133,11 @@ export class Player {
       const { at_s } = moment;
       if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
       this.tapped_s = at_s;
-      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: countInAfter(moment) };
+      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) };
     });
   }
 
-  /** In a gap: starts the piece when the wall clock shows this moment, in ms since 1970; null takes that back. */
+  /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
   startAtClock(wall_ms: number | null): void {
     this.keeper.command(({ at_s }) => {
       const start_s = wall_ms === null ? null : at_s + (wall_ms - this.read().wall_ms) / 1000;
@@ -147,7 +161,7 @@ export class Player {
     const { since_s } = asked;
     const segment = run.record.timeline.segments[run.placeAt(since_s).index];
     const how = answer === "clock" ? "by-clock" : "where-stopped";
-    const count_in_s = answer === "stopped" ? countIn(segment) : 0;
+    const count_in_s = answer === "stopped" ? this.countAfterHold(segment) : 0;
     this.keeper.write({ kind: "returned", at_s: run.now_s, since_s, how, count_in_s });
     if (answer === "end") this.keeper.write({ kind: "ended", at_s: run.now_s });
   }
@@ -201,6 +215,16 @@ export class Player {
     return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
   }
 
+  private countAfterHold(segment: Segment | undefined): number {
+    return countIn(segment, this.chosen.now.hold_count_s);
+  }
+
+  /** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
+  private countAfter({ place, segment, next }: Moment): number {
+    if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
+    return segment.kind === "gap" ? countIn(next, this.chosen.now.start_count_s) : 0;
+  }
+
   private applySound(on: boolean, volume: number): void {
     this.volume = volume;
     this.keeper.sound.set(on, volume);
@@ -231,14 +255,8 @@ export async function sessionIsOpen(): Promise<boolean> {
 const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
 
 /** Seconds to count in, where the handle is needed. */
-function countIn(segment: Segment | undefined, count_in_s = COUNT_IN_S): number {
+function countIn(segment: Segment | undefined, count_in_s: number): number {
   return segment && isRowed(segment) ? count_in_s : 0;
-}
-
-/** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
-function countInAfter({ place, segment, next }: Moment): number {
-  if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
-  return segment.kind === "gap" ? countIn(next, SIT_DOWN_S) : 0;
 }
 
 async function endLeftOpen(): Promise<void> {

@@ -1,4 +1,5 @@
 /** What the screens see of a session at one moment. */
+import type { LedBy } from "../data/sessions.js";
 import type { Beat } from "../timeline/position.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import type { Segment, Timeline } from "../plan/types.js";
@@ -20,8 +21,8 @@ export type SoundState = "on" | "off" | "lost";
  */
 export type Kept = "disk" | "memory" | "full" | "refused";
 
-/** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none. */
-export type ScreenState = "on" | "off" | "impossible";
+/** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none; `not-wanted`: by choice. */
+export type ScreenState = "on" | "off" | "impossible" | "not-wanted";
 
 export interface Absence {
   /** How long the app was away. */
@@ -46,6 +47,8 @@ export interface Snapshot {
   readonly version: number;
   readonly phase: Phase;
   readonly timeline: Timeline | null;
+  /** The screen that leads a room through it, or null where one rows. */
+  readonly led_by: LedBy | null;
   /** The segment being rowed, or the one that a count-in leads to. */
   readonly index: number;
   readonly segment: Segment | null;
@@ -65,7 +68,7 @@ export interface Snapshot {
   readonly call: string;
   /** Of the whole session, 0 to 1. */
   readonly progress: number;
-  /** When a start by the clock is set: the wall clock at that moment, in ms since 1970. */
+  /** When a start by the clock is set, of a session or after a gap: the wall clock at that moment, in ms since 1970. */
   readonly starts_at_ms: number | null;
   readonly sound: SoundState;
   readonly screen: ScreenState;
