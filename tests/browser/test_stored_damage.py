@@ -63,7 +63,7 @@ def test_a_session_that_cannot_be_gone_on_with_is_told_and_can_be_put_aside(
     browser.see(heading("This session cannot be gone on with"))
     assert "It was saved by a newer Slipway than the one that is open." in browser.text()
     assert accessibility_faults(browser) == []
-    browser.click(link("Open its plan, fetched again"))
+    browser.click(link("Open its plan"))
     browser.click(button("Row it"))
     browser.click(button("Put it aside"))
     browser.see(heading("Nothing is being rowed here"))

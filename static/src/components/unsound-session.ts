@@ -28,7 +28,7 @@ export class UnsoundSession extends LitElement {
       <p>A session was left open on this device. ${this.trouble}</p>
       <p>Put it aside to row another: what there is of it stays on this device. Everything else is as it was.</p>
       <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("aside"))}>Put it aside</button>
-      ${this.plan ? html`<a class="button" href=${this.plan}>Open its plan, fetched again</a>` : nothing}
+      ${this.plan ? html`<a class="button" href=${this.plan}>Open its plan</a>` : nothing}
       <a class="button quiet" href="/">See the plans</a>
     </main>`;
   }
