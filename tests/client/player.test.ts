@@ -140,6 +140,27 @@ test("the count-ins are as long as was chosen, and a reload in the middle of one
   assert.deepEqual([reloaded.snapshot().phase, reloaded.snapshot().count_in], ["running", null]);
 });
 
+test("a block that was given a minute more is as long after a reload", async () => {
+  const player = await started(simple);
+  pass(player, 16);
+  assert.equal(player.snapshot().can_extend, true);
+  assert.equal(player.extend(), true);
+  assert.equal(player.snapshot().timeline!.segments[0]!.duration_s, 120);
+  await saved();
+  kill();
+  const reloaded = openTab();
+  await reloaded.restore();
+  const { index, left_s, strokes_left, timeline: line } = pass(reloaded, 4);
+  assert.deepEqual([index, Math.round(left_s!), strokes_left, line!.totals.seconds_s], [0, 105, 42, 210]);
+});
+
+test("a metre block has no minute more: it lasts until it is rowed", async () => {
+  const player = await started(timeline(metres(500, 110, 28)));
+  pass(player, 16);
+  assert.equal(player.snapshot().can_extend, false);
+  assert.equal(player.extend(), false);
+});
+
 test("a screen that is not to be kept on is no fault", async () => {
   const player = await started(simple);
   assert.equal(player.snapshot().screen, "impossible");

@@ -24,6 +24,7 @@ const facts: Fact[] = [
   { kind: "went-on", at_s: 30, count_in_s: 5 },
   { kind: "tapped", at_s: 200, ago_s: 5, count_in_s: 0 },
   { kind: "start-set", at_s: 210, start_s: 260 },
+  { kind: "extended", at_s: 215 },
   { kind: "skipped", at_s: 220, count_in_s: 10 },
   { kind: "stepped-back", at_s: 240 },
   { kind: "returned", at_s: 400, since_s: 260, how: "where-stopped", count_in_s: 5 },

@@ -122,7 +122,8 @@ export class FirstScreen extends LitElement {
       </section>
       <section id="own"><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
-        @make=${() => this.tell("make")}></shorthand-box></section>
+        @make=${() => this.tell("make")}></shorthand-box>
+        <plan-file-entry></plan-file-entry></section>
       <a class="button" href="/technique">Positions, drills and calls</a>
     </main>`;
   }

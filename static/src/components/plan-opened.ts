@@ -3,6 +3,7 @@ import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
+import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
 import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
@@ -32,6 +33,7 @@ export class PlanOpened extends LitElement {
     saved: { state: true },
     trouble: { state: true },
     unsound: { state: true },
+    unasked: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
@@ -43,11 +45,14 @@ export class PlanOpened extends LitElement {
   declare trouble: string;
   /** What is stored of it cannot be used. */
   declare unsound: boolean;
+  /** Whether nobody could be asked what there is to say about the plan. */
+  declare unasked: boolean;
 
   constructor() {
     super();
     this.busy = false;
     this.mendTrouble = "";
+    this.unasked = false;
     this.saved = "saving";
     this.trouble = "";
     this.unsound = false;
@@ -66,19 +71,19 @@ export class PlanOpened extends LitElement {
   override render() {
     const { record, rower } = this;
     if (this.unsound) return this.broken();
-    const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
+    const timeline = record && rower && scaled(record.timeline, twoKOf(rower), rower.athlete.level);
     const said = rower && appraisalFor(record?.appraisal, rower);
-    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
+    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
+      .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
-      @mend=${this.mend} @undo=${this.undo}></plan-screen>
+      @mend=${this.mend} @undo=${this.undo} @again=${this.again}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
   private broken() {
     return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
-      @again=${this.again} @forget=${this.forget}></unsound-plan>`;
+      @again=${this.fetchAgain} @forget=${this.forget}></unsound-plan>`;
   }
 
   private async gather(): Promise<void> {
@@ -124,7 +129,7 @@ export class PlanOpened extends LitElement {
   }
 
   /** In place of what cannot be used: fetched, or compiled anew. */
-  private async again(): Promise<void> {
+  private async fetchAgain(): Promise<void> {
     this.busy = true;
     this.mendTrouble = "";
     try {
@@ -148,6 +153,7 @@ export class PlanOpened extends LitElement {
     const { record, rower } = this;
     if (!record || !rower) return;
     const appraisal = await appraised(record.plan, rower).catch(() => undefined);
+    this.unasked = !appraisal;
     if (!appraisal || this.record !== record || this.rower !== rower || !this.isConnected) return;
     this.record = await keep({ ...record, appraisal });
   }
@@ -158,6 +164,10 @@ export class PlanOpened extends LitElement {
 
   private async undo(): Promise<void> {
     await this.change(takenBack);
+  }
+
+  private async again(): Promise<void> {
+    await this.change(async (record, rower) => addressOf(record.made ? await makeAgain({ ...record, made: record.made }, rower) : record));
   }
 
   /** A change of the plan: it is shown at its address, which may be another one. */

@@ -158,8 +158,9 @@ function libraryCard({ slug, kind, plan, timeline }: BuiltinPlan): PlanCard {
   return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind };
 }
 
-function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline">, saved: boolean): PlanCard {
+function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms">>, saved: boolean): PlanCard {
   const { plan, timeline } = record;
   const { seconds_s, estimated } = timeline.totals;
-  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...(plan.summary ? { summary: plan.summary } : {}) };
+  const opened = record.source === "mine" && record.kept_at_ms ? { opened_ms: record.kept_at_ms } : {};
+  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...opened, ...(plan.summary ? { summary: plan.summary } : {}) };
 }

@@ -71,7 +71,7 @@ export class SessionBefore extends LitElement {
       this.settings = await readSettings();
       const rower = await readAthlete();
       const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
-      this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower)) };
+      this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower), rower.athlete.level) };
       document.title = `${record.plan.title} · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);

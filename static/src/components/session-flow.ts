@@ -25,8 +25,8 @@ import { goTo, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
 import type { Saved } from "./saving.js";
+import { extendedWords, lateWords, noticeWords } from "./row-words.js";
 import "./unsound-session.js";
-import { lateWords, noticeWords } from "./row-words.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
@@ -66,6 +66,7 @@ export class SessionFlow extends LitElement {
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
+  private saidAt = 0;
   private screen = "";
   private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly onKey = (event: KeyboardEvent) => this.key(event);
@@ -154,17 +155,17 @@ export class SessionFlow extends LitElement {
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
-  private row({ timeline, phase, sound, screen }: Snapshot) {
-    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
+  private row({ timeline, phase, sound, screen, can_extend }: Snapshot) {
+    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .extendable=${can_extend} .sound=${sound} .saved=${this.saved()}
       .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
-      @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
+      @skip=${() => player.skip()} @extend=${this.extend} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
-  private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
-    return html`<gap-screen .hand=${this.chosen.hand} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+  private gap({ timeline, index, phase, sound, starts_at_ms, can_extend }: Snapshot) {
+    return html`<gap-screen .hand=${this.chosen.hand} .buttons=${this.chosen.buttons} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
-      @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
+      .extendable=${can_extend} .remark=${this.remark} @extend=${this.extend} @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
       @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
   }
@@ -181,15 +182,18 @@ export class SessionFlow extends LitElement {
 
   private follow(snapshot: Snapshot): void {
     this.version = snapshot.version;
+    if (snapshot.index !== this.saidAt) this.remark = "";
     const { notice } = snapshot;
     if (!notice || notice.number === this.told) return;
     this.told = notice.number;
     this.say(noticeWords(notice));
   }
 
+  /** What is said of one block is no longer said in the next. */
   private say(remark: string): void {
     clearTimeout(this.silence);
     this.remark = remark;
+    this.saidAt = player.snapshot().index;
     this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
   }
 
@@ -252,6 +256,10 @@ export class SessionFlow extends LitElement {
   private skip(): void {
     this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
   }
+
+  private readonly extend = (): void => {
+    if (player.extend()) this.say(extendedWords(player.snapshot().segment!));
+  };
 
   private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
 

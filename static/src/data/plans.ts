@@ -1,12 +1,13 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
-import type { BuiltinPlan } from "../plan/wire.js";
+import type { BuiltinPlan, Piece, Result } from "../plan/wire.js";
 import { UNTITLED, retitled, titleApart, untitled } from "../plan/naming.js";
-import type { Plan, Timeline } from "../plan/types.js";
+import type { Level, Plan, Timeline } from "../plan/types.js";
 import { NoAnswer, Refused, fetchLibrary, readShorthand, type Shorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
+import type { Settings } from "./settings.js";
 import { planFault, Unsound, type Fault } from "./sound-session.js";
 
 /** A plan kept on this device. */
@@ -25,6 +26,8 @@ export interface PlanRecord {
   text?: string;
   /** Of a session that was made: why it looks as it does. */
   reasons?: readonly string[];
+  /** Of a session that was made: what it was made from, so that it can be made again. */
+  made?: Made;
   /** What there is to say about it, for the athlete who asked last. */
   appraisal?: Appraisal;
   /** How the last mend is taken back. */
@@ -41,7 +44,22 @@ export interface Undo {
 
 export type Before = Content & Pick<PlanRecord, "undo">;
 
-export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "appraisal">;
+export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "made" | "appraisal">;
+
+/** What a session is made from, besides the athlete. */
+export interface Making extends Pick<Settings, "room" | "warmup_minutes"> {
+  piece: Piece;
+  /** As it is shown where the piece is chosen. */
+  level: Level;
+  /** The way up to the piece, without the piece. */
+  only_warm_up: boolean;
+}
+
+export interface Made {
+  making: Making;
+  /** The results that it was made for. */
+  results: readonly Result[];
+}
 
 /** Where a plan is opened: /plan/half-hour-at-twenty. */
 export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {

@@ -4,7 +4,7 @@
  */
 import * as v from "valibot";
 import { PLAN, PLAN_FORMAT, TIMELINE } from "../plan/sound-timeline.js";
-import { replay, type Fact } from "../timeline/facts.js";
+import { lineOf, replay, type Fact } from "../timeline/facts.js";
 import { placeAt } from "../timeline/place.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 
@@ -51,6 +51,7 @@ const FACTS: { [Kind in Fact["kind"]]: Fields<Kind> } = {
   tapped: v.object({ at_s: moment, ago_s: span, count_in_s: span }),
   "start-set": v.object({ at_s: moment, start_s: v.nullable(v.pipe(v.number(), v.finite())) }),
   returned: v.object({ at_s: moment, since_s: moment, how: v.picklist(["by-clock", "where-stopped"]), count_in_s: span }),
+  extended: v.object({ at_s: moment }),
   ended: v.object({ at_s: moment }),
 };
 
@@ -130,7 +131,7 @@ function placeFault({ timeline }: SessionRecord, records: readonly FactRecord[])
   try {
     const state = replay(timeline, records.map(({ fact }) => fact));
     const { index, elapsed_s } = placeAt(timeline, state, state.since_s);
-    if (timeline.segments[index] && Number.isFinite(elapsed_s)) return null;
+    if (lineOf(timeline, state).segments[index] && Number.isFinite(elapsed_s)) return null;
   } catch {
     // Told below: such facts belong to another timeline.
   }

@@ -111,8 +111,10 @@ export class Keeper {
   command(fact: (moment: Moment) => Fact | null): void {
     const { run } = this;
     if (!run || this.asked) return;
+    // A command is a tap, and a tap may bring lost sound back.
+    if (this.sound.state === "lost") void this.sound.wake().then(() => this.changed());
     this.look();
-    const [at_s, { segments }] = [run.now_s, run.record.timeline];
+    const [at_s, { segments }] = [run.now_s, run.timeline];
     const place = run.placeAt(at_s);
     if (place.phase === "finished" || place.phase === "ready") return;
     const written = fact({ place, at_s, segment: segments[place.index]!, next: segments[place.index + 1] });

@@ -7,6 +7,7 @@
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
 import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
+import { FORMATS } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import type { Fact } from "../timeline/facts.js";
@@ -119,6 +120,13 @@ export class Player {
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
   }
 
+  /** One more minute of this block, rest or gap, if it can have one; true when it has. */
+  extend(): boolean {
+    const before = this.keeper.run?.timeline;
+    this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
+    return this.keeper.run?.timeline !== before;
+  }
+
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
     this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
@@ -212,7 +220,7 @@ export class Player {
 
   private newRecord(plan: PlanRecord, timeline: Timeline): SessionRecord {
     const made_at_ms = this.read().wall_ms;
-    return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
+    return { id: newId(), format: FORMATS.session, plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
   }
 
   private countAfterHold(segment: Segment | undefined): number {

@@ -1,7 +1,8 @@
 /** A session while it runs: its facts and its clock. Every fact counts and is saved as it is written. */
 import { closeSession, discardSession, saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
 import type { WriteQueue } from "../data/write-queue.js";
-import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
+import type { Timeline } from "../plan/types.js";
+import { advance, canExtend, follow, lineOf, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
 import {
   byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
@@ -52,6 +53,15 @@ export class SessionRun {
   /** Seconds of the session at the last look. */
   get now_s(): number {
     return sessionAt(this.clock, this.clock.last.mono_ms);
+  }
+
+  /** As it runs now: the planned timeline, and what has been added to it. */
+  get timeline(): Timeline {
+    return lineOf(this.record.timeline, this.state);
+  }
+
+  canExtend(at_s: number): boolean {
+    return canExtend(this.record.timeline, this.stateAt(at_s), at_s);
   }
 
   /**

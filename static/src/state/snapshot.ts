@@ -46,6 +46,7 @@ export interface Snapshot {
   /** Grows whenever anything but the passing of time has changed: draw everything anew only then. */
   readonly version: number;
   readonly phase: Phase;
+  /** As it runs now, with what has been added to it. */
   readonly timeline: Timeline | null;
   /** The screen that leads a room through it, or null where one rows. */
   readonly led_by: LedBy | null;
@@ -70,6 +71,8 @@ export interface Snapshot {
   readonly progress: number;
   /** When a start by the clock is set, of a session or after a gap: the wall clock at that moment, in ms since 1970. */
   readonly starts_at_ms: number | null;
+  /** Whether this segment can have one more minute. */
+  readonly can_extend: boolean;
   readonly sound: SoundState;
   readonly screen: ScreenState;
   /** Whether this tab has the session. */
