@@ -1,12 +1,13 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
-import { NoAnswer } from "../data/api.js";
+import { NoAnswer, Refused } from "../data/api.js";
 import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
-import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
-import { openSession } from "../data/sessions.js";
+import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
+import { isSound, openSession } from "../data/sessions.js";
+import { Unsound } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
@@ -17,6 +18,7 @@ import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
 import { goTo, rowAddress, tellScreen } from "./routes.js";
+import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
@@ -31,6 +33,7 @@ export class PlanOpened extends LitElement {
     mendTrouble: { state: true },
     saved: { state: true },
     trouble: { state: true },
+    unsound: { state: true },
     unasked: { state: true },
     room: { state: true },
   };
@@ -42,6 +45,8 @@ export class PlanOpened extends LitElement {
   declare mendTrouble: string;
   declare saved: Saved;
   declare trouble: string;
+  /** What is stored of it cannot be used. */
+  declare unsound: boolean;
   /** Whether nobody could be asked what there is to say about the plan. */
   declare unasked: boolean;
   declare room: Room | undefined;
@@ -53,6 +58,7 @@ export class PlanOpened extends LitElement {
     this.unasked = false;
     this.saved = "saving";
     this.trouble = "";
+    this.unsound = false;
   }
 
   override connectedCallback(): void {
@@ -67,6 +73,7 @@ export class PlanOpened extends LitElement {
 
   override render() {
     const { record, rower } = this;
+    if (this.unsound) return this.broken();
     const timeline = record && rower && scaled(record.timeline, twoKOf(rower), rower.athlete.level);
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
@@ -77,14 +84,21 @@ export class PlanOpened extends LitElement {
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
+  private broken() {
+    return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
+      @again=${this.fetchAgain} @forget=${this.forget}></unsound-plan>`;
+  }
+
   private async gather(): Promise<void> {
     this.record = undefined;
     this.rower = await readAthlete();
     this.room = (await readSettings()).room;
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
+      this.unsound = error instanceof Unsound;
       this.trouble = troubleWords(error);
     }
     tellScreen(this);
@@ -97,7 +111,7 @@ export class PlanOpened extends LitElement {
   private async row(): Promise<void> {
     const open = await openSession();
     if (!open) goTo(this, rowAddress(this.source, this.name));
-    else if (open.record.plan_id === this.record?.id) goTo(this, "/row");
+    else if (!isSound(open) || open.record.plan_id === this.record?.id) goTo(this, "/row");
     else await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(open.record.plan.title);
   }
 
@@ -114,8 +128,23 @@ export class PlanOpened extends LitElement {
   }
 
   private async forget(): Promise<void> {
-    await forgetPlan(this.record!.id);
+    await forgetPlan(`${this.source}:${this.name}`);
     goTo(this, "/");
+  }
+
+  /** In place of what cannot be used: fetched, or compiled anew. */
+  private async fetchAgain(): Promise<void> {
+    this.busy = true;
+    this.mendTrouble = "";
+    try {
+      if (this.source === "mine") await remake(this.name, await readAthlete());
+      else await openBuiltIn(this.name);
+      void this.gather();
+    } catch (error) {
+      this.mendTrouble = error instanceof Refused ? error.message : "It cannot be had now: there is no signal. Try again when there is.";
+    } finally {
+      this.busy = false;
+    }
   }
 
   private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {
