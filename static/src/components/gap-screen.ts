@@ -205,14 +205,14 @@ export class GapScreen extends LitElement {
       return html`<button type="button" @click=${() => this.tell("no-clock")}>Do not start at ${this.startsAt}</button>`;
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
-      <input type="time" required name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
+      <input type="time" name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
       <p id="clock-trouble" role="alert">${this.trouble}</p></form>`;
   }
 
   private setClock(event: Event): void {
     event.preventDefault();
     const input = this.renderRoot.querySelector<HTMLInputElement>("input[name=at]")!;
-    if (!input.value) return;
+    if (!input.value) return void (this.trouble = "Write the time of day to start at first, such as 18:00.");
     const now_ms = Date.now();
     const at_ms = nextAt(input.value, now_ms);
     this.trouble = startProblem(input.value, at_ms, now_ms);

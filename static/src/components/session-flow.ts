@@ -4,13 +4,16 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import { addressOfId } from "../data/plans.js";
+import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
+import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
-import type { Snapshot } from "../state/snapshot.js";
+import type { Kept, Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
 import { timeOfDay } from "../state/time-of-day.js";
 import "./absence-question.js";
@@ -24,12 +27,14 @@ import type { RowScreen } from "./row-screen.js";
 import { RowingControl } from "./rowing-control.js";
 import type { Saved } from "./saving.js";
 import { asksDone, extendedWords, lateWords, noticeWords } from "./row-words.js";
+import "./unsound-session.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
 /** How long a notice stays where the call is. */
 const NOTICE_MS = 8000;
 const LOOK_AGAIN_MS = 5000;
+const ASK_AGAIN_MS = 1000;
 const ROWING = new Set(["row-screen", "gap-screen"]);
 
 export class SessionFlow extends LitElement {
@@ -41,6 +46,8 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
+    unsound: { state: true },
+    silent: { state: true },
     keeping: { state: true },
     chosen: { state: true },
   };
@@ -51,6 +58,10 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
+  /** The session left open, where it cannot be gone on with. */
+  declare unsound: UnsoundSession | undefined;
+  /** Storage does not answer. */
+  declare silent: boolean;
   declare keeping: "" | "kept" | "refused";
   declare chosen: Preferences;
   private stop = (): void => {};
@@ -71,6 +82,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
+    this.silent = false;
     this.keeping = "";
     this.chosen = chosen.now;
   }
@@ -97,7 +109,7 @@ export class SessionFlow extends LitElement {
     const { phase } = snapshot;
     if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
     if (phase === "finished") return this.end(snapshot);
-    if (phase === "none" || !snapshot.timeline) return this.restoring ? nothing : this.preparing();
+    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
     const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
     return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
       ${phase === "asking" ? this.question(snapshot) : nothing}`;
@@ -113,14 +125,35 @@ export class SessionFlow extends LitElement {
 
   /** The session first; only then the long look into the cache. */
   private async restore(): Promise<void> {
-    await player.restore().catch(() => false);
+    while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
+    this.silent = false;
     this.restoring = false;
     await this.updateComplete;
     await this.prove();
   }
 
+  /** Whether storage has said what there is to go on with; while it does not answer, nobody may think there is nothing. */
+  private async foundOut(): Promise<boolean> {
+    try {
+      const open = (await player.restore()) ? undefined : await openSession();
+      this.unsound = open && !isSound(open) ? open : undefined;
+      return true;
+    } catch {
+      this.silent = true;
+      return false;
+    }
+  }
+
+  private stranded({ id, title, plan_id, fault }: UnsoundSession) {
+    const aside = async () => {
+      await putAside(id);
+      this.unsound = undefined;
+    };
+    return html`<unsound-session .planTitle=${title} .trouble=${faultWords(fault)} .plan=${addressOfId(plan_id)} @aside=${aside}></unsound-session>`;
+  }
+
   private preparing() {
-    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting}
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.silent}
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
@@ -144,9 +177,9 @@ export class SessionFlow extends LitElement {
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, pieces, whole }: Snapshot) {
+  private end({ timeline, done, pieces, whole, kept }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
+      .kept=${kept} .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
@@ -211,8 +244,9 @@ export class SessionFlow extends LitElement {
     }
   }
 
-  private saved(): Saved | "memory" {
-    if (player.snapshot().kept === "memory") return "memory";
+  private saved(): Saved | Exclude<Kept, "disk"> {
+    const { kept } = player.snapshot();
+    if (kept !== "disk") return kept;
     if (!canSave()) return "insecure";
     return this.proved ? "saved" : "not-saved";
   }
