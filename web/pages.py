@@ -114,6 +114,7 @@ def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
 
     @blueprint.get("/")
     @blueprint.get("/row")
+    @blueprint.get("/write")
     @blueprint.get("/technique")
     @blueprint.get("/athlete")
     @blueprint.get("/settings")

@@ -6,6 +6,7 @@ export type Route =
   | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "settings" }
+  | { screen: "write"; source?: "built-in" | "mine"; name?: string }
   | { screen: "plan"; source: "built-in" | "mine"; name: string }
   | { screen: "row"; source?: "built-in" | "mine"; name?: string };
 
@@ -17,12 +18,23 @@ export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
-  return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
+  const search = new URLSearchParams(address.search);
+  if (address.pathname === "/write") return { screen: "write", ...planIn(search) };
+  return address.pathname === "/row" ? { screen: "row", ...planIn(search) } : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
 export function rowAddress(source: "built-in" | "mine", name: string): string {
-  return `/row?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+  return `/row?${planAsked(source, name)}`;
+}
+
+/** Where a plan is written: one's own in its place, a built-in one as a copy. */
+export function writeAddress(source: "built-in" | "mine", name: string): string {
+  return `/write?${planAsked(source, name)}`;
+}
+
+function planAsked(source: "built-in" | "mine", name: string): string {
+  return `${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -43,11 +55,11 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function rowRoute(search: URLSearchParams): Route {
+function planIn(search: URLSearchParams): { source?: "built-in" | "mine"; name?: string } {
   const plan = search.get("plan");
   const mine = search.get("mine");
-  if (mine) return { screen: "row", source: "mine", name: mine };
-  return plan ? { screen: "row", source: "built-in", name: plan } : { screen: "row" };
+  if (mine) return { source: "mine", name: mine };
+  return plan ? { source: "built-in", name: plan } : {};
 }
 
 function decoded(text: string): string {

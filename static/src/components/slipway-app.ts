@@ -49,6 +49,7 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "write") return this.write(route.source, route.name);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
@@ -59,6 +60,11 @@ export class SlipwayApp extends LitElement {
   private technique() {
     this.fetchLater();
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
+  }
+
+  private write(source: "built-in" | "mine" | undefined, name: string | undefined) {
+    this.fetchLater();
+    return html`<write-home .source=${source} .name=${name}>${this.coming("Write a plan")}</write-home>`;
   }
 
   private athlete() {

@@ -14,13 +14,15 @@ export interface Settings {
   room: Room;
   /** Whether the cautions before the first session have been read. */
   cautions_read: boolean;
-  /** The shorthand being written on the first screen. */
+  /** The shorthand of a new plan being written. */
   draft: string;
+  /** Shorthand being written in place of a plan, by the plan's id. */
+  drafts: Readonly<Record<string, string>>;
   /** As data/preferences keeps and understands them. */
   preferences: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", preferences: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", drafts: {}, preferences: null };
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {
