@@ -2,7 +2,7 @@
  *
  * Properties: `held`; `checks` (there are strokes to be checked). Events: `check`, `end`. Method: `open()`.
  */
-import { LitElement, html, nothing } from "lit";
+import { LitElement, css, html, nothing } from "lit";
 import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
 import { clockWords } from "./row-words.js";
@@ -22,7 +22,12 @@ export class MoreChoices extends LitElement {
     this.checks = false;
   }
 
-  static override styles = [type, buttons, dialogs];
+  static override styles = [type, buttons, dialogs, css`
+    @media (orientation: landscape) and (max-height: 540px) {
+      dialog { width: min(640px, 100vw - 24px); padding: 16px 20px; gap: 10px; }
+      .choices { grid-template-columns: 1fr 1fr; }
+    }
+  `];
 
   override render() {
     return html`<dialog aria-labelledby="title" @keydown=${(event: KeyboardEvent) => event.stopPropagation()}>

@@ -24,7 +24,7 @@ export class StrokeCheck extends LitElement {
     dialog { width: min(640px, 100vw - 24px); height: min(900px, 100dvh - 24px); }
     dialog[open] { grid-template-rows: auto auto auto 1fr auto; }
     .rates { display: flex; justify-content: space-between; gap: 12px; }
-    .digits { font-size: clamp(56px, 24vw, 128px); }
+    .digits { font-size: clamp(48px, 20vw, 128px); }
     .digits i { font-style: normal; font-size: 0.42em; color: var(--ink-2); }
     .small { margin-top: 8px; }
     .words { min-height: 2.4em; font-size: 1.5rem; font-weight: 700; line-height: 1.2; }
