@@ -89,6 +89,7 @@ WEB_MAY_USE = {
     "qr": set(),
     "api": {"settings", "stored", "builtin_plans", "exports", "store"},
     "shared_pages": {"settings", "stored", "pages", "api", "link_codec", "qr"},
+    "operator": {"settings", "store"},
     "factory": {
         *("settings", "security_headers", "assets", "builtin_plans", "pages", "api", "store"),
         "shared_pages",
