@@ -50,6 +50,7 @@ class Asked:
                 data=self.body,
                 headers=self.headers,
                 environ_base={"REMOTE_ADDR": self.address},
+                buffered=True,
             )
         assert answer.status_code == self.status, str(self)
         return answer

@@ -97,7 +97,7 @@ def test_what_is_answered_is_described(client: FlaskClient, asked: Asked) -> Non
         return
     content = response["content"][answer.mimetype]
     is_json = str(answer.mimetype).endswith("json")
-    validator(content["schema"]).validate(answer.get_json(force=True) if is_json else answer.text)
+    validator(content["schema"]).validate(answer.get_json(force=True) if is_json else str(answer.data))
 
 
 def test_every_refusal_that_is_described_can_be_had() -> None:

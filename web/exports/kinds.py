@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -10,6 +10,7 @@ from planner.timeline import Timeline
 from web.exports.calendar_entry import calendar_entry
 from web.exports.calls_text import calls_text
 from web.exports.calls_vtt import calls_vtt
+from web.exports.click_track import check_length, click_track, track_bytes
 from web.exports.plan_json import plan_json
 from web.exports.segments_csv import segments_csv
 
@@ -24,18 +25,31 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True)
+class InPieces:
+    """A file too large to be held whole: its pieces, made as they are taken, and its length in bytes."""
+
+    pieces: Iterator[bytes]
+    length: int
+
+
+@dataclass(frozen=True, slots=True)
 class Kind:
-    """One kind of file."""
+    """One kind of file. Making it raises InputError where that cannot be."""
 
     about: str
     ending: str
     content_type: str
-    make: Callable[[Asked], bytes]
+    make: Callable[[Asked], bytes | InPieces]
 
     @property
     def mimetype(self) -> str:
         """The type without its parameters."""
         return self.content_type.partition(";")[0]
+
+
+def _click_track(timeline: Timeline) -> InPieces:
+    check_length(timeline)
+    return InPieces(click_track(timeline), track_bytes(timeline))
 
 
 KINDS = {
@@ -62,6 +76,12 @@ KINDS = {
         "csv",
         "text/csv; charset=utf-8; header=present",
         lambda asked: segments_csv(asked.timeline),
+    ),
+    "wav": Kind(
+        "a click track: count-in, catches, finishes and changes, exact to the sample (WAV)",
+        "wav",
+        "audio/wav",
+        lambda asked: _click_track(asked.timeline),
     ),
     "json": Kind(
         "the plan itself, which can be read back in",

@@ -15,7 +15,11 @@ export interface SessionRecord {
   /** The device's clock when the session was made, in ms since 1970. */
   made_at_ms: number;
   state: "open" | "ended";
+  /** The screen that leads a room through it: it goes by the clock, and nobody's rowing is counted. Absent where one rows. */
+  led_by?: LedBy;
 }
+
+export type LedBy = "wall" | "prompter";
 
 /** One fact of a session; they are numbered from 0 in the order in which they were written. */
 export interface FactRecord {
@@ -69,8 +73,9 @@ export async function factsOf(session: string): Promise<Fact[]> {
   return trusted.map((record) => record.fact);
 }
 
-/** Marks a session as ended, and moves it to the log. */
+/** Marks a session as ended, and moves it to the log; one that led a room was rowed by nobody here, and goes. */
 export async function closeSession(record: SessionRecord): Promise<void> {
+  if (record.led_by) return discardSession(record.id);
   const ended: SessionRecord = { ...record, state: "ended" };
   await database.put("sessions", ended, "strict");
   await database.put("log", ended, "strict");

@@ -89,6 +89,7 @@ export class Keeper {
     this.owner = true;
     this.asked = null;
     this.judge(found, since_s);
+    if (run.over) return this.changed();
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     this.wantScreen();
     this.sound.replan(run.now_s);
@@ -132,8 +133,9 @@ export class Keeper {
     const since_s = run.now_s;
     const { state, found } = look(run.clock, this.read());
     run.clock = state;
-    if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
-    this.judge(found, since_s);
+    const settled = found.kind === "moved" && run.settles(found.seconds);
+    if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
+    this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
     this.endIfOver();
   }
 
@@ -146,12 +148,13 @@ export class Keeper {
   private judge(found: Found, since_s: number): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
-    const { ask, tell } = judge(run, found, since_s, run.now_s);
+    const { ask, tell, end } = judge(run, found, since_s, run.now_s);
     if (ask) {
       this.asked = { ...ask, since_s };
       this.sound.replan(run.now_s);
     }
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
+    if (end) this.write({ kind: "ended", at_s: run.now_s });
   }
 
   private endIfOver(): void {
@@ -167,11 +170,15 @@ export class Keeper {
     queueMicrotask(() => this.changed());
   }
 
-  /** The screen stays on while a session runs, if that is chosen. */
+  /** The screen stays on while a session runs, if that is chosen; in front of a room always. */
   private wantScreen(): void {
     const runs = this.run !== undefined && !this.run.over;
-    void this.screen.want(runs && this.chosen.now.keep_awake);
+    void this.screen.want(runs && this.awake());
     this.changed();
+  }
+
+  private awake(): boolean {
+    return this.chosen.now.keep_awake || this.run?.record.led_by !== undefined;
   }
 
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
@@ -211,7 +218,7 @@ export class Keeper {
   private around(): Around {
     return {
       sound: this.sound.state,
-      screen: this.chosen.now.keep_awake ? this.screen.state : "not-wanted",
+      screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
       kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
       absence: this.asked,

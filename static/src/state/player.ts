@@ -6,9 +6,10 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
+import { closeSession, discardSession, openSession, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import type { Fact } from "../timeline/facts.js";
 import { chosen as chosenHere, type Chosen } from "./chosen.js";
 import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
@@ -18,6 +19,12 @@ import type { Snapshot } from "./snapshot.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
+
+/** A session that leads a room: from which screen, and when it is to start if not at once, in ms since 1970. */
+export interface Leading {
+  led_by: LedBy;
+  starts_at_ms?: number;
+}
 
 /** Two taps nearer than this are one. */
 const DOUBLE_TAP_S = 1;
@@ -52,20 +59,26 @@ export class Player {
 
   /**
    * Starts a session with a count-in. False when another tab has one running: the phase is then `elsewhere`.
-   * A session that was left open on this device is ended.
+   * A session that was left open on this device is ended. One that leads a room is best given a timeline that waits
+   * for nobody (timeline/by-clock), and may be set to start when the wall clock shows a moment.
    */
-  async start(plan: PlanRecord, timeline: Timeline): Promise<boolean> {
-    const { keep_awake } = this.chosen.now;
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(keep_awake), this.chosen.ready]);
+  async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
+    const awake = leading !== undefined || this.chosen.now.keep_awake;
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
     this.tapped_s = -Infinity;
-    const record = this.newRecord(plan, timeline);
+    const record: SessionRecord = { ...this.newRecord(plan, timeline), ...(leading && { led_by: leading.led_by }) };
     await endLeftOpen().catch(() => undefined);
     this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], this.chosen.now.start_count_s) });
+    this.keeper.write(this.started(timeline, leading?.starts_at_ms));
     return true;
+  }
+
+  private started({ segments }: Timeline, wall_ms: number | undefined): Fact {
+    if (wall_ms === undefined) return { kind: "started", at_s: 0, count_in_s: countIn(segments[0], this.chosen.now.start_count_s) };
+    return { kind: "started", at_s: 0, count_in_s: Math.max(0, (wall_ms - this.read().wall_ms) / 1000), by_clock: true };
   }
 
   /**
@@ -122,7 +135,7 @@ export class Player {
     });
   }
 
-  /** In a gap: starts the piece when the wall clock shows this moment, in ms since 1970; null takes that back. */
+  /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
   startAtClock(wall_ms: number | null): void {
     this.keeper.command(({ at_s }) => {
       const start_s = wall_ms === null ? null : at_s + (wall_ms - this.read().wall_ms) / 1000;

@@ -16,7 +16,7 @@ const CALL_STAYS_S = 4;
 export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
     phase: around.owner ? "none" : "elsewhere",
-    timeline: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
+    timeline: null, led_by: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
     beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, pieces: [], whole: false,
     ...around,
   };
@@ -32,6 +32,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
   return {
     phase: phaseOf(place, around),
     timeline,
+    led_by: run.record.led_by ?? null,
     index: place.index,
     segment,
     next: timeline.segments[place.index + 1] ?? null,

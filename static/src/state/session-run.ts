@@ -3,11 +3,13 @@ import { saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSe
 import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
 import {
-  resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
+  byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
 } from "./session-clock.js";
 
 /** The sign of life is saved this often. */
 const HEARTBEAT_MS = 1000;
+/** A device that has just been switched on learns the time from the network within so long: judgement [C]. */
+const SETTLING_MS = 15 * 60_000;
 
 export class SessionRun {
   /** It has come to its end, by the plan or by a command. */
@@ -17,6 +19,8 @@ export class SessionRun {
   private unsaved: (() => Promise<void>)[] = [];
   private saving: Promise<void> | undefined;
   private beaten_ms = -Infinity;
+  /** Since it was gone on with: the wall clock at second 0 as it was known before, and until when that counts. */
+  private settling: { wall_zero_ms: number; until_ms: number } | undefined;
 
   private constructor(
     readonly record: SessionRecord,
@@ -40,7 +44,9 @@ export class SessionRun {
     const written_s = facts.at(-1)?.at_s ?? 0;
     const life = stored.heartbeat ?? lifeAt(record, written_s);
     const { state, found } = resumeClock(life, now);
-    return { run: new SessionRun(record, facts, state), found, since_s: Math.max(life.session_s, written_s) };
+    const run = new SessionRun(record, facts, state);
+    run.settling = { wall_zero_ms: life.wall_zero_ms, until_ms: now.mono_ms + SETTLING_MS };
+    return { run, found, since_s: Math.max(life.session_s, written_s) };
   }
 
   /** Whether something waits that storage has refused so far. */
@@ -51,6 +57,17 @@ export class SessionRun {
   /** Seconds of the session at the last look. */
   get now_s(): number {
     return sessionAt(this.clock, this.clock.last.mono_ms);
+  }
+
+  /**
+   * A clock put forward soon after a session that leads a room was gone on with: the device had come back without the
+   * time, and now has it. True when the session has followed.
+   */
+  settles(moved_s: number): boolean {
+    const { settling, clock } = this;
+    if (!this.record.led_by || !settling || moved_s < 0 || clock.last.mono_ms > settling.until_ms) return false;
+    this.clock = byWallClock(clock, settling.wall_zero_ms);
+    return true;
   }
 
   placeAt(at_s: number): Place {
@@ -92,7 +109,7 @@ export class SessionRun {
     const { mono_ms } = this.clock.last;
     if (!now && mono_ms - this.beaten_ms < HEARTBEAT_MS) return;
     this.beaten_ms = mono_ms;
-    saveHeartbeat({ session: this.record.id, ...saved(this.clock) }).catch(() => undefined);
+    if (!this.over) saveHeartbeat({ session: this.record.id, ...saved(this.clock) }).catch(() => undefined);
     if (this.unsaved.length) void this.save();
   }
 }

@@ -1,4 +1,5 @@
 /** What the screens see of a session at one moment. */
+import type { LedBy } from "../data/sessions.js";
 import type { Beat } from "../timeline/position.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import type { Segment, Timeline } from "../plan/types.js";
@@ -40,6 +41,8 @@ export interface Snapshot {
   readonly version: number;
   readonly phase: Phase;
   readonly timeline: Timeline | null;
+  /** The screen that leads a room through it, or null where one rows. */
+  readonly led_by: LedBy | null;
   /** The segment being rowed, or the one that a count-in leads to. */
   readonly index: number;
   readonly segment: Segment | null;
@@ -59,7 +62,7 @@ export interface Snapshot {
   readonly call: string;
   /** Of the whole session, 0 to 1. */
   readonly progress: number;
-  /** When a start by the clock is set: the wall clock at that moment, in ms since 1970. */
+  /** When a start by the clock is set, of a session or after a gap: the wall clock at that moment, in ms since 1970. */
   readonly starts_at_ms: number | null;
   readonly sound: SoundState;
   readonly screen: ScreenState;

@@ -17,7 +17,8 @@ export const BACK_AGAIN_S = 3;
 export const UNTAP_S = 10;
 
 export type Fact =
-  | { kind: "started"; at_s: number; count_in_s: number }
+  /** `by_clock` when the first catch was set to a moment, which a `start-set` can move. */
+  | { kind: "started"; at_s: number; count_in_s: number; by_clock?: true }
   | { kind: "held"; at_s: number }
   /** After a hold: from the catch of the stroke one was in. */
   | { kind: "went-on"; at_s: number; count_in_s: number }
@@ -26,7 +27,7 @@ export type Fact =
   | { kind: "stepped-back"; at_s: number }
   /** A metre block, an open block or a gap is over, and was so `ago_s` before. */
   | { kind: "tapped"; at_s: number; ago_s: number; count_in_s: number }
-  /** The gap is over at `start_s` by the clock; null takes that back, and so does a hold. */
+  /** The gap is over at `start_s` by the clock; null takes that back, and so does a hold. Or the session starts then. */
   | { kind: "start-set"; at_s: number; start_s: number | null }
   /** Back after an absence since `since_s`: the clock has run on, or we go on from where we were then. */
   | { kind: "returned"; at_s: number; since_s: number; how: "by-clock" | "where-stopped"; count_in_s: number }
@@ -53,6 +54,8 @@ export interface Running extends Common {
   readonly counts_in: boolean;
   /** In a gap: the moment set for the start of what follows. */
   readonly start_s: number | null;
+  /** `from_s` is the moment set for the first catch of the session. */
+  readonly starts_by_clock?: true;
   /** It goes on with what a hold broke off. */
   readonly resumed?: boolean;
   /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
@@ -132,7 +135,7 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
 function apply(timeline: Timeline, before: State, state: State, fact: Fact): State {
   switch (fact.kind) {
     case "started":
-      return state.mode === "ready" ? enter(timeline, state, 0, fact.at_s, fact.count_in_s) : state;
+      return state.mode === "ready" ? start(timeline, state, fact) : state;
     case "held":
       return state.mode === "running" ? hold(timeline, state, fact.at_s) : state;
     case "went-on":
@@ -150,6 +153,10 @@ function apply(timeline: Timeline, before: State, state: State, fact: Fact): Sta
     case "ended":
       return end(timeline, state, fact.at_s);
   }
+}
+
+function start(timeline: Timeline, ready: Common, { at_s, count_in_s, by_clock }: Fact & { kind: "started" }): Running {
+  return { ...enter(timeline, ready, 0, at_s, count_in_s), ...(by_clock && { starts_by_clock: by_clock }) };
 }
 
 function hold(timeline: Timeline, running: Running, at_s: number, ended?: "tap"): Held {
@@ -257,7 +264,7 @@ function remembering(before: State, after: State, at_s: number): State {
 }
 
 /** As it runs on into the next segment. */
-function plain({ untap: _untap, resumed: _resumed, ...running }: Running): Running {
+function plain({ untap: _untap, resumed: _resumed, starts_by_clock: _starts, ...running }: Running): Running {
   return running;
 }
 
@@ -271,6 +278,10 @@ export function endsByTap(segment: Segment): boolean {
 }
 
 function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { kind: "start-set" }): State {
+  if (state.mode === "running" && state.starts_by_clock && at_s < state.from_s) {
+    if (start_s === null) return state;
+    return start(timeline, state, { kind: "started", at_s, count_in_s: Math.max(0, start_s - at_s), by_clock: true });
+  }
   const inGap = state.mode === "running" && segmentAt(timeline, state.index).kind === "gap";
   if (!inGap || !timeline.segments[state.index + 1]) return state;
   return { ...state, start_s: start_s === null ? null : Math.max(start_s, at_s) };

@@ -14,7 +14,7 @@ export interface Place {
   elapsed_s: number;
   /** Seconds to the first catch while counting in, else null. */
   count_in_s: number | null;
-  /** In a gap: the moment set for the start, else null. */
+  /** The moment set for the start of what follows a gap, or of the session while it has not begun; else null. */
   start_s: number | null;
 }
 
@@ -29,7 +29,10 @@ export function placeAt(timeline: Timeline, state: State, now_s: number): Place 
 function runningPlace(timeline: Timeline, running: Running, now_s: number): Place {
   const { index, from_s, start_s } = running;
   const elapsed_s = elapsedAt(timeline, running, now_s);
-  if (now_s < from_s) return { phase: "count-in", index, elapsed_s, count_in_s: from_s - now_s, start_s };
+  if (now_s < from_s) {
+    const set_s = running.starts_by_clock ? from_s : start_s;
+    return { phase: "count-in", index, elapsed_s, count_in_s: from_s - now_s, start_s: set_s };
+  }
   if (start_s !== null && start_s - now_s <= COUNT_IN_S) {
     return { phase: "count-in", index: index + 1, elapsed_s: 0, count_in_s: start_s - now_s, start_s };
   }

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import gzip
 import json
 from typing import Any
 
+import brotli
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
 from planner.schemas.plan_schema import load_plan
+from planner.timeline import compile_timeline
 from tests.planner.test_schemas import EVERYTHING
 from tests.web.asking import PLAN, post, problem_of
-from web.api.exports import A_MINUTE
+from web.api.exports import A_MINUTE, LARGE_AT_ONCE
+from web.exports.click_track import click_track
 from web.exports.kinds import KINDS
 from web.factory import create_app
 from web.settings import Settings
@@ -81,6 +85,29 @@ def test_a_plan_that_is_too_large_is_refused_by_its_place(asker: FlaskClient) ->
     plan = {**PLAN, "parts": [{"kind": "main", "blocks": [huge]}]}
     (problem,) = problem_of(post(asker, "/api/exports/csv", {"plan": plan}))["problems"]
     assert problem["pointer"] == "/plan/parts/0"
+
+
+def test_a_large_file_is_the_same_in_every_coding(asker: FlaskClient) -> None:
+    whole = post(asker, "/api/exports/wav", {"plan": PLAN})
+    assert whole.data == b"".join(click_track(compile_timeline(load_plan(PLAN))))
+    assert whole.content_length == len(whole.data)
+    in_brotli = post(asker, "/api/exports/wav", {"plan": PLAN}, Accept_Encoding="gzip, br")
+    assert in_brotli.headers["Content-Encoding"] == "br"
+    assert brotli.decompress(in_brotli.data) == whole.data
+    in_gzip = post(asker, "/api/exports/wav", {"plan": PLAN}, Accept_Encoding="gzip")
+    assert gzip.decompress(in_gzip.data) == whole.data
+    assert len(in_brotli.data) < len(in_gzip.data) < len(whole.data) / 10
+
+
+def test_more_large_files_at_once_than_the_server_bears_are_refused(asker: FlaskClient) -> None:
+    def ask() -> Any:
+        return asker.post("/api/exports/wav", json={"plan": PLAN}, buffered=False)
+
+    begun = [ask() for _ in range(LARGE_AT_ONCE)]
+    refused = ask()
+    assert (refused.status_code, refused.headers["Retry-After"]) == (429, "5")
+    begun[0].close()
+    assert ask().status_code == 200
 
 
 def test_a_kind_that_there_is_not_is_told_those_that_there_are(asker: FlaskClient) -> None:
