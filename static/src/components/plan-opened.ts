@@ -4,7 +4,7 @@ import { NoAnswer } from "../data/api.js";
 import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { mended, takenBack } from "../data/mending.js";
-import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addressOf, forgetPlan, keep, openMine, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { openSession } from "../data/sessions.js";
 import { changeSettings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
@@ -30,7 +30,7 @@ export class PlanOpened extends LitElement {
     saved: { state: true },
     trouble: { state: true },
   };
-  declare source: "built-in" | "mine";
+  declare source: Source;
   declare name: string;
   declare record: PlanRecord | undefined;
   declare rower: AthleteRecord | undefined;
@@ -63,7 +63,7 @@ export class PlanOpened extends LitElement {
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
+      .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
       @mend=${this.mend} @undo=${this.undo}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
@@ -73,7 +73,7 @@ export class PlanOpened extends LitElement {
     this.record = undefined;
     this.rower = await readAthlete();
     try {
-      this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.record = await openPlan(this.source, this.name);
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);

@@ -1,7 +1,7 @@
 /** Before a session: the cautions the first time, then the set-up card. Event: `begin` (detail: plan and timeline). */
 import { LitElement, html, nothing } from "lit";
 import { readAthlete, twoKOf } from "../data/athlete.js";
-import { addressOf, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { changeSettings, readSettings, type Settings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
 import type { Timeline } from "../plan/wire.js";
@@ -25,7 +25,7 @@ export class SessionBefore extends LitElement {
     settings: { state: true },
     trouble: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare starting: boolean;
   declare beginning: Beginning | undefined;
@@ -62,7 +62,7 @@ export class SessionBefore extends LitElement {
     try {
       this.settings = await readSettings();
       const rower = await readAthlete();
-      const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      const record = await openPlan(this.source ?? "built-in", this.name);
       this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower)) };
       document.title = `${record.plan.title} · Slipway`;
     } catch (error) {

@@ -5,6 +5,7 @@
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
 import type { Preferences } from "../data/preferences.js";
+import type { Source } from "../data/plans.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
@@ -43,7 +44,7 @@ export class SessionFlow extends LitElement {
     keeping: { state: true },
     chosen: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare version: number;
   declare restoring: boolean;

@@ -8,13 +8,18 @@ import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 
+/** Where a plan comes from: the app itself, this device, or a link. */
+export type Source = "built-in" | "mine" | "sent";
+
 /** A plan kept on this device. */
 export interface PlanRecord {
-  /** `built-in:<slug>` or `mine:<id>`. */
+  /** `built-in:<slug>`, `mine:<id>` or `sent:<name>`. */
   id: string;
-  source: "built-in" | "mine";
+  source: Source;
   /** The end of its address: /plan/<name> for built-in plans, /mine/<name> for one's own. */
   name: string;
+  /** Of a plan that was sent: the address that brought it. */
+  address?: string;
   /** The library's word for it; "" for one's own. */
   kind: string;
   plan: Plan;
@@ -43,7 +48,8 @@ export type Before = Content & Pick<PlanRecord, "undo">;
 export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "appraisal">;
 
 /** Where a plan is opened: /plan/half-hour-at-twenty. */
-export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
+export function addressOf(record: Pick<PlanRecord, "source" | "name" | "address">): string {
+  if (record.address !== undefined) return record.address;
   return `/${record.source === "mine" ? "mine" : "plan"}/${encodeURIComponent(record.name)}`;
 }
 
@@ -82,9 +88,18 @@ async function builtIn(slug: string): Promise<BuiltinPlan> {
   return found;
 }
 
+/** Opens a plan, from wherever it comes. Throws Refused (404) where there is none, and NoAnswer. */
+export function openPlan(source: Source, name: string): Promise<PlanRecord> {
+  return source === "built-in" ? openBuiltIn(name) : openKept(source, name);
+}
+
 /** Opens one's own plan. Throws Refused (404) where this device has none of that name. */
-export async function openMine(name: string): Promise<PlanRecord> {
-  const record = await database.get("plans", `mine:${name}`);
+export function openMine(name: string): Promise<PlanRecord> {
+  return openKept("mine", name);
+}
+
+async function openKept(source: Source, name: string): Promise<PlanRecord> {
+  const record = await database.get("plans", `${source}:${name}`);
   if (!record) throw new Refused(404, "this plan is not on this device: it may have been made on another one", []);
   return keep({ ...record, kept_at_ms: Date.now() });
 }
