@@ -19,7 +19,7 @@ LATEST = 50
 
 
 def main(arguments: list[str], environment: Mapping[str, str]) -> int:
-    """Do what is asked; 0 when it was done, 1 when there was nothing to do it to, 2 when it cannot be done."""
+    """Do what is asked. 0: done; 1: there was nothing to do it to; 2: it cannot be done."""
     asked = _parser().parse_args(arguments)
     try:
         database = Database(settings_from(environment).database)

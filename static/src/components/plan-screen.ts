@@ -86,7 +86,8 @@ export class PlanScreen extends LitElement {
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; }
     header h1 { overflow-wrap: anywhere; }
-    .doing { margin-top: 8px; }
+    .doing { margin-top: 6px; }
+    .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
     .sums { display: grid; grid-template-columns: repeat(auto-fit, minmax(140px, 1fr)); gap: 8px; }
     .sums div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 2px; padding: 12px 12px; background: var(--hull); border-radius: var(--r); }

@@ -21,18 +21,18 @@ export class ShareLink extends LitElement {
   }
 
   static override styles = [type, buttons, fields, css`
-    :host { display: grid; gap: 8px; }
-    input { min-height: 48px; font: 400 1rem/1.3 var(--digits); letter-spacing: 0; text-overflow: ellipsis; }
+    p:empty { display: none; }
     .ways { display: flex; flex-wrap: wrap; gap: 8px; align-items: center; }
+    input { flex: 1 1 150px; width: 0; min-height: 48px; padding-inline: 12px; font: 400 1rem/1.3 var(--font); letter-spacing: 0; text-overflow: ellipsis; }
     button { min-height: 48px; padding: 6px 16px; font-size: 1.125rem; }
   `];
 
   override render() {
     if (!this.address) return html`<p role="status">Making it …</p>`;
-    return html`<input readonly aria-label=${this.label} .value=${this.address} @focus=${this.select} />
-      <div class="ways"><button type="button" @click=${this.copy}>Copy</button>
-        ${"share" in navigator ? html`<button type="button" @click=${this.send}>Send …</button>` : nothing}
-        <span role="status">${this.said}</span></div>`;
+    return html`<div class="ways"><input readonly aria-label=${this.label} .value=${this.address} @focus=${this.select} />
+        <button type="button" @click=${this.copy}>Copy</button>
+        ${"share" in navigator ? html`<button type="button" @click=${this.send}>Send …</button>` : nothing}</div>
+      <p role="status" class="small">${this.said}</p>`;
   }
 
   /** Without a clipboard, as on plain http, the address is selected, so that the person can copy it. */

@@ -34,7 +34,9 @@ export class SharePlan extends LitElement {
   static override styles = [type, buttons, fields, dialogs, css`
     form, section { display: grid; gap: 8px; }
     section + section { padding-top: 18px; border-top: 1px solid var(--line); }
-    .close { justify-self: end; }
+    header { display: flex; gap: 12px; align-items: center; justify-content: space-between; }
+    header button { min-height: 48px; font-size: 1.125rem; }
+    qr-code { max-width: min(460px, 100dvh - 90px); }
   `];
 
   override firstUpdated(): void {
@@ -45,11 +47,11 @@ export class SharePlan extends LitElement {
 
   override render() {
     return html`<dialog aria-labelledby="share" @close=${() => this.dispatchEvent(new CustomEvent("closed"))}>
-      <h2 id="share" tabindex="-1" autofocus>Share this plan</h2>
+      <header><h2 id="share" tabindex="-1" autofocus>Share this plan</h2>
+        <button type="button" @click=${() => this.renderRoot.querySelector("dialog")!.close()}>Close</button></header>
       <section aria-labelledby="short"><h3 id="short">Short link</h3>${this.shortPart()}</section>
       <section aria-labelledby="carrying"><h3 id="carrying">Link that carries the plan</h3>${this.carryingPart()}</section>
       <section aria-labelledby="code"><h3 id="code">Code to scan</h3>${this.codePart()}</section>
-      <button type="button" class="close" @click=${() => this.renderRoot.querySelector("dialog")!.close()}>Close</button>
     </dialog>`;
   }
 
@@ -62,7 +64,7 @@ export class SharePlan extends LitElement {
 
   private keyForm() {
     return html`<form @submit=${this.giveKey}><p role="status">${this.trouble}</p>
-      <label for="key">Key of this server</label><input id="key" type="password" autocomplete="off" required />
+      <label for="key">Key of this server</label><input id="key" autocomplete="off" autocapitalize="off" spellcheck="false" required />
       <button type="submit">Make the short link</button></form>`;
   }
 
