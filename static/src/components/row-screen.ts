@@ -3,8 +3,9 @@
  * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
  * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
+ * `extendable` (this block can have one more minute).
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
- * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
+ * Events: back, hold, skip, extend, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
 import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
@@ -46,6 +47,7 @@ export class RowScreen extends LitElement {
     remark: {},
     sleeps: { type: Boolean },
     held: { type: Boolean },
+    extendable: { type: Boolean },
     countIn: { attribute: false },
     sound: {},
     saved: {},
@@ -61,6 +63,7 @@ export class RowScreen extends LitElement {
   declare remark: string;
   declare sleeps: boolean;
   declare held: boolean;
+  declare extendable: boolean;
   declare countIn: number | null;
   declare sound: SoundState;
   declare saved: string;
@@ -77,6 +80,7 @@ export class RowScreen extends LitElement {
     this.remark = "";
     this.sleeps = false;
     this.held = false;
+    this.extendable = false;
     this.countIn = null;
     this.sound = "on";
     this.saved = "saving";
@@ -88,7 +92,7 @@ export class RowScreen extends LitElement {
   override render() {
     const segment = this.timeline?.segments[this.index];
     if (!this.timeline || !segment) return nothing;
-    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand">
+    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand ${this.chosen.buttons}">
       <h1 class="heard-only" tabindex="-1">Rowing: ${this.timeline.plan.title}</h1>
       ${this.head(segment)}
       ${this.countIn === null ? this.rowing(segment) : this.counting(segment)}
@@ -190,9 +194,10 @@ export class RowScreen extends LitElement {
 
   private keys() {
     return html`<div class="keys">
-      <button type="button" @click=${() => this.tell("back")}>Back</button>
-      <button type="button" class=${this.held ? "go" : ""} @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
-      <button type="button" @click=${this.skip}>Skip</button>
+      <button type="button" class="back" @click=${() => this.tell("back")}>Back</button>
+      <button type="button" class="hold ${this.held ? "go" : ""}" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
+      <button type="button" class="skip" @click=${this.skip}>Skip</button>
+      <button type="button" class="minute" ?disabled=${!this.extendable} @click=${() => this.tell("extend")}>+1 min</button>
     </div>`;
   }
 
@@ -208,7 +213,7 @@ export class RowScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "back" | "hold" | "skip" | "end" | "sound" | "wake"): void {
+  private tell(name: "back" | "hold" | "skip" | "extend" | "end" | "sound" | "wake"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

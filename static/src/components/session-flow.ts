@@ -4,6 +4,9 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import { addressOfId } from "../data/plans.js";
+import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
+import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
 import type { Source } from "../data/plans.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
@@ -11,7 +14,7 @@ import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
-import type { Snapshot } from "../state/snapshot.js";
+import type { Kept, Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
 import { timeOfDay } from "../state/time-of-day.js";
 import "./absence-question.js";
@@ -23,13 +26,15 @@ import { goTo, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
 import type { Saved } from "./saving.js";
-import { lateWords, noticeWords } from "./row-words.js";
+import { extendedWords, lateWords, noticeWords } from "./row-words.js";
+import "./unsound-session.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
 /** How long a notice stays where the call is. */
 const NOTICE_MS = 8000;
 const LOOK_AGAIN_MS = 5000;
+const ASK_AGAIN_MS = 1000;
 const ROWING = new Set(["row-screen", "gap-screen"]);
 
 export class SessionFlow extends LitElement {
@@ -41,6 +46,8 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
+    unsound: { state: true },
+    silent: { state: true },
     keeping: { state: true },
     chosen: { state: true },
   };
@@ -51,11 +58,16 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
+  /** The session left open, where it cannot be gone on with. */
+  declare unsound: UnsoundSession | undefined;
+  /** Storage does not answer. */
+  declare silent: boolean;
   declare keeping: "" | "kept" | "refused";
   declare chosen: Preferences;
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
+  private saidAt = 0;
   private screen = "";
   private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly onKey = (event: KeyboardEvent) => this.key(event);
@@ -67,6 +79,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
+    this.silent = false;
     this.keeping = "";
     this.chosen = chosen.now;
   }
@@ -95,7 +108,7 @@ export class SessionFlow extends LitElement {
     const { phase } = snapshot;
     if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
     if (phase === "finished") return this.end(snapshot);
-    if (phase === "none" || !snapshot.timeline) return this.restoring ? nothing : this.preparing();
+    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
     const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
     return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
       ${phase === "asking" ? this.question(snapshot) : nothing}`;
@@ -111,28 +124,49 @@ export class SessionFlow extends LitElement {
 
   /** The session first; only then the long look into the cache. */
   private async restore(): Promise<void> {
-    await player.restore().catch(() => false);
+    while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
+    this.silent = false;
     this.restoring = false;
     await this.updateComplete;
     await this.prove();
   }
 
+  /** Whether storage has said what there is to go on with; while it does not answer, nobody may think there is nothing. */
+  private async foundOut(): Promise<boolean> {
+    try {
+      const open = (await player.restore()) ? undefined : await openSession();
+      this.unsound = open && !isSound(open) ? open : undefined;
+      return true;
+    } catch {
+      this.silent = true;
+      return false;
+    }
+  }
+
+  private stranded({ id, title, plan_id, fault }: UnsoundSession) {
+    const aside = async () => {
+      await putAside(id);
+      this.unsound = undefined;
+    };
+    return html`<unsound-session .planTitle=${title} .trouble=${faultWords(fault)} .plan=${addressOfId(plan_id)} @aside=${aside}></unsound-session>`;
+  }
+
   private preparing() {
-    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting}
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.silent}
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
-  private row({ timeline, phase, sound, screen }: Snapshot) {
-    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
+  private row({ timeline, phase, sound, screen, can_extend }: Snapshot) {
+    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .extendable=${can_extend} .sound=${sound} .saved=${this.saved()}
       .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
-      @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
+      @skip=${() => player.skip()} @extend=${this.extend} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
-  private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
-    return html`<gap-screen .hand=${this.chosen.hand} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+  private gap({ timeline, index, phase, sound, starts_at_ms, can_extend }: Snapshot) {
+    return html`<gap-screen .hand=${this.chosen.hand} .buttons=${this.chosen.buttons} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
-      @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
+      .extendable=${can_extend} .remark=${this.remark} @extend=${this.extend} @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
       @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
   }
@@ -142,22 +176,25 @@ export class SessionFlow extends LitElement {
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, pieces, whole }: Snapshot) {
+  private end({ timeline, done, pieces, whole, kept }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
+      .kept=${kept} .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
     this.version = snapshot.version;
+    if (snapshot.index !== this.saidAt) this.remark = "";
     const { notice } = snapshot;
     if (!notice || notice.number === this.told) return;
     this.told = notice.number;
     this.say(noticeWords(notice));
   }
 
+  /** What is said of one block is no longer said in the next. */
   private say(remark: string): void {
     clearTimeout(this.silence);
     this.remark = remark;
+    this.saidAt = player.snapshot().index;
     this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
   }
 
@@ -205,8 +242,9 @@ export class SessionFlow extends LitElement {
     }
   }
 
-  private saved(): Saved | "memory" {
-    if (player.snapshot().kept === "memory") return "memory";
+  private saved(): Saved | Exclude<Kept, "disk"> {
+    const { kept } = player.snapshot();
+    if (kept !== "disk") return kept;
     if (!canSave()) return "insecure";
     return this.proved ? "saved" : "not-saved";
   }
@@ -219,6 +257,10 @@ export class SessionFlow extends LitElement {
   private skip(): void {
     this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
   }
+
+  private readonly extend = (): void => {
+    if (player.extend()) this.say(extendedWords(player.snapshot().segment!));
+  };
 
   private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
 

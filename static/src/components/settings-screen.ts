@@ -4,7 +4,7 @@
  * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { isCount, LONGEST_COUNT_S, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
+import { isCount, LONGEST_COUNT_S, type Buttons, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
 import type { Theme } from "../data/theme-mirror.js";
 import { choices, tiles, type Option } from "./choice-look.js";
 import { buttons, fields, page, type } from "./look.js";
@@ -17,6 +17,7 @@ const EFFORTS: readonly Option<EffortUnit>[] = [
 ];
 const THEMES: readonly Option<Theme>[] = [{ value: "device", name: "As the device" }, { value: "light", name: "Light" }, { value: "dark", name: "Dark" }];
 const HANDS: readonly Option<Hand>[] = [{ value: "right", name: "Right" }, { value: "left", name: "Left" }];
+const BUTTONS: readonly Option<Buttons>[] = [{ value: "usual", name: "Usual" }, { value: "large", name: "Large" }];
 const ON_OR_OFF: readonly Option<boolean>[] = [{ value: true, name: "On" }, { value: false, name: "Off" }];
 
 type Count = "start_count_s" | "hold_count_s";
@@ -94,12 +95,14 @@ export class SettingsScreen extends LitElement {
       <p id="${name}-problem" class="bad" role="alert" ?hidden=${!wrong}>Write a whole number from 0 to ${LONGEST_COUNT_S}.</p></div>`;
   }
 
-  private device({ theme, hand, keep_awake }: Preferences) {
+  private device({ theme, hand, buttons: size, keep_awake }: Preferences) {
     return html`<section aria-labelledby="device"><h2 id="device">This device</h2>
       <fieldset><legend>Light or dark</legend>${tiles("theme", THEMES, theme, (value) => this.choose({ theme: value }))}
         <p class="small">As the device: pages follow it, and rowing is dark.</p></fieldset>
       <fieldset><legend>The hand for the buttons</legend>${tiles("hand", HANDS, hand, (value) => this.choose({ hand: value }))}
         <p class="small">On a screen on its side the buttons stand on that side.</p></fieldset>
+      <fieldset><legend>Buttons while rowing</legend>${tiles("buttons", BUTTONS, size, (value) => this.choose({ buttons: value }))}
+        <p class="small">Large ones can be hit from the seat; the figures are smaller then.</p></fieldset>
       <fieldset><legend>Keep the screen on while a session runs</legend>${tiles("awake", ON_OR_OFF, keep_awake, (value) => this.choose({ keep_awake: value }))}</fieldset>
     </section>`;
   }

@@ -4,9 +4,8 @@ import { checkedPlan } from "../plan/checked-plan.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Plan } from "../plan/wire.js";
 import { Refused, fetchPublished, publishPlan } from "./api.js";
-import { database } from "./database.js";
 import { LinkError, crc32, decode, encode } from "./link-codec.js";
-import { keep, type PlanRecord } from "./plans.js";
+import { keep, openPlan, type PlanRecord } from "./plans.js";
 import { changeSettings, readSettings } from "./settings.js";
 
 /** Opens the plan that stands in an address behind its #, and keeps it. Throws LinkError. */
@@ -19,8 +18,8 @@ export async function openCarried(payload: string): Promise<PlanRecord> {
 
 /** Opens a published plan and keeps it; one that is kept already needs no signal. Throws Refused, NoAnswer, LinkError. */
 export async function openShort(id: string): Promise<PlanRecord> {
-  const kept = await database.get("plans", `sent:${id}`);
-  if (kept) return keep({ ...kept, kept_at_ms: Date.now() });
+  const kept = await soundSent(id);
+  if (kept) return kept;
   const plan = checkedPlan(await fetchPublished(id));
   if (!plan) throw new LinkError("no-plan");
   return keepSent(id, plan, `/p/${id}`);
@@ -50,9 +49,14 @@ export function needsKey(error: unknown): error is Refused {
 }
 
 async function keepSent(name: string, plan: Plan, address: string): Promise<PlanRecord> {
-  const kept = await database.get("plans", `sent:${name}`);
-  const made = { id: `sent:${name}`, source: "sent", name, kind: "", plan, timeline: compiledForAnybody(plan) } as const;
-  return keep({ ...(kept ?? made), address, kept_at_ms: Date.now() });
+  const kept = await soundSent(name);
+  if (kept) return kept;
+  return keep({ id: `sent:${name}`, source: "sent", name, address, kind: "", plan, timeline: compiledForAnybody(plan), kept_at_ms: Date.now() });
+}
+
+/** What is kept under that name; what is damaged there is written anew from the link. */
+function soundSent(name: string): Promise<PlanRecord | undefined> {
+  return openPlan("sent", name).catch(() => undefined);
 }
 
 /** The same plan has the same name on this device, and no two have one. */
@@ -60,7 +64,7 @@ async function nameFor(plan: Plan): Promise<string> {
   const text = canonical(plan);
   const sum = crc32(new TextEncoder().encode(text)).toString(16).padStart(8, "0");
   for (let name = sum; ; name += "-") {
-    const kept = await database.get("plans", `sent:${name}`);
+    const kept = await soundSent(name);
     if (!kept || canonical(kept.plan) === text) return name;
   }
 }

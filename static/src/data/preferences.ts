@@ -17,6 +17,10 @@ export type EffortUnit = (typeof EFFORT_UNITS)[number];
 export const HANDS = ["right", "left"] as const;
 export type Hand = (typeof HANDS)[number];
 
+/** Larger ones leave less room for everything else. */
+export const BUTTONS = ["usual", "large"] as const;
+export type Buttons = (typeof BUTTONS)[number];
+
 /** The longest count-in, in seconds. */
 export const LONGEST_COUNT_S = 30;
 
@@ -26,6 +30,7 @@ export interface Preferences {
   theme: Theme;
   /** The hand that reaches for the phone. */
   hand: Hand;
+  buttons: Buttons;
   /** Whether the screen is kept on while a session runs. */
   keep_awake: boolean;
   /** Seconds to sit down and take the handle: at the start, and after a gap. */
@@ -46,6 +51,7 @@ const CHOICES: { readonly [Name in keyof Preferences]: Choice<Preferences[Name]>
   effort: oneOf(EFFORT_UNITS),
   theme: oneOf(THEMES),
   hand: oneOf(HANDS),
+  buttons: oneOf(BUTTONS),
   keep_awake: { usual: true, allows: (value) => typeof value === "boolean" },
   start_count_s: wholeSeconds(10),
   hold_count_s: wholeSeconds(5),
