@@ -11,6 +11,7 @@ from flask.testing import FlaskClient
 
 from tests.web.asking import PLAN, post
 from web.assets import MANIFEST
+from web.exports.alone_page import composed
 from web.factory import create_app
 from web.settings import Settings
 
@@ -41,6 +42,7 @@ def built_by_hand(dist: Path) -> Settings:
     for name, text in BUILT.items():
         (dist / name).write_text(text)
     (dist / "service-worker.js").write_text(SERVICE_WORKER)
+    (dist / "alone.html").write_text(composed("body { margin: 0 }", "console.log('alone');"))
     entries = {
         "main.js": "main-AAAA.js",
         "app.css": "app-BBBB.css",
@@ -52,6 +54,7 @@ def built_by_hand(dist: Path) -> Settings:
         "at_once": ["shared-FFFF.js"],
         "files": list(BUILT),
         "service_worker": "service-worker.js",
+        "alone": "alone.html",
     }
     (dist / MANIFEST).write_text(json.dumps(listed))
     return Settings(dist=dist, plans=FEW_PLANS, data=dist.with_name(f"{dist.name}-data"))

@@ -11,7 +11,8 @@
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Athlete, Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
+import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
 import type { Level, Room } from "../plan/types.js";
 import "./block-list.js";
@@ -138,9 +139,15 @@ export class PlanScreen extends LitElement {
 
   override render() {
     return html`<main>
-      <a class="back" href="/">All plans</a>
+      ${alone ? nothing : html`<a class="back" href="/">All plans</a>`}
       ${this.timeline ? this.plan(this.timeline) : this.without()}
     </main>`;
+  }
+
+  private doing(plan: Plan) {
+    return html`<div class="doing"><button type="button" @click=${this.share}>Share</button>
+      ${this.sharing && !this.lacking ? html`<share-plan .plan=${plan} @closed=${() => (this.sharing = false)}></share-plan>` : nothing}
+      ${this.sharing && this.lacking ? html`<p role="alert">Sharing needs signal the first time, and there is none.</p>` : nothing}</div>`;
   }
 
   private share(): void {
@@ -159,9 +166,7 @@ export class PlanScreen extends LitElement {
       <header><h1 tabindex="-1" dir="auto">${plan.title}</h1>
         ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}
         ${this.sent ? html`<p class="small">It came by a link, and is kept on this device as it was sent.</p>` : nothing}
-        <div class="doing"><button type="button" @click=${this.share}>Share</button>
-          ${this.sharing && !this.lacking ? html`<share-plan .plan=${plan} @closed=${() => (this.sharing = false)}></share-plan>` : nothing}
-          ${this.sharing && this.lacking ? html`<p role="alert">Sharing needs signal the first time, and there is none.</p>` : nothing}</div></header>
+        ${alone ? nothing : this.doing(plan)}</header>
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
@@ -171,13 +176,13 @@ export class PlanScreen extends LitElement {
         ${this.sums(timeline)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
-            : this.unasked ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
+            : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
-        ${this.whom()}
-        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
+        ${alone ? nothing : this.whom()}
+        ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
       <div class="blocks"><block-list .timeline=${timeline}></block-list>
-        <plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>${this.own ? this.keeping() : nothing}</div>
+        ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${this.own && !alone ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 

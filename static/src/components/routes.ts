@@ -1,5 +1,6 @@
 /** The addresses of the screens, and how one asks for another. */
 import type { Source } from "../data/plans.js";
+import { alone } from "../plan/alone.js";
 
 export type Route =
   | { screen: "first" }
@@ -35,6 +36,11 @@ export function rowAddress(source: Source, name: string): string {
 /** Asks the app for another address; it changes screens without a new page. */
 export function goTo(from: HTMLElement, address: string): void {
   from.dispatchEvent(new CustomEvent("go", { detail: address, bubbles: true, composed: true }));
+}
+
+/** Puts another address in the place of this one, so that Back does not come to it; a file has no other addresses. */
+export function replaceAddress(address: string): void {
+  if (!alone) history.replaceState(null, "", address);
 }
 
 /** How a screen is to be seen: reading follows the system, rowing is dark water. */
