@@ -8,4 +8,3 @@ import "./session-making.js";
 import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
-import "./write-home.js";

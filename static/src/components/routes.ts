@@ -1,4 +1,5 @@
 /** The addresses of the screens, and how one asks for another. */
+import type { Source } from "../data/plans.js";
 import { alone } from "../plan/alone.js";
 
 export type Route =
@@ -6,15 +7,22 @@ export type Route =
   | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "settings" }
-  | { screen: "write"; source?: "built-in" | "mine"; name?: string }
-  | { screen: "plan"; source: "built-in" | "mine"; name: string }
-  | { screen: "row"; source?: "built-in" | "mine"; name?: string };
+  | { screen: "write"; source?: Source; name?: string }
+  | { screen: "plan"; source: Source; name: string }
+  | { screen: "link"; carried: string }
+  | { screen: "link"; id: string }
+  | { screen: "row"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+const LINK = /^\/p(?:\/([^/]*))?\/?$/;
+/** By what the address of a row screen names its plan. */
+const NAMED_BY: Record<Source, string> = { "built-in": "plan", mine: "mine", sent: "sent" };
 
-export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
+export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">): Route {
   const plan = PLAN.exec(address.pathname);
   if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
+  const link = LINK.exec(address.pathname);
+  if (link) return link[1] ? { screen: "link", id: decoded(link[1]) } : { screen: "link", carried: address.hash.slice(1) };
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
@@ -24,17 +32,17 @@ export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
-export function rowAddress(source: "built-in" | "mine", name: string): string {
+export function rowAddress(source: Source, name: string): string {
   return `/row?${planAsked(source, name)}`;
 }
 
-/** Where a plan is written: one's own in its place, a built-in one as a copy. */
-export function writeAddress(source: "built-in" | "mine", name: string): string {
+/** Where a plan is written: one's own in its place, another as a copy. */
+export function writeAddress(source: Source, name: string): string {
   return `/write?${planAsked(source, name)}`;
 }
 
-function planAsked(source: "built-in" | "mine", name: string): string {
-  return `${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+function planAsked(source: Source, name: string): string {
+  return `${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -55,11 +63,9 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function planIn(search: URLSearchParams): { source?: "built-in" | "mine"; name?: string } {
-  const plan = search.get("plan");
-  const mine = search.get("mine");
-  if (mine) return { source: "mine", name: mine };
-  return plan ? { source: "built-in", name: plan } : {};
+function planIn(search: URLSearchParams): { source?: Source; name?: string } {
+  const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
+  return source ? { source, name: search.get(NAMED_BY[source])! } : {};
 }
 
 function decoded(text: string): string {

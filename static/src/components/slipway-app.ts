@@ -1,5 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html, type TemplateResult } from "lit";
+import type { Source } from "../data/plans.js";
 import { chosen } from "../state/chosen.js";
 import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
@@ -49,6 +50,7 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "link") return this.link(route);
     if (route.screen === "write") return this.write(route.source, route.name);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
@@ -62,8 +64,14 @@ export class SlipwayApp extends LitElement {
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
   }
 
-  private write(source: "built-in" | "mine" | undefined, name: string | undefined) {
-    this.fetchLater();
+  /** Opening a link needs more than the first load holds. */
+  private link(route: { carried: string } | { id: string }) {
+    import("./sharing.js").catch(() => (this.lacking = true));
+    return html`<link-opened .carried=${"carried" in route ? route.carried : undefined} .short=${"id" in route ? route.id : undefined}>${this.coming("A plan by a link")}</link-opened>`;
+  }
+
+  private write(source: Source | undefined, name: string | undefined) {
+    import("./writing.js").catch(() => (this.lacking = true));
     return html`<write-home .source=${source} .name=${name}>${this.coming("Write a plan")}</write-home>`;
   }
 
@@ -87,7 +95,7 @@ export class SlipwayApp extends LitElement {
   }
 
   /** Where we are. */
-  protected here(): Pick<Location, "pathname" | "search"> {
+  protected here(): Pick<Location, "pathname" | "search" | "hash"> {
     return location;
   }
 
@@ -129,7 +137,7 @@ export class SlipwayApp extends LitElement {
     const link = event.composedPath().find((node): node is HTMLAnchorElement => node instanceof HTMLAnchorElement);
     if (!link || link.origin !== location.origin || link.target || link.hasAttribute("download")) return;
     event.preventDefault();
-    this.go(link.pathname + link.search);
+    this.go(link.pathname + link.search + link.hash);
   }
 }
 customElements.define("slipway-app", SlipwayApp);

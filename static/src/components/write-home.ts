@@ -6,7 +6,7 @@ import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { readAthlete } from "../data/athlete.js";
 import { draftOf, dropDraft, keepDraft } from "../data/drafts.js";
-import { addressOf, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { keepWritten } from "../data/writing.js";
 import type { Mend, Plan } from "../plan/wire.js";
 import { written } from "../plan/written.js";
@@ -27,7 +27,7 @@ export class WriteHome extends LitElement {
     busy: { state: true },
     trouble: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare composed: Composed | undefined;
   declare record: PlanRecord | undefined;
@@ -77,7 +77,7 @@ export class WriteHome extends LitElement {
     this.missing = "";
     const { source, name } = this;
     try {
-      if (source && name !== undefined) this.record = await (source === "mine" ? openMine(name) : openBuiltIn(name));
+      if (source && name !== undefined) this.record = await openPlan(source, name);
       await this.compose(this.record);
     } catch (error) {
       this.missing = error instanceof NoAnswer ? "There is no signal, and this plan was never opened on this device." : messageOf(error);

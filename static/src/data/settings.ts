@@ -18,11 +18,15 @@ export interface Settings {
   draft: string;
   /** Shorthand being written in place of a plan, by the plan's id. */
   drafts: Readonly<Record<string, string>>;
+  /** The key that a server asks for before it takes a plan, as it was last given. */
+  publish_key: string;
   /** As data/preferences keeps and understands them. */
   preferences: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", drafts: {}, preferences: null };
+export const DEFAULTS: Settings = {
+  sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", drafts: {}, publish_key: "", preferences: null,
+};
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {
