@@ -1,7 +1,7 @@
-"""Plans that Python and TypeScript have to write alike: the texts of those in `tests/shared/links`, in their order.
+"""What Python and TypeScript have to write alike: the texts of the plans in `tests/shared/links`.
 
-First the plans of `opened.json`, then those of `verdicts.json` that the planner takes. `python -m tests.shared.texts`
-writes them again after a wanted change of the notation.
+First those of `opened.json`, then those of `verdicts.json` that the planner takes, in their order. They are
+written again, after a wanted change of the notation, by `python -m tests.shared.texts`.
 """
 
 from __future__ import annotations

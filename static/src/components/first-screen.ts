@@ -74,7 +74,7 @@ export class FirstScreen extends LitElement {
     .kinds .tiles { grid-template-columns: 1fr 1fr; }
     .kinds .tiles span { min-height: 64px; font-size: 1.1875rem; }
     nav { display: flex; flex-wrap: wrap; gap: 10px; }
-    nav a { flex: 1 1 auto; }
+    nav a { flex: 1 1 auto; padding: 8px; font-size: 1.125rem; }
     /* last and in a row of its own: it comes when what is kept has been read, and must push nothing from under a finger */
     nav .first { flex-basis: 100%; }
     @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }

@@ -46,7 +46,7 @@ export class PlanText extends LitElement {
     .box { display: grid; max-height: max(8.4em, 60dvh); overflow-y: auto; background: var(--hull); border: 2px solid var(--edge); border-radius: var(--r); }
     .box:focus-within { outline: 3px solid var(--ink); outline-offset: 3px; }
     .box.wrong { border: 3px solid var(--catch); }
-    .paper, textarea { grid-area: 1 / 1; min-width: 0; min-height: clamp(8.4em, 34dvh, 20em); margin: 0; padding: 12px 14px; border: 0; font: 400 1.0625rem/1.5 var(--digits);
+    .paper, textarea { grid-area: 1 / 1; min-width: 0; min-height: clamp(8.4em, 34dvh, 20em); margin: 0; padding: 12px 14px; border: 0; font: 400 1.0625rem/1.625rem var(--digits);
       letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; tab-size: 8; }
     .paper { color: transparent; pointer-events: none; }
     textarea { display: block; height: 100%; background: transparent; border-radius: 0; outline: none; resize: none; overflow: hidden; }

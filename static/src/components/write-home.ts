@@ -36,6 +36,7 @@ export class WriteHome extends LitElement {
   declare busy: boolean;
   declare trouble: string;
   private composer: Composer | undefined;
+  private begun = false;
   private readonly online = () => this.composer?.begin();
 
   constructor() {
@@ -57,9 +58,9 @@ export class WriteHome extends LitElement {
     this.composer?.close();
   }
 
-  /** Another address may be another plan in the same place. */
+  /** Another address may be another plan in the same place, or a new one. */
   override updated(changed: PropertyValues<this>): void {
-    if (changed.has("name") || changed.has("source")) void this.gather();
+    if (changed.has("name") || changed.has("source") || !this.begun) void this.gather();
   }
 
   override render() {
@@ -72,6 +73,7 @@ export class WriteHome extends LitElement {
   }
 
   private async gather(): Promise<void> {
+    this.begun = true;
     this.composer?.close();
     this.composed = this.record = undefined;
     this.missing = "";

@@ -70,11 +70,13 @@ export class WriteScreen extends LitElement {
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     .acts { display: grid; grid-template-columns: auto auto 1fr; gap: 10px; }
     .acts button { padding: 8px 14px; }
+    .go:disabled { background: var(--hull); border-color: var(--edge); }
     @media (min-height: 640px) { .picture { position: sticky; top: 0; z-index: 1; } }
     @media (min-width: 1000px) {
       main { width: min(100%, 1180px); grid-template-columns: minmax(0, 1.1fr) minmax(0, 1fr); gap: 20px 44px; align-items: start; }
       .back, header, .picture, .bar { grid-column: 1 / -1; }
       plan-profile { height: 130px; }
+      .acts { grid-template-columns: auto auto minmax(220px, 420px); justify-content: end; }
     }
   `];
 
@@ -96,9 +98,7 @@ export class WriteScreen extends LitElement {
 
   private all(composed: Composed) {
     return html`${this.picture(composed)}
-      <div class="doc" @keydown=${this.pressed}>${this.text(composed)}
-        <div role="status">${this.state(composed)}</div>
-      </div>
+      <div class="doc" @keydown=${this.pressed}>${this.text(composed)}</div>
       <div class="said">${this.said(composed)}</div>
       <div class="bar">${this.trouble ? html`<p role="alert"><b>${this.trouble}</b></p>` : nothing}
         <div class="acts"><button type="button" ?disabled=${!composed.canUndo} @click=${() => this.tell("undo")}>Undo</button>
@@ -106,10 +106,12 @@ export class WriteScreen extends LitElement {
           <button type="button" class="go" ?disabled=${this.busy || !composed.text.trim()} @click=${() => this.tell("keep")}>${this.busy ? "Keeping it …" : "Keep this plan"}</button></div></div>`;
   }
 
-  private text({ text, caret, problems, problemText }: Composed) {
+  private text(composed: Composed) {
+    const { text, caret, problems, problemText } = composed;
     return html`<plan-text .text=${text} .caret=${caret} .problems=${problems} .problemText=${problemText} .longest=${LONGEST_TEXT}
         @typed=${({ detail }: CustomEvent<string>) => this.tell("typed", detail)} @undo=${() => this.tell("undo")} @redo=${() => this.tell("redo")}>
         <h2>Write or paste your own</h2></plan-text>
+      <div role="status">${this.state(composed)}</div>
       <details ?open=${!text.trim()}><summary>How it is written</summary>
         <p class="small">One block a line: length, rate, effort. What stands behind a slash comes between repetitions. Like this:</p>
         <pre dir="ltr">${EXAMPLE}</pre></details>`;

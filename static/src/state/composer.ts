@@ -161,13 +161,13 @@ export class Composer {
     const { signal } = this.asking;
     const { text } = this.history;
     const known = this.plans.get(text);
-    if (!text.trim()) return this.show({ ...NOTHING, text });
     if (known) this.showPlan(text, known);
     else this.show({ text, current: false, trouble: "", unread: false });
     this.timer = setTimeout(() => void (known ? this.advise(known, signal) : this.ask(text, signal)), pause_ms);
   }
 
   private async ask(text: string, signal: AbortSignal): Promise<void> {
+    if (!text.trim()) return this.show(NOTHING);
     try {
       const { plan } = await readShorthand(text, signal);
       if (signal.aborted) return;
