@@ -14,9 +14,7 @@ import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
 import { alone } from "../plan/alone.js";
 import type { Level, Room } from "../plan/types.js";
-import "./block-list.js";
 import { choices, pick } from "./choice-look.js";
-import "./finding-list.js";
 import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
@@ -125,7 +123,7 @@ export class PlanScreen extends LitElement {
     .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
   `];
 
-  /** Without it the plan can still be read and rowed. */
+  /** Blocks in words, findings, readiness: without them the plan can still be rowed. */
   override firstUpdated(): void {
     import("./later.js").catch(() => undefined);
   }

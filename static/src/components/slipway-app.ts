@@ -71,7 +71,7 @@ export class SlipwayApp extends LitElement {
   }
 
   private write(source: Source | undefined, name: string | undefined) {
-    import("./writing.js").catch(() => (this.lacking = true));
+    this.fetchLater();
     return html`<write-home .source=${source} .name=${name}>${this.coming("Write a plan")}</write-home>`;
   }
 
