@@ -139,7 +139,10 @@ def test_a_contradicted_result_predicts_nothing() -> None:
 
 
 def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
-    """Three results about a line, further from it in the second case; both fits reach 2 km."""
+    """Three results about a line, further from it in the second case; both fits reach 2 km.
+
+    Between two results the hyperbola lies above their power law: its local exponent falls with the distance.
+    """
     for seconds_off, trusted in ((3, True), (9, False)):
         some = tuple(
             Result(metres, Fraction(round(TABLED.seconds_for(metres) * 10), 10) + off)
@@ -176,8 +179,13 @@ def test_a_good_fit_comes_next() -> None:
     assert low < split < high
 
 
-def test_else_the_nearest_in_distance_sets_it() -> None:
-    assert two_k((10_000, 2500), (500, 100)) == two_k((500, 100))
+def test_else_the_line_between_the_results_beside_it_sets_it() -> None:
+    """By hand: log(2500 / 100) / log(10000 / 500) = 1.07449; 100 x 4^0.07449 = 110.88."""
+    assert two_k((10_000, 2500), (500, 100))[1] == Fraction(1109, 10)
+
+
+def test_beyond_all_results_the_customs_from_the_last_one_set_it() -> None:
+    assert two_k((1000, 205), (500, 98)) == two_k((1000, 205))
 
 
 def test_another_distance_gives_a_split_between_the_ends_of_its_spread() -> None:
