@@ -83,12 +83,10 @@ def session_of(request: SessionRequest) -> Session:
     expected = expectation_of(request.piece, request.athlete, rower.level)
     _check(request, expected)
     warm_up = warm_up_for(_circumstances(request, expected))
-    main, main_reasons = _main(request, expected, warm_up.choice.peak)
     before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
-    piece = Part(PartKind.MAIN, main)
-    done = expected.character, whole_seconds(request.piece, expected), request.room
-    down = cool_down_stages(*done)
-    after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
+    after, after_reasons = (
+        ((), ()) if request.only_warm_up else _after(request, expected, warm_up.choice.peak)
+    )
     readiness = _readiness(request, before, after)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
     waits = (Gap(gap),) if gap else ()
@@ -106,12 +104,19 @@ def session_of(request: SessionRequest) -> Session:
         setting=setting_of(expected, rower.level),
         parts=(before, *waits, *after),
     )
-    reasons = (
-        *warm_up.reasons,
-        _gap_reason(gap, readiness, request),
-        *(() if request.only_warm_up else (*main_reasons, *guess_told(expected), cool_down_reason(*done))),
-    )
+    reasons = (*warm_up.reasons, _gap_reason(gap, readiness, request), *after_reasons)
     return Session(plan, reasons, warm_up, expected)
+
+
+def _after(
+    request: SessionRequest, expected: Expectation, peak: int
+) -> tuple[tuple[Part, ...], tuple[str, ...]]:
+    """The main part and the cool-down, and why they are so."""
+    main, reasons = _main(request, expected, peak)
+    done = expected.character, whole_seconds(request.piece, expected), request.room
+    down = with_words(cool_down_stages(*done), request.rower.level)
+    parts = Part(PartKind.MAIN, main), Part(PartKind.COOL_DOWN, down)
+    return parts, (*reasons, *guess_told(expected), cool_down_reason(*done))
 
 
 def advised_gap(readiness: Readiness) -> int:
@@ -223,7 +228,7 @@ def _problems(request: SessionRequest, expected: Expectation) -> Iterator[Proble
     if request.gap_seconds is not None and (complaint := GAP_SECONDS.complaint(request.gap_seconds)):
         yield Problem("/gap_seconds", complaint)
     whole = whole_seconds(request.piece, expected)
-    if whole > LONGEST_SECONDS:
+    if whole > LONGEST_SECONDS and not request.only_warm_up:
         yield Problem(
             "/piece",
             f"{name_of(request.piece)} would take about {told_time(round(whole))}, and a piece lasts at most "

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from fractions import Fraction
 from itertools import pairwise
+from typing import Any
 
 import pytest
 
+from planner.appraisal import appraise
 from planner.athlete import Athlete, Level, Result, Room
 from planner.drills import drill_named
 from planner.errors import InputError
 from planner.pacing import Pacing, Shape
 from planner.pieces import Character, IntervalSet, Piece, SteadyRow, Technique, TestPiece, expectation_of
-from planner.plan import Block, ForStrokes, Gap, Part, PartKind, Pressure, Repeat, Rest, Split
+from planner.plan import Block, ForStrokes, Gap, Part, PartKind, Pressure, Repeat, Rest, Split, TwoKPower
 from planner.schemas.plan_schema import dump_plan, load_plan
 from planner.session import Session, SessionRequest, session_of
 from planner.timeline import compile_timeline
@@ -316,6 +318,64 @@ def test_a_warm_up_alone_ends_with_its_gap() -> None:
     assert session.plan.title == "20 minutes before 2 km"
 
 
+@pytest.mark.parametrize(
+    ("piece", "more"),
+    [
+        (IntervalSet(10, seconds=10, rest_seconds=300), {}),
+        (IntervalSet(3, seconds=1800, rest_seconds=60), {}),
+        (TWO_K, {"pacing": Pacing(Shape.NEGATIVE)}),
+        (TestPiece(metres=100), {"pacing": Pacing(Shape.NEGATIVE)}),
+        (TWO_K, {"goal_seconds": Fraction(180)}),
+        (TestPiece(metres=42_195), {"athlete": rower(1440)}),
+    ],
+)
+def test_a_warm_up_alone_is_never_refused_for_the_piece_after_it(piece: Piece, more: dict[str, Any]) -> None:
+    warm_up, gap = made(piece, only_warm_up=True, **more).plan.parts
+    assert isinstance(warm_up, Part)
+    assert isinstance(gap, Gap)
+
+
+def set_split(piece: IntervalSet, athlete: Athlete) -> Fraction:
+    (repeat,) = part(made(piece, athlete=athlete), PartKind.MAIN)
+    assert isinstance(repeat, Repeat)
+    (block,) = repeat.blocks
+    assert isinstance(block, Block)
+    assert isinstance(block.effort, Split)
+    return block.effort.seconds
+
+
+@pytest.mark.parametrize(
+    ("piece", "told", "slowest_of"),
+    [
+        (IntervalSet(10, seconds=10, rest_seconds=300), "Even all out", TestPiece(seconds=30)),
+        (IntervalSet(2, seconds=10, rest_seconds=600), "Even all out", TestPiece(seconds=30)),
+        (IntervalSet(3, seconds=1800, rest_seconds=60), "no work so long", TestPiece(seconds=5400)),
+        (IntervalSet(4, metres=5000, rest_seconds=180), "no work so long", TestPiece(metres=20_000)),
+    ],
+)
+@pytest.mark.parametrize("athlete", [rower(380, Level.TRAINED), rower(540, Level.NOVICE)])
+def test_a_set_of_which_the_models_say_nothing_rests_on_single_pieces(
+    piece: IntervalSet, told: str, slowest_of: TestPiece, athlete: Athlete
+) -> None:
+    """No quicker than 2.0 times 2 km power, the hardest half minute there is, nor slower than in one go."""
+    session = made(piece, athlete=athlete)
+    assert any(told in reason and "no quicker than one piece" in reason for reason in session.reasons)
+    quickest = float(athlete.results[0].split) / 2 ** (1 / 3)
+    slowest = expectation_of(slowest_of, athlete, athlete.level).split * Fraction(102, 100)
+    assert quickest <= set_split(piece, athlete) <= max(slowest, Fraction(quickest + 0.1))
+    timeline = compile_timeline(session.plan, athlete)
+    assert not any(f.code == "cannot-be-held" for f in appraise(timeline, athlete, athlete.level).findings)
+
+
+def test_a_set_without_a_result_of_which_the_models_say_nothing_is_a_share() -> None:
+    (repeat,) = part(made(IntervalSet(3, seconds=1800, rest_seconds=60)), PartKind.MAIN)
+    assert isinstance(repeat, Repeat)
+    (block,) = repeat.blocks
+    assert isinstance(block, Block)
+    assert isinstance(block.effort, TwoKPower)
+    assert Fraction(6, 10) < block.effort.fraction < Fraction(85, 100)
+
+
 def test_a_gap_that_is_asked_for_stays() -> None:
     assert Gap(180) in made(gap_seconds=180).plan.parts
     assert not any(isinstance(p, Gap) for p in made(gap_seconds=0).plan.parts)
@@ -359,12 +419,6 @@ def test_a_piece_of_more_than_four_hours_is_refused() -> None:
 def test_an_impossible_goal_says_what_would_do() -> None:
     assert "2000 m take from 4:00 to 24:00" in refusal(goal_seconds=Fraction(180))
     assert "1:00 holds from 84 m to 500 m" in refusal(TestPiece(seconds=60), goal_metres=2)
-
-
-def test_intervals_without_a_solution_say_what_to_change() -> None:
-    asked = refusal(IntervalSet(2, seconds=10, rest_seconds=600))
-    assert asked.startswith("/piece/intervals: Even at")
-    assert "shorter rests" in asked
 
 
 def test_a_goal_belongs_to_a_test_piece_of_its_own_kind() -> None:
