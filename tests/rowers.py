@@ -36,9 +36,6 @@ OF_MANY = st.builds(
     st.floats(-0.02, 0.05),
 )
 ONE_EASY = st.builds(two_and_easy, st.integers(3000, 12_000), SPLITS, st.floats(0.005, 0.4))
-KNOWN = st.one_of(OF_ONE_RESULT, OF_MANY, ONE_EASY)
-ANYBODY = st.one_of(st.none(), KNOWN)
-
 ANY_RESULTS = st.lists(
     st.builds(result, st.integers(100, 42_195), st.floats(80, 300)), min_size=1, max_size=6
 ).map(lambda results: Athlete(tuple(results)))
@@ -62,3 +59,5 @@ def by_own_law(draw: st.DrawFn, fewest: int = 1, most: int = 3) -> Athlete:
 
 TESTED = (100, 200, 300, 500, 1000, 1500, 2000, 3000, 5000, 6000, 10_000, 21_097)
 BY_OWN_LAW = by_own_law()
+KNOWN = st.one_of(OF_ONE_RESULT, OF_MANY, ONE_EASY, by_own_law(2))
+ANYBODY = st.one_of(st.none(), KNOWN)

@@ -127,7 +127,7 @@ def _warm_up_rules(out: Outcome) -> Iterator[str]:
 
 def _sum_of_the_piece(out: Outcome) -> Iterator[str]:
     piece = out.case.piece
-    if not isinstance(piece, TestPiece) or not out.case.with_result:
+    if not isinstance(piece, TestPiece) or not out.case.results:
         return
     main = [segment.stretch for segment in out.timeline.segments if segment.part == PartKind.MAIN]
     seconds = sum((stretch.duration for stretch in main), Fraction(0))
