@@ -24,7 +24,7 @@ seconds and the 6 % differ by as much between rowers (facts 3.1). Judgement [C].
 _CLOSE, _STRIDE = 1e-12, log(2)
 """How near in the logarithm a distance is found, and the steps in which it is sought."""
 
-Law = Callable[[Result | Length, float], float]
+Law = Callable[[Length, float], float]
 """Seconds for metres, by one result."""
 
 
@@ -35,10 +35,10 @@ class Curve:
     `easy` holds the distances that look rowed easily, `fitted` those that `fit` can shape the line between.
     """
 
-    results: tuple[Result, ...]
-    easy: frozenset[int]
+    results: tuple[Length, ...]
+    easy: frozenset[float]
     fit: Fit | None
-    fitted: frozenset[int]
+    fitted: frozenset[float]
 
     def likely(self, metres: float) -> float:
         """Seconds for a distance."""
@@ -48,7 +48,7 @@ class Curve:
         """The least it may take: by the laws of rowers; between two results no quicker a split than that of
         the shorter."""
 
-        def between(short: Result, long: Result, metres: float) -> float:
+        def between(short: Length, long: Length, metres: float) -> float:
             return max(_at_split_of(short, metres), quickest_by(long, metres))
 
         return min(self._seconds(metres, quickest_by, between), self.likely(metres))
@@ -57,12 +57,12 @@ class Curve:
         """The most it may take: by the laws of rowers; between two results no slower a split than that of
         the longer."""
 
-        def between(short: Result, long: Result, metres: float) -> float:
+        def between(short: Length, long: Length, metres: float) -> float:
             return min(_at_split_of(long, metres), slowest_by(short, metres))
 
         return max(self._seconds(metres, slowest_by, between), self.likely(metres))
 
-    def _seconds(self, metres: float, law: Law, between: Callable[[Result, Result, float], float]) -> float:
+    def _seconds(self, metres: float, law: Law, between: Callable[[Length, Length, float], float]) -> float:
         above = bisect_left(self.results, metres, key=lambda result: result.metres)
         if above == len(self.results):
             return law(self.results[-1], metres)
@@ -77,7 +77,7 @@ class Curve:
             return law(short, metres)
         return own_law(Length(half_way, law(short, half_way)), long, metres)
 
-    def _straight(self, short: Result, long: Result, metres: float) -> float:
+    def _straight(self, short: Length, long: Length, metres: float) -> float:
         """By the rower's own power law, or by the fit bent through both results.
 
         The bent hyperbola is concave in its logarithms: it may pass the longer result's split before its end,
@@ -85,7 +85,7 @@ class Curve:
         """
         if self.fit is None or not {short.metres, long.metres} <= self.fitted:
             return own_law(short, long, metres)
-        off = [log(float(each.seconds) / self.fit.seconds_for(each.metres)) for each in (short, long)]
+        off = [log(each.seconds / self.fit.seconds_for(each.metres)) for each in (short, long)]
         along = log(metres / short.metres) / log(long.metres / short.metres)
         bent = self.fit.seconds_for(metres) * exp(off[0] + along * (off[1] - off[0]))
         return min(bent, _at_split_of(long, metres))
@@ -97,52 +97,57 @@ def curve_of(results: Sequence[Result], examined: Examined) -> Curve:
     What a longer piece was rowed at a shorter one can be rowed at too: where chance has turned two about, the
     shorter takes the split of the longer.
     """
-    kept = sorted((results[i] for i in kept_of(results, examined.left_out)), key=lambda each: each.metres)
-    split = kept[-1].split
-    anchors: list[Result] = []
+    kept = sorted(
+        (rowed(results[i]) for i in kept_of(results, examined.left_out)), key=lambda each: each.metres
+    )
+    anchors: list[Length] = []
     for result in reversed(kept):
-        split = min(split, result.split)
-        anchors.insert(
-            0,
-            result if split == result.split else Result(result.metres, split * result.metres / SPLIT_METRES),
-        )
-    easy = frozenset(results[each.index].metres for each in examined.left_out if each.doubt is Doubt.EASY)
+        held = result.seconds if not anchors else min(result.seconds, _at_split_of(anchors[0], result.metres))
+        anchors.insert(0, Length(result.metres, held))
+    easy = frozenset(
+        float(results[each.index].metres) for each in examined.left_out if each.doubt is Doubt.EASY
+    )
     fit = examined.fit if examined.fit and not examined.fit.stretched else None
-    used = {results[index].metres for index in fit.used} if fit else set()
+    used = {float(results[index].metres) for index in fit.used} if fit else set()
     sure = frozenset(metres for metres in used if fit and fit.time_error(metres) <= TRUSTED_ERROR)
     return Curve(tuple(anchors), easy, fit, sure)
 
 
-def customary(result: Result | Length, metres: float) -> float:
+def rowed(result: Result) -> Length:
+    """A result as a length."""
+    return Length(float(result.metres), float(result.seconds))
+
+
+def customary(result: Length, metres: float) -> float:
     """The mean of both customs, also where the range of one does not hold: to change from one to the other
     at the edge of a range would let a quicker result predict a slower piece."""
     return (by_power_law(result, metres) + by_doubling(result, metres)) / 2
 
 
-def quickest_by(result: Result | Length, metres: float) -> float:
+def quickest_by(result: Length, metres: float) -> float:
     """The least of both customs and of the exponents that rowers have: both customs may agree and both be
     wrong."""
     return min(_by_every_law(result, metres))
 
 
-def slowest_by(result: Result | Length, metres: float) -> float:
+def slowest_by(result: Length, metres: float) -> float:
     """The most of them."""
     return max(_by_every_law(result, metres))
 
 
-def own_law(short: Result | Length, long: Result | Length, metres: float) -> float:
+def own_law(short: Length, long: Length, metres: float) -> float:
     """By the power law that leads from one to the other."""
-    exponent = log(float(long.seconds) / float(short.seconds)) / log(long.metres / short.metres)
+    exponent = log(long.seconds / short.seconds) / log(long.metres / short.metres)
     return by_power_law(short, metres, exponent)
 
 
-def metres_in(seconds: float, seconds_for: Callable[[float], float], near: Result) -> float:
+def metres_in(seconds: float, seconds_for: Callable[[float], float], near: Length) -> float:
     """The distance that takes so long: false position in logarithms, halving the end that stays put."""
 
     def over(far: float) -> float:
         return log(seconds_for(exp(far)) / seconds)
 
-    low = high = log(near.metres * seconds / float(near.seconds))
+    low = high = log(near.metres * seconds / near.seconds)
     while (below := over(low)) > 0:
         low -= _STRIDE
     while (above := over(high)) < 0:
@@ -159,10 +164,10 @@ def metres_in(seconds: float, seconds_for: Callable[[float], float], near: Resul
     return exp(high)
 
 
-def _by_every_law(result: Result | Length, metres: float) -> tuple[float, ...]:
+def _by_every_law(result: Length, metres: float) -> tuple[float, ...]:
     by_exponents = (by_power_law(result, metres, exponent) for exponent in PERSONAL_EXPONENTS)
     return by_power_law(result, metres), by_doubling(result, metres), *by_exponents
 
 
-def _at_split_of(result: Result, metres: float) -> float:
-    return float(result.split) * metres / SPLIT_METRES
+def _at_split_of(result: Length, metres: float) -> float:
+    return result.split * metres / SPLIT_METRES

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
 from planner.critical_power import MODEL_SECONDS, Examined, Fit, Refusal, examine
-from planner.curve import curve_of, metres_in
+from planner.curve import curve_of, metres_in, rowed
 from planner.customs import (
     Custom,
     Length,
@@ -164,16 +164,16 @@ def predict(piece: Piece, results: Sequence[Result], examined: Examined) -> Pred
     result, fit = results[source], examined.fit
     said = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
     said += [_by_fit(fit, piece)] if fit else []
+    near = rowed(result)
     if _away(piece, result) == 0:
-        rowed = Length(result.metres, float(result.seconds))
-        return Prediction(piece, rowed, rowed, rowed, tuple(said), source, measured=True)
+        return Prediction(piece, near, near, near, tuple(said), source, measured=True)
     curve = curve_of(results, examined)
     ends = (curve.quickest, curve.likely, curve.slowest)
-    quickest, likely, slowest = (_on_the_line(piece, seconds_for, result) for seconds_for in ends)
+    quickest, likely, slowest = (_on_the_line(piece, seconds_for, near) for seconds_for in ends)
     return Prediction(piece, quickest, likely, slowest, tuple(said), source, measured=False)
 
 
-def _on_the_line(piece: Piece, seconds_for: Callable[[float], float], near: Result) -> Length:
+def _on_the_line(piece: Piece, seconds_for: Callable[[float], float], near: Length) -> Length:
     if piece.metres is not None:
         return Length(piece.metres, seconds_for(piece.metres))
     return Length(metres_in(_seconds(piece), seconds_for, near), _seconds(piece))
