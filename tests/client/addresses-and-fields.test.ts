@@ -39,7 +39,7 @@ test("what is no time is refused", () => {
 
 test("metres are read with the marks that people put between digits, and nothing else is", () => {
   assert.deepEqual(["7105", "7 105 m", "7,105", "10'000"].map(metresOf), [7105, 7105, 7105, 10_000]);
-  assert.deepEqual(["", "7:05", "seven", "-5"].map(metresOf), Array(4).fill(undefined));
+  assert.deepEqual(["", "7:05", "seven", "-5", "7.42", "7.1055"].map(metresOf), Array(6).fill(undefined));
 });
 
 test("a result that nobody rows is a slip, and is said with its digits", () => {

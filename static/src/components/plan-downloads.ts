@@ -15,12 +15,13 @@ interface Kind {
 
 const KINDS: readonly Kind[] = [
   { kind: "print", name: "Print sheet", about: "One page for the wall, A4 or Letter, black on white. Open it in a browser and print it." },
+  { kind: "offline", name: "One-file page", about: "Player and plan in one file, which runs with no server and no network: from a phone's storage, from a stick. Open it in a browser." },
   { kind: "ics", name: "Calendar entry", about: "For your calendar, with the whole plan in its text." },
   { kind: "wav", name: "Click track", about: "Count-in, catches, finishes and changes as sound, exact to the sample, to play in a room or lay under a film (WAV, about 3 MB a minute)." },
   { kind: "vtt", name: "Captions", about: "Blocks and calls for a film of the session (WebVTT)." },
   { kind: "calls", name: "Call sheet", about: "What to say and when, to the thousandth, for whoever speaks or cuts the calls." },
   { kind: "csv", name: "Table", about: "Every block with its start, strokes and split, for a spreadsheet." },
-  { kind: "json", name: "Plan file", about: "The plan itself, to keep or to send." },
+  { kind: "json", name: "Plan file", about: "The plan itself, to keep, to send, or to open here again." },
 ];
 
 const NO_SIGNAL = "Files are made by the server, so this needs signal, and there is none. The plan itself runs without.";
