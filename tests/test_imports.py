@@ -32,6 +32,7 @@ PLANNER_ORDER = [
     "bands",
     "expansion",
     "findings",
+    "edits",
     "result_findings",
     "standing",
     "calls",
