@@ -16,7 +16,7 @@ from planner.intervals import MOST_SHARE, Intervals, NoSolution, Solution, repet
 from planner.limits import TWO_K_POWER
 from planner.pace import split_of_power
 from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in, legs_over
-from planner.pacing_words import spread_told
+from planner.pacing_words import missed_told, spread_told
 from planner.pieces import Expectation, IntervalSet, TestPiece
 from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
 from planner.units import round_half_up, split_clock, told_metres, told_time
@@ -85,8 +85,11 @@ def all_out(piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal 
         return split_clock(leg.split) if goal is not None else f"{round(100 * share(leg))} %"
 
     spread = spread_told(legs, pacing, by_metres=piece.metres is not None, target=target)
-    reason = _goal_told(piece, goal) if goal is not None else _NO_RESULT
-    return AllOut(tuple(_stages(piece, legs, effort, aim, expected.rate, peak)), f"{reason} {spread}")
+    by_metres = piece.metres is not None
+    missed = missed_told(legs, goal.seconds, goal.metres, by_metres=by_metres) if goal is not None else ""
+    told = (_goal_told(piece, goal) if goal is not None else _NO_RESULT, missed, spread)
+    stages = tuple(_stages(piece, legs, effort, aim, expected.rate, peak))
+    return AllOut(stages, " ".join(each for each in told if each))
 
 
 def _stages(

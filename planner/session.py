@@ -10,7 +10,7 @@ from planner.athlete import Athlete, Level, Room
 from planner.capacity import capacity_of
 from planner.coaching import with_words
 from planner.cool_down import cool_down_reason, cool_down_stages
-from planner.easy_piece import steady_stages, technique_reason, technique_stages
+from planner.easy_piece import steady_reason, steady_stages, technique_reason, technique_stages
 from planner.errors import InputError, Problem
 from planner.limits import Bounds
 from planner.main_piece import Goal, all_out, goal_of, interval_steps
@@ -178,8 +178,8 @@ def _main(
             repeat, reason = interval_steps(intervals, expected, capacity, level)
             return (repeat,), (reason,)
         case SteadyRow() as row:
-            reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."
-            return with_words(steady_stages(row, level, request.room), level), (reason,)
+            asked = row, level, request.room
+            return with_words(steady_stages(*asked), level), (steady_reason(*asked),)
         case Technique() as practice:
             reason = technique_reason(practice, level)
             return with_words(technique_stages(practice, level), level), (reason,)

@@ -35,7 +35,7 @@ OF_MANY = st.builds(
     SPLITS,
     st.floats(-0.02, 0.05),
 )
-ONE_EASY = st.builds(two_and_easy, st.integers(3000, 12_000), SPLITS, st.floats(0.005, 0.4))
+ONE_EASY = st.builds(two_and_easy, st.integers(3000, 12_000), SPLITS, st.floats(0.05, 0.4))
 ANY_RESULTS = st.lists(
     st.builds(result, st.integers(100, 42_195), st.floats(80, 300)), min_size=1, max_size=6
 ).map(lambda results: Athlete(tuple(results)))

@@ -134,6 +134,19 @@ def test_between_two_results_it_follows_the_law_that_leads_from_one_to_the_other
     assert over(6000, TURNED_ABOUT[0]).likely.seconds == pytest.approx(1242.1, abs=0.1)
 
 
+def test_a_hyperbola_bent_through_two_results_never_passes_the_split_of_the_longer() -> None:
+    in_order(rower((700, 162.1), (1500, 348.3), (3500, 840.1)), [1200, 1300, 1340, 1400, 1450, 1500])
+
+
+def test_a_fit_of_results_outside_its_range_shapes_nothing() -> None:
+    """By hand: log(1300.5 / 111.1) / log(10) = 1.06839; 111.1 x 2^1.06839 = 232.99."""
+    athlete = rower((500, 111.1), (5000, 1300.5))
+    fit = examined_of(athlete.results).fit
+    assert fit is not None
+    assert fit.stretched
+    assert over(1000, athlete).likely.seconds == pytest.approx(232.99, abs=0.02)
+
+
 def test_half_way_to_a_result_rowed_easily_the_hard_one_speaks() -> None:
     """60:00 over 10 km beside 7:42 over 2 km: 4 km by both customs from the 2 km alone."""
     athlete, alone = rower((2000, 462), (10_000, 3600)), rower((2000, 462))

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Athlete, Result
-from planner.critical_power import Fit, examine
+from planner.critical_power import Fit, Refusal, examine
 from planner.curve import own_law, rowed
 from planner.customs import (
     Custom,
@@ -21,7 +21,15 @@ from planner.customs import (
     metres_by_doubling,
     metres_by_power_law,
 )
-from planner.prediction import STANDARD_PIECES, TWO_K, Prediction, predict, predictions_of, two_k_of
+from planner.prediction import (
+    STANDARD_PIECES,
+    TWO_K,
+    Prediction,
+    examined_of,
+    predict,
+    predictions_of,
+    two_k_of,
+)
 
 SEVEN_MINUTES = Result(2000, Fraction(420))
 TABLED = Fit(250, 1, 15_000, 1, 0, 0.01, (0, 1))
@@ -140,11 +148,11 @@ def test_a_contradicted_result_predicts_nothing() -> None:
 
 
 def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
-    """Three results about a line, further from it in the second case; both fits reach 2 km.
+    """Three results about a line, further from it each time; all fits reach 2 km.
 
     Between two results the hyperbola lies above their power law: its local exponent falls with the distance.
     """
-    for seconds_off, trusted in ((3, True), (9, False)):
+    for seconds_off, trusted in ((3, True), (6, True), (9, False)):
         some = tuple(
             Result(metres, Fraction(round(TABLED.seconds_for(metres) * 10), 10) + off)
             for metres, off in ((700, 0), (1200, seconds_off), (3000, 0))
@@ -157,6 +165,17 @@ def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
         by_law = own_law(rowed(some[1]), rowed(some[2]), 2000)
         assert (found.likely.seconds > by_law) == trusted
         assert trusted or found.likely.seconds == by_law
+
+
+@pytest.mark.parametrize(("share", "aside"), [(0.73, True), (0.77, False), (0.96, False), (0.98, True)])
+def test_from_where_critical_power_is_set_aside(share: float, aside: bool) -> None:
+    """Results of a fit whose critical power is so much of its 2 km power, 263 W: 2.8 x 2000^3 / 440^3."""
+    watts = 2.8 * 2000**3 / 440**3
+    fit = Fit(share * watts, 1, (1 - share) * watts * 440, 1, 0, 0.01, (0, 1))
+    some = [Result(d, Fraction(round(fit.seconds_for(d) * 10), 10)) for d in (750, 2000, 4000)]
+    examined = examined_of(some)
+    assert (examined.fit is None) == aside
+    assert (examined.refusal is Refusal.UNLIKELY) == aside
 
 
 # --- The 2 km split
