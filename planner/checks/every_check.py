@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from planner.checks.age import child_long, child_maximal, child_target, older_maximal, older_warm_up
 from planner.checks.ease import easy_too_hard
 from planner.checks.fitting import mended
 from planner.checks.holding import cannot_be_held
@@ -31,6 +32,11 @@ CHECKS: tuple[Check, ...] = (
     prediction_out_of_range,
     piece_out_of_range,
     novice_maximal,
+    child_maximal,
+    child_long,
+    child_target,
+    older_maximal,
+    older_warm_up,
     sitting_too_long,
     heavy_setting,
     one_sided_drill,

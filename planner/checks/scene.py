@@ -62,6 +62,21 @@ class Scene:
     rows: tuple[Row, ...]
     readiness: Readiness | None
 
+    @property
+    def age(self) -> int | None:
+        """Years, where they are known."""
+        return self.athlete.age if self.athlete else None
+
+    @property
+    def is_child(self) -> bool:
+        """Whether a child rows it."""
+        return self.athlete is not None and self.athlete.is_child
+
+    @property
+    def is_older(self) -> bool:
+        """Whether an older adult rows it."""
+        return self.athlete is not None and self.athlete.is_older
+
     @cached_property
     def capacity(self) -> Capacity:
         """What the rower can spend."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from planner.advised_gap import LEAST_GAP, RESERVE_WANTED, Wait
 from planner.checks.building import added_to, easy, softened, with_gap
 from planner.checks.ease import EASY_TOP
-from planner.checks.person import BURST_SECONDS
+from planner.checks.maximal import BURST_SECONDS
 from planner.checks.scene import Row, Scene
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Part, PartKind
