@@ -11,8 +11,8 @@ _CHILD_HARD = (
 )
 _CHILD = f"Under {CHILD_BELOW} row short pieces, technique first, with a coach at your side."
 _OLDER_HARD = (
-    f"From {OLDER_FROM} on go by effort, 7 to 8 of 10, not by a formula of heart rate; take time to get warm, and "
-    "ask a doctor first in any doubt."
+    f"From {OLDER_FROM} on go by effort, 7 to 8 of 10, not by a formula of heart rate; take time to get warm "
+    "and ask a doctor first in any doubt."
 )
 _OLDER = f"From {OLDER_FROM} on go by effort, 5 to 6 of 10, and give warm-up and way down their time."
 
