@@ -4,13 +4,16 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import { addressOfId } from "../data/plans.js";
+import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
+import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
-import type { Snapshot } from "../state/snapshot.js";
+import type { Kept, Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
 import { timeOfDay } from "../state/time-of-day.js";
 import "./absence-question.js";
@@ -18,17 +21,20 @@ import "./end-screen.js";
 import type { GapScreen } from "./gap-screen.js";
 import "./gap-screen.js";
 import "./other-tab.js";
-import { goTo, tellScreen } from "./routes.js";
+import { goTo, replaceAddress, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
+import { RowingControl } from "./rowing-control.js";
 import type { Saved } from "./saving.js";
-import { extendedWords, lateWords, noticeWords } from "./row-words.js";
+import { asksDone, extendedWords, lateWords, noticeWords } from "./row-words.js";
+import "./unsound-session.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
 /** How long a notice stays where the call is. */
 const NOTICE_MS = 8000;
 const LOOK_AGAIN_MS = 5000;
+const ASK_AGAIN_MS = 1000;
 const ROWING = new Set(["row-screen", "gap-screen"]);
 
 export class SessionFlow extends LitElement {
@@ -40,6 +46,8 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
+    unsound: { state: true },
+    silent: { state: true },
     keeping: { state: true },
     chosen: { state: true },
   };
@@ -50,6 +58,10 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
+  /** The session left open, where it cannot be gone on with. */
+  declare unsound: UnsoundSession | undefined;
+  /** Storage does not answer. */
+  declare silent: boolean;
   declare keeping: "" | "kept" | "refused";
   declare chosen: Preferences;
   private stop = (): void => {};
@@ -58,7 +70,10 @@ export class SessionFlow extends LitElement {
   private saidAt = 0;
   private screen = "";
   private silence: ReturnType<typeof setTimeout> | undefined;
-  private readonly onKey = (event: KeyboardEvent) => this.key(event);
+  private readonly control = new RowingControl(this, {
+    hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.skip(), next: () => this.next(),
+    minute: () => this.extend(), end: () => this.rowingScreen()?.askToEnd(),
+  });
 
   constructor() {
     super();
@@ -67,6 +82,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
+    this.silent = false;
     this.keeping = "";
     this.chosen = chosen.now;
   }
@@ -78,7 +94,6 @@ export class SessionFlow extends LitElement {
     this.told = player.snapshot().notice?.number ?? 0;
     const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
     this.stop = () => stops.forEach((stop) => stop());
-    addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
     void this.restore();
   }
@@ -86,7 +101,6 @@ export class SessionFlow extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.stop();
-    removeEventListener("keydown", this.onKey);
     cancelAnimationFrame(this.frame);
   }
 
@@ -95,7 +109,7 @@ export class SessionFlow extends LitElement {
     const { phase } = snapshot;
     if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
     if (phase === "finished") return this.end(snapshot);
-    if (phase === "none" || !snapshot.timeline) return this.restoring ? nothing : this.preparing();
+    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
     const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
     return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
       ${phase === "asking" ? this.question(snapshot) : nothing}`;
@@ -111,14 +125,35 @@ export class SessionFlow extends LitElement {
 
   /** The session first; only then the long look into the cache. */
   private async restore(): Promise<void> {
-    await player.restore().catch(() => false);
+    while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
+    this.silent = false;
     this.restoring = false;
     await this.updateComplete;
     await this.prove();
   }
 
+  /** Whether storage has said what there is to go on with; while it does not answer, nobody may think there is nothing. */
+  private async foundOut(): Promise<boolean> {
+    try {
+      const open = (await player.restore()) ? undefined : await openSession();
+      this.unsound = open && !isSound(open) ? open : undefined;
+      return true;
+    } catch {
+      this.silent = true;
+      return false;
+    }
+  }
+
+  private stranded({ id, title, plan_id, fault }: UnsoundSession) {
+    const aside = async () => {
+      await putAside(id);
+      this.unsound = undefined;
+    };
+    return html`<unsound-session .planTitle=${title} .trouble=${faultWords(fault)} .plan=${addressOfId(plan_id)} @aside=${aside}></unsound-session>`;
+  }
+
   private preparing() {
-    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting}
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.silent}
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
@@ -142,9 +177,9 @@ export class SessionFlow extends LitElement {
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, pieces, whole }: Snapshot) {
+  private end({ timeline, done, pieces, whole, kept }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
+      .kept=${kept} .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
@@ -179,7 +214,7 @@ export class SessionFlow extends LitElement {
   };
 
   private paintOnce(): void {
-    const screen = this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+    const screen = this.rowingScreen();
     if (!screen) return;
     const snapshot = player.snapshot();
     if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
@@ -191,6 +226,7 @@ export class SessionFlow extends LitElement {
   }
 
   private async begin({ record, timeline }: Beginning): Promise<void> {
+    this.control.takeMediaKeys();
     this.starting = true;
     this.keeping = "";
     try {
@@ -198,7 +234,7 @@ export class SessionFlow extends LitElement {
     } finally {
       this.starting = false;
     }
-    history.replaceState(null, "", "/row");
+    replaceAddress("/row");
   }
 
   private async prove(): Promise<void> {
@@ -208,8 +244,9 @@ export class SessionFlow extends LitElement {
     }
   }
 
-  private saved(): Saved | "memory" {
-    if (player.snapshot().kept === "memory") return "memory";
+  private saved(): Saved | Exclude<Kept, "disk"> {
+    const { kept } = player.snapshot();
+    if (kept !== "disk") return kept;
     if (!canSave()) return "insecure";
     return this.proved ? "saved" : "not-saved";
   }
@@ -219,8 +256,23 @@ export class SessionFlow extends LitElement {
     else player.hold();
   };
 
+  private rowingScreen(): RowScreen | GapScreen | null {
+    return this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+  }
+
+  /** Out of a gap into the piece, with its count-in; out of the last block only when asked again. */
   private skip(): void {
-    this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
+    const screen = this.rowingScreen();
+    if (screen?.localName === "gap-screen") player.done();
+    else (screen as RowScreen | null)?.skip();
+  }
+
+  /** The one button of a clicker, or of headphones; pressed twice it must not skip what it has just started. */
+  private next(): void {
+    const { phase, segment } = player.snapshot();
+    if (phase === "count-in") return;
+    if (segment && asksDone(segment) && (phase === "running" || phase === "waiting")) this.done(0);
+    else this.skip();
   }
 
   private readonly extend = (): void => {
@@ -233,17 +285,6 @@ export class SessionFlow extends LitElement {
     player.close();
     goTo(this, "/");
   };
-
-  /** Space holds and goes on, the arrows go back and skip; not while a button, a field or a question has the keys. */
-  private key(event: KeyboardEvent): void {
-    const rowing = ["count-in", "running", "waiting", "held"].includes(player.snapshot().phase);
-    const busy = event.composedPath().some((node) => node instanceof HTMLElement && node.matches("button, input, a, summary, dialog"));
-    if (!rowing || busy || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
-    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => this.skip() }[event.key];
-    if (!action) return;
-    event.preventDefault();
-    action();
-  }
 }
 customElements.define("session-flow", SessionFlow);
 

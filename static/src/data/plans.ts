@@ -8,6 +8,7 @@ import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 import type { Settings } from "./settings.js";
+import { planFault, Unsound, type Fault } from "./sound-session.js";
 
 /** A plan kept on this device. */
 export interface PlanRecord {
@@ -70,28 +71,72 @@ export function libraryPlans(): Promise<BuiltinPlan[]> {
   return fetchLibrary();
 }
 
-/** The plans kept on this device, the last opened first. */
+/** The plans kept on this device that are sound, the last opened first. */
 export async function keptPlans(): Promise<PlanRecord[]> {
-  const records = await database.all("plans");
-  return records.sort((a, b) => b.kept_at_ms - a.kept_at_ms);
+  return (await everyKept()).sound;
+}
+
+/** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
+export interface UnsoundPlan {
+  address: string;
+  title: string;
+}
+
+/** Every plan kept on this device: the sound ones, the last opened first, and the others. */
+export async function everyKept(): Promise<{ sound: PlanRecord[]; unsound: UnsoundPlan[] }> {
+  const [sound, unsound]: [PlanRecord[], UnsoundPlan[]] = [[], []];
+  for (const id of await database.keys("plans")) {
+    const record = await database.get("plans", id).catch(() => undefined);
+    if (record && !planFault(record)) sound.push(record);
+    else if (addressOfId(id)) unsound.push({ address: addressOfId(id), title: titleOf(record) || addressOfId(id) });
+  }
+  return { sound: sound.sort((a, b) => b.kept_at_ms - a.kept_at_ms), unsound };
+}
+
+function titleOf(record: PlanRecord | undefined): string {
+  const title: unknown = record?.plan?.title;
+  return typeof title === "string" ? title : "";
+}
+
+/** A plan as it is kept here; undefined when there is none of that id. Throws Unsound. */
+async function storedPlan(id: string): Promise<PlanRecord | undefined> {
+  const record = await database.get("plans", id).catch(() => null);
+  if (record === undefined) return undefined;
+  const fault: Fault | null = record ? planFault(record) : { kind: "unreadable", where: "" };
+  if (fault) throw new Unsound(fault);
+  return record!;
+}
+
+/** Where the plan of that id is opened; "" for what is no id of a plan. */
+export function addressOfId(id: string): string {
+  if (!/^(mine|built-in):./.test(id)) return "";
+  const [source, ...name] = id.split(":");
+  return addressOf({ source: source === "mine" ? "mine" : "built-in", name: name.join(":") });
 }
 
 /**
  * Opens a built-in plan and keeps it; without an answer, the copy kept earlier.
- * Throws Refused (404: no such plan) or NoAnswer (and never opened here before).
+ * Throws Refused (404: no such plan), NoAnswer (and never opened here before) or Unsound (as is the copy).
  */
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), database.get("plans", id)]);
+    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
     const same = before?.appraisal && JSON.stringify(before.plan) === JSON.stringify(plan);
     const appraisal = same ? { appraisal: before.appraisal! } : {};
-    return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() });
+    return await keep(checked({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() }));
   } catch (error) {
-    const kept = error instanceof NoAnswer ? await database.get("plans", id) : undefined;
+    const kept = error instanceof NoAnswer ? await storedPlan(id) : undefined;
     if (kept) return kept;
     throw error;
   }
+}
+
+/** The library may be that of a newer server, or a damaged copy in the cache. */
+function checked(record: PlanRecord): PlanRecord {
+  const fault = planFault(record);
+  if (fault) throw new Unsound(fault);
+  return record;
 }
 
 async function builtIn(slug: string): Promise<BuiltinPlan> {
@@ -100,9 +145,9 @@ async function builtIn(slug: string): Promise<BuiltinPlan> {
   return found;
 }
 
-/** Opens one's own plan. Throws Refused (404) where this device has none of that name. */
+/** Opens one's own plan. Throws Refused (404) where this device has none of that name, Unsound. */
 export async function openMine(name: string): Promise<PlanRecord> {
-  const record = await database.get("plans", `mine:${name}`);
+  const record = await storedPlan(`mine:${name}`);
   if (!record) throw new Refused(404, "this plan is not on this device: it may have been made on another one", []);
   return keep({ ...record, kept_at_ms: Date.now() });
 }
@@ -111,6 +156,20 @@ export async function openMine(name: string): Promise<PlanRecord> {
 export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
   const read = await titled(await readShorthand(text));
   return keepMine({ ...(await compiled(read.plan, rower)), ...read });
+}
+
+/**
+ * Compiles one's own plan anew from what is left of it, its text or else its plan, and keeps it in its place.
+ * Throws Refused where nothing is left that can be read, or NoAnswer.
+ */
+export async function remake(name: string, rower: AthleteRecord): Promise<PlanRecord> {
+  const left = await database.get("plans", `mine:${name}`).catch(() => undefined);
+  if (typeof left?.text === "string") {
+    const read = await readShorthand(left.text);
+    return keepMine({ ...(await compiled(read.plan, rower)), ...read }, name);
+  }
+  if (!left?.plan) throw new Refused(404, "nothing is left of this plan on this device: open its link again, or write it anew", []);
+  return keepMine(await compiled(left.plan, rower), name);
 }
 
 /** A plan without a title of its own is told apart from those kept here; one made again has the title it had. */
@@ -136,8 +195,7 @@ async function nameOfSame(text: string | undefined): Promise<string | undefined>
 /** Whether a plan, read back from storage, is really there with its timeline: half the proof that it is saved. */
 export async function isKept(id: string): Promise<boolean> {
   if (database.where() === "memory") return false;
-  const record = await database.get("plans", id);
-  return record !== undefined && record.timeline.segments.length > 0;
+  return (await storedPlan(id).catch(() => undefined)) !== undefined;
 }
 
 /** Takes a plan off this device. */
