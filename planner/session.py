@@ -138,6 +138,12 @@ def _gap_reason(gap: int, readiness: Readiness, request: SessionRequest) -> str:
     if isinstance(request.piece, SteadyRow | Technique):
         return f"{told_time(gap)} off the seat comes before the row: stand, drink, see to the straps."
     low, _, high = readiness.advised_gap
+    if readiness.gap_is_cut_short:
+        return (
+            f"A gap of {told_time(gap)} is for breath and legs, and no longer: so short a warm-up, or so "
+            "cold a room, leaves you not warm through, and waiting would cool you. Stand, drink, keep a "
+            "layer on."
+        )
     span = f"from {told_time(low)} to {told_time(high)}" if low else f"up to {told_time(high)}"
     return (
         f"A gap of {told_time(gap)} lets breath and legs come back while the warmth stays; anything {span} "

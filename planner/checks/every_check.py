@@ -16,7 +16,7 @@ from planner.checks.rise import hard_too_early, no_rise, no_warm_up
 from planner.checks.scene import Scene
 from planner.checks.sitting import sitting_too_long
 from planner.checks.steps import jump_too_steep
-from planner.checks.waiting import burst_too_near, gap_length
+from planner.checks.waiting import burst_too_near, cool_at_start, gap_length
 from planner.findings import Finding
 
 CHECKS: tuple[Check, ...] = (
@@ -26,6 +26,7 @@ CHECKS: tuple[Check, ...] = (
     no_rise,
     gap_length,
     burst_too_near,
+    cool_at_start,
     jump_too_steep,
     easy_too_hard,
     cannot_be_held,
