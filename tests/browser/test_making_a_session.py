@@ -168,6 +168,19 @@ def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
     assert browser.problems() == []
 
 
+def test_whom_the_advice_is_for_is_said_and_can_be_changed_on_the_plan(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url + "/plan/two-kilometre-test")
+    chromium.click(words("Advice for a regular rower in a normal room"))
+    chromium.evaluate(PICK, {"id": "level", "text": "New to it"})
+    chromium.evaluate(PICK, {"id": "room", "text": "Hot"})
+    chromium.see(words("Advice for somebody new to it in a hot room"))
+    chromium.see(words(re.compile("this is for a novice")))
+    chromium.see(words(re.compile("^The room is hot")))
+    assert accessibility_faults(chromium) == []
+
+
 def test_a_plan_opened_without_signal_says_that_advice_is_missing(chromium: Browser, server: Server) -> None:
     chromium.open(server.url + "/plan/stroke-pyramid")
     chromium.see(words("Saved on this device. It will run with no signal."), seconds=30)

@@ -1,14 +1,15 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
-import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
+import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
 import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
 import { Unsound } from "../data/sound-session.js";
-import { changeSettings } from "../data/settings.js";
+import { changeSettings, readSettings } from "../data/settings.js";
+import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
@@ -34,6 +35,7 @@ export class PlanOpened extends LitElement {
     trouble: { state: true },
     unsound: { state: true },
     unasked: { state: true },
+    room: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
@@ -47,6 +49,7 @@ export class PlanOpened extends LitElement {
   declare unsound: boolean;
   /** Whether nobody could be asked what there is to say about the plan. */
   declare unasked: boolean;
+  declare room: Room | undefined;
 
   constructor() {
     super();
@@ -77,7 +80,7 @@ export class PlanOpened extends LitElement {
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
       .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
-      @mend=${this.mend} @undo=${this.undo} @again=${this.again}></plan-screen>
+      @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
       <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
   }
 
@@ -89,6 +92,7 @@ export class PlanOpened extends LitElement {
   private async gather(): Promise<void> {
     this.record = undefined;
     this.rower = await readAthlete();
+    this.room = (await readSettings()).room;
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
       this.unsound = false;
@@ -164,6 +168,13 @@ export class PlanOpened extends LitElement {
 
   private async undo(): Promise<void> {
     await this.change(takenBack);
+  }
+
+  /** Another level or another room: kept for what comes, and the advice asked for anew. */
+  private async changeTerms({ detail: { level, room } }: CustomEvent<{ level?: Level; room?: Room }>): Promise<void> {
+    if (level) this.rower = await changeAthlete({ level });
+    if (room) this.room = (await changeSettings({ room })).room;
+    await this.appraise();
   }
 
   private async again(): Promise<void> {
