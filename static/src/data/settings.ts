@@ -25,7 +25,7 @@ export interface Settings {
 
 export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null };
 
-const CHECKS = v.object({
+const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
   sound: v.boolean(),
   volume: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
   result_s: v.nullable(v.pipe(v.number(), v.finite(), v.minValue(1))),
@@ -33,8 +33,9 @@ const CHECKS = v.object({
   room: v.picklist(["cold", "normal", "hot"]),
   cautions_read: v.boolean(),
   draft: v.string(),
+  publish_key: v.string(),
   preferences: v.unknown(),
-});
+};
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */
 let unkept: Partial<Settings> = {};
@@ -69,7 +70,7 @@ export async function keepSettings(changes: Changes): Promise<Settings> {
 }
 
 function settingsFrom(values: unknown): Settings {
-  const read = Object.entries(CHECKS.entries).flatMap(([name, check]) => {
+  const read = Object.entries(CHECKS).flatMap(([name, check]) => {
     const value = (values as Record<string, unknown> | undefined)?.[name];
     return value !== undefined && v.is(check, value) ? [[name, value]] : [];
   });
