@@ -68,6 +68,7 @@ PLANNER_ORDER = [
     "main_piece",
     "cool_down",
     "session_words",
+    "age_words",
     "session",
     "checks",
     "appraisal",
