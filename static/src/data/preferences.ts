@@ -3,6 +3,7 @@
  *
  * Kept among the settings. What cannot be understood there, of another version or damaged, counts as not chosen.
  */
+import { BEATS, type Beat } from "../plan/beats.js";
 import { changeSettings, readSettings } from "./settings.js";
 import { THEMES, type Theme } from "./theme-mirror.js";
 
@@ -31,6 +32,17 @@ export interface Preferences {
   /** The hand that reaches for the phone. */
   hand: Hand;
   buttons: Buttons;
+  beat: Beat;
+  /** Whether the last two strokes of a block are marked. */
+  last_strokes: boolean;
+  /** Whether changes, count-ins and the end are told by a sound. */
+  changes: boolean;
+  /** Whether a voice names the next block and says the calls. */
+  voice: boolean;
+  /** The address of the voice that was chosen; "" for the first there is. */
+  voice_uri: string;
+  /** Whether the device shakes at changes and last strokes, where it can. */
+  shakes: boolean;
   /** Whether the screen is kept on while a session runs. */
   keep_awake: boolean;
   /** Seconds to sit down and take the handle: at the start, and after a gap. */
@@ -52,7 +64,13 @@ const CHOICES: { readonly [Name in keyof Preferences]: Choice<Preferences[Name]>
   theme: oneOf(THEMES),
   hand: oneOf(HANDS),
   buttons: oneOf(BUTTONS),
-  keep_awake: { usual: true, allows: (value) => typeof value === "boolean" },
+  beat: oneOf(BEATS),
+  last_strokes: onOrOff(true),
+  changes: onOrOff(true),
+  voice: onOrOff(true),
+  voice_uri: { usual: "", allows: (value) => typeof value === "string" },
+  shakes: onOrOff(true),
+  keep_awake: onOrOff(true),
   start_count_s: wholeSeconds(10),
   hold_count_s: wholeSeconds(5),
 };
@@ -88,6 +106,10 @@ function valuesOf(stored: unknown): Record<string, unknown> {
 /** One of several; the first of them is the usual. */
 function oneOf<Value extends string>(values: readonly [Value, ...Value[]]): Choice<Value> {
   return { usual: values[0], allows: (value): value is Value => values.includes(value as Value) };
+}
+
+function onOrOff(usual: boolean): Choice<boolean> {
+  return { usual, allows: (value) => typeof value === "boolean" };
 }
 
 function wholeSeconds(usual: number): Choice<number> {

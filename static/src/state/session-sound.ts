@@ -17,6 +17,8 @@ export class SessionSound {
   private readonly output = new Output();
   private readonly tie = new AudioTie();
   private readonly scheduler = new Scheduler();
+  /** From 0 to 1. */
+  volume = 1;
   private wanted = true;
   private there = false;
 
@@ -38,6 +40,7 @@ export class SessionSound {
   /** Whether sound is wanted, and how loud, from 0 to 1. */
   set(wanted: boolean, volume: number): void {
     this.wanted = wanted;
+    this.volume = volume;
     this.output.setVolume(volume);
     if (!wanted) this.scheduler.cancel(this.heard.now_s());
   }
