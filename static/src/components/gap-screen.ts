@@ -152,7 +152,7 @@ export class GapScreen extends LitElement {
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${this.askToEnd}><span>End</span></button>
         <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div></header>
       <div class="count">
@@ -174,8 +174,12 @@ export class GapScreen extends LitElement {
       <p class="heard-only" role="status">${this.remark ? this.remark : this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
+      <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
     </main>`;
+  }
+
+  askToEnd(): void {
+    this.child<EndQuestion>("end-question").open();
   }
 
   private timeWords(): string {

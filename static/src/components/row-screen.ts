@@ -100,11 +100,11 @@ export class RowScreen extends LitElement {
       ${this.keys()}
       <div class="foot"><saved-mark short state=${this.saved}></saved-mark>
         ${this.sleeps ? html`<p class="small">The screen may go dark: set this phone to stay on.</p>` : nothing}
-        <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
+        ${this.chosen.keys ? html`<p class="small help">Keys: space holds and goes on, ← back, → skip, + a minute, Esc ends</p>` : nothing}</div>
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
+      <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
     </main>`;
   }
 
@@ -116,7 +116,11 @@ export class RowScreen extends LitElement {
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
   skip(): void {
     if (this.index + 1 < (this.timeline?.segments.length ?? 0)) this.tell("skip");
-    else this.child<EndQuestion>("end-question").open();
+    else this.askToEnd();
+  }
+
+  askToEnd(): void {
+    this.child<EndQuestion>("end-question").open();
   }
 
   private head(segment: Segment) {
@@ -125,7 +129,7 @@ export class RowScreen extends LitElement {
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${this.askToEnd}><span>End</span></button>
         <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div>
     </header>`;

@@ -21,11 +21,12 @@ import "./end-screen.js";
 import type { GapScreen } from "./gap-screen.js";
 import "./gap-screen.js";
 import "./other-tab.js";
-import { goTo, tellScreen } from "./routes.js";
+import { goTo, replaceAddress, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
+import { RowingControl } from "./rowing-control.js";
 import type { Saved } from "./saving.js";
-import { extendedWords, lateWords, noticeWords } from "./row-words.js";
+import { asksDone, extendedWords, lateWords, noticeWords } from "./row-words.js";
 import "./unsound-session.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
@@ -69,7 +70,10 @@ export class SessionFlow extends LitElement {
   private saidAt = 0;
   private screen = "";
   private silence: ReturnType<typeof setTimeout> | undefined;
-  private readonly onKey = (event: KeyboardEvent) => this.key(event);
+  private readonly control = new RowingControl(this, {
+    hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.skip(), next: () => this.next(),
+    minute: () => this.extend(), end: () => this.rowingScreen()?.askToEnd(),
+  });
 
   constructor() {
     super();
@@ -90,7 +94,6 @@ export class SessionFlow extends LitElement {
     this.told = player.snapshot().notice?.number ?? 0;
     const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
     this.stop = () => stops.forEach((stop) => stop());
-    addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
     void this.restore();
   }
@@ -98,7 +101,6 @@ export class SessionFlow extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.stop();
-    removeEventListener("keydown", this.onKey);
     cancelAnimationFrame(this.frame);
   }
 
@@ -212,7 +214,7 @@ export class SessionFlow extends LitElement {
   };
 
   private paintOnce(): void {
-    const screen = this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+    const screen = this.rowingScreen();
     if (!screen) return;
     const snapshot = player.snapshot();
     if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
@@ -224,6 +226,7 @@ export class SessionFlow extends LitElement {
   }
 
   private async begin({ record, timeline }: Beginning): Promise<void> {
+    this.control.takeMediaKeys();
     this.starting = true;
     this.keeping = "";
     try {
@@ -231,7 +234,7 @@ export class SessionFlow extends LitElement {
     } finally {
       this.starting = false;
     }
-    history.replaceState(null, "", "/row");
+    replaceAddress("/row");
   }
 
   private async prove(): Promise<void> {
@@ -253,8 +256,23 @@ export class SessionFlow extends LitElement {
     else player.hold();
   };
 
+  private rowingScreen(): RowScreen | GapScreen | null {
+    return this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+  }
+
+  /** Out of a gap into the piece, with its count-in; out of the last block only when asked again. */
   private skip(): void {
-    this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
+    const screen = this.rowingScreen();
+    if (screen?.localName === "gap-screen") player.done();
+    else (screen as RowScreen | null)?.skip();
+  }
+
+  /** The one button of a clicker, or of headphones; pressed twice it must not skip what it has just started. */
+  private next(): void {
+    const { phase, segment } = player.snapshot();
+    if (phase === "count-in") return;
+    if (segment && asksDone(segment) && (phase === "running" || phase === "waiting")) this.done(0);
+    else this.skip();
   }
 
   private readonly extend = (): void => {
@@ -267,17 +285,6 @@ export class SessionFlow extends LitElement {
     player.close();
     goTo(this, "/");
   };
-
-  /** Space holds and goes on, the arrows go back and skip; not while a button, a field or a question has the keys. */
-  private key(event: KeyboardEvent): void {
-    const rowing = ["count-in", "running", "waiting", "held"].includes(player.snapshot().phase);
-    const busy = event.composedPath().some((node) => node instanceof HTMLElement && node.matches("button, input, a, summary, dialog"));
-    if (!rowing || busy || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
-    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => this.skip() }[event.key];
-    if (!action) return;
-    event.preventDefault();
-    action();
-  }
 }
 customElements.define("session-flow", SessionFlow);
 

@@ -6,7 +6,7 @@
 import { LitElement, css, html, nothing } from "lit";
 import type { Preferences } from "../data/preferences.js";
 import type { Beat } from "../plan/beats.js";
-import { choices, pick, tiles, type Option } from "./choice-look.js";
+import { choices, ON_OR_OFF, pick, tiles, type Option } from "./choice-look.js";
 import { fields, type } from "./look.js";
 
 export interface VoiceName {
@@ -14,7 +14,6 @@ export interface VoiceName {
   uri: string;
 }
 
-const ON_OR_OFF: readonly Option<boolean>[] = [{ value: true, name: "On" }, { value: false, name: "Off" }];
 const BEATS: readonly Option<Beat>[] = [
   { value: "whole", name: "Catch, finish, soft beat" }, { value: "catch-finish", name: "Catch and finish" }, { value: "catch", name: "Catch alone" },
   { value: "none", name: "No beat" },

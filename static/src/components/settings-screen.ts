@@ -8,7 +8,8 @@
 import { LitElement, css, html, nothing } from "lit";
 import { isCount, LONGEST_COUNT_S, type Buttons, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
 import type { Theme } from "../data/theme-mirror.js";
-import { choices, tiles, type Option } from "./choice-look.js";
+import { choices, ON_OR_OFF, tiles, type Option } from "./choice-look.js";
+import "./settings-keys.js";
 import { buttons, fields, page, type } from "./look.js";
 import "./settings-cues.js";
 import type { VoiceName } from "./settings-cues.js";
@@ -22,7 +23,6 @@ const EFFORTS: readonly Option<EffortUnit>[] = [
 const THEMES: readonly Option<Theme>[] = [{ value: "device", name: "As the device" }, { value: "light", name: "Light" }, { value: "dark", name: "Dark" }];
 const HANDS: readonly Option<Hand>[] = [{ value: "right", name: "Right" }, { value: "left", name: "Left" }];
 const BUTTONS: readonly Option<Buttons>[] = [{ value: "usual", name: "Usual" }, { value: "large", name: "Large" }];
-const ON_OR_OFF: readonly Option<boolean>[] = [{ value: true, name: "On" }, { value: false, name: "Off" }];
 
 type Count = "start_count_s" | "hold_count_s";
 
@@ -75,7 +75,9 @@ export class SettingsScreen extends LitElement {
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Settings</h1><p>For this device. Each takes hold at once.</p></header>
       <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
-      ${this.chosen ? html`<div class="all"><div class="side">${this.whileRowing(this.chosen)}<settings-cues .chosen=${this.chosen} .sound=${this.sound} .volume=${this.volume} .voices=${this.voices} .shakes=${this.shakes}></settings-cues></div><div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}</div></div>` : nothing}
+      ${this.chosen ? html`<div class="all"><div class="side">${this.whileRowing(this.chosen)}<settings-cues .chosen=${this.chosen} .sound=${this.sound}
+          .volume=${this.volume} .voices=${this.voices} .shakes=${this.shakes}></settings-cues></div>
+        <div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}<settings-keys .chosen=${this.chosen}></settings-keys></div></div>` : nothing}
       ${this.rowing ? html`<div class="bar"><p class="small">A session is open behind this page.</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
     </main>`;
   }

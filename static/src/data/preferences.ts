@@ -45,6 +45,10 @@ export interface Preferences {
   shakes: boolean;
   /** Whether the screen is kept on while a session runs. */
   keep_awake: boolean;
+  /** Whether keys steer a session: those of a keyboard or a clicker. */
+  keys: boolean;
+  /** Whether the keys of headphones and the lock screen are taken, which may stop other music. */
+  media_keys: boolean;
   /** Seconds to sit down and take the handle: at the start, and after a gap. */
   start_count_s: number;
   /** Seconds to take up the handle again after a hold. */
@@ -71,6 +75,8 @@ const CHOICES: { readonly [Name in keyof Preferences]: Choice<Preferences[Name]>
   voice_uri: { usual: "", allows: (value) => typeof value === "string" },
   shakes: onOrOff(true),
   keep_awake: onOrOff(true),
+  keys: onOrOff(true),
+  media_keys: onOrOff(false),
   start_count_s: wholeSeconds(10),
   hold_count_s: wholeSeconds(5),
 };
