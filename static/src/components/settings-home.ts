@@ -1,10 +1,10 @@
 /** Brings the settings page what is chosen on this device, and keeps what is chosen there. */
 import { LitElement, html } from "lit";
-import { Voice } from "../audio/voice.js";
 import type { Preferences } from "../data/preferences.js";
 import { openSession } from "../data/sessions.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
+import { voicesHere } from "../state/session-speech.js";
 import { canShake } from "../state/session-touch.js";
 import { tellScreen } from "./routes.js";
 import type { VoiceName } from "./settings-cues.js";
@@ -36,7 +36,7 @@ export class SettingsHome extends LitElement {
     this.stops = [chosen.subscribe(() => (this.chosen = chosen.now)), player.subscribe(() => void this.look())];
     void chosen.ready.then(() => (this.chosen = chosen.now));
     void this.look();
-    void new Voice().voices().then((voices) => (this.voices = voices.map(({ name, voiceURI }) => ({ name, uri: voiceURI }))));
+    void voicesHere().then((voices) => (this.voices = voices));
   }
 
   override disconnectedCallback(): void {

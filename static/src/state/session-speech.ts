@@ -52,3 +52,8 @@ export class SessionSpeech {
     this.voice.silence();
   }
 }
+
+/** The voices to choose from on this device, by name and address. */
+export async function voicesHere(): Promise<{ name: string; uri: string }[]> {
+  return (await new Voice().voices()).map(({ name, voiceURI }) => ({ name, uri: voiceURI }));
+}
