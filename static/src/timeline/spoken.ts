@@ -6,7 +6,7 @@
  */
 import { END_ANNOUNCED, announcements, spokenSeconds } from "../plan/spoken-words.js";
 import type { Segment, Timeline } from "../plan/types.js";
-import { advance, elapsedAt, endOf, lineOf, zeroOf, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, endOf, lineOf, zeroOf, type Running, type State } from "./running.js";
 
 export interface Spoken {
   kind: "next" | "call";
