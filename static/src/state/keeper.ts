@@ -12,7 +12,7 @@ import type { Fact } from "../timeline/facts.js";
 import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
-import { look, type Found, type Reading } from "./session-clock.js";
+import { look, monoAt, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
 import { SessionSound } from "./session-sound.js";
 import type { Absence, Notice, Snapshot } from "./snapshot.js";
@@ -42,6 +42,7 @@ export class Keeper {
   readonly sound = new SessionSound({
     cues: (from_s, to_s) => this.cues(from_s, to_s),
     now_s: () => this.run?.now_s ?? 0,
+    monoAt: (session_s) => (this.run ? monoAt(this.run.clock, session_s) : 0),
   });
   /** Settled when the session that ended last is marked so in storage. */
   closing: Promise<void> = Promise.resolve();
