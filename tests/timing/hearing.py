@@ -50,3 +50,13 @@ def stumbles(samples: Samples) -> list[Stumble]:
     seconds = np.angle(pilot[places][1:] / pilot[places][:-1]) / (2 * np.pi * PILOT_HERTZ)
     jumps = np.flatnonzero(np.abs(seconds) > STUMBLE_SECONDS)
     return [Stumble(float(places[jump + 1] * size / RATE), float(seconds[jump])) for jump in jumps]
+
+
+def silences(samples: Samples) -> list[tuple[float, float]]:
+    """From when to when, in seconds, not even the kept tone is there: nothing is played; before the first is none."""
+    size = PERIODS * RATE // PILOT_HERTZ
+    blocks = samples[: len(samples) // size * size].reshape(-1, size)
+    nothing = np.abs(blocks).max(axis=1) < PILOT_LEAST
+    edges = np.flatnonzero(np.diff(nothing.astype(np.int8), prepend=0, append=0))
+    spans = [(float(start * size / RATE), float(end * size / RATE)) for start, end in edges.reshape(-1, 2)]
+    return [span for span in spans if span[0] > 0]

@@ -39,7 +39,7 @@ class RecordedCard:
     def __init__(self) -> None:
         self._folder = Path(tempfile.mkdtemp(prefix="slipway-recorded-"))
         self._recorder: subprocess.Popen[bytes] | None = None
-        settings = self._folder / "config" / "pulse"
+        settings = self._folder / ".config" / "pulse"
         settings.mkdir(parents=True)
         (settings / "daemon.conf").write_text(SETTINGS)
         socket = self._folder / "socket"
@@ -48,12 +48,7 @@ class RecordedCard:
         modules = [SINK, f"module-native-protocol-unix auth-anonymous=1 socket={socket}"]
         self._sound_server = subprocess.Popen(
             [*DIES_WITH_US, "pulseaudio", *manners, *(f"--load={module}" for module in modules)],
-            env={
-                **os.environ,
-                "HOME": str(self._folder),
-                "XDG_RUNTIME_DIR": str(self._folder),
-                "XDG_CONFIG_HOME": str(settings.parent),
-            },
+            env={**os.environ, "HOME": str(self._folder), "XDG_RUNTIME_DIR": str(self._folder)},
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )
