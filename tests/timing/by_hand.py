@@ -36,7 +36,13 @@ class ChromiumByHand(Chromium):
         told = self.profile / "DevToolsActivePort"
         told.unlink(missing_ok=True)
         size = f"--window-size={self.options.width},{self.options.height}"
-        place = ["--headless", "--remote-debugging-port=0", f"--user-data-dir={self.profile}", size, "about:blank"]
+        place = [
+            "--headless",
+            "--remote-debugging-port=0",
+            f"--user-data-dir={self.profile}",
+            size,
+            "about:blank",
+        ]
         self._process = subprocess.Popen(
             [*DIES_WITH_US, PROGRAM, *ARGUMENTS, *SOUND, *self.options.arguments, *place],
             env={**os.environ, "PULSE_SERVER": self._card.server},
@@ -46,7 +52,9 @@ class ChromiumByHand(Chromium):
         wait_until(lambda: told.exists() and told.read_text().count("\n") > 0, "Chromium", START_SECONDS)
         port = told.read_text().split()[0]
         self._playwright = sync_playwright().start()
-        self._joined = self._playwright.chromium.connect_over_cdp(f"http://127.0.0.1:{port}", no_defaults=True)
+        self._joined = self._playwright.chromium.connect_over_cdp(
+            f"http://127.0.0.1:{port}", no_defaults=True
+        )
         self.context = self._joined.contexts[0]
         self.context.add_init_script(self.options.all_preload)
         self.page = self.context.pages[0]
@@ -68,7 +76,7 @@ class ChromiumByHand(Chromium):
     def hurry_sound(self) -> bool:
         """Give the processes that carry the sound real-time priority; to be called when sound has begun."""
         services = [process for process, words in self._processes() if "audio.mojom.AudioService" in words]
-        return bool(services) and all([hurry(process) for process in services])
+        return min(map(hurry, services), default=False)
 
     def page_processes(self) -> list[int]:
         """The processes that run pages, as their ids."""

@@ -1,4 +1,4 @@
-"""The sounds of a session as its timeline has them, from the planner's exact fractions; nothing of the client's."""
+"""The sounds of a session as its timeline has them, from the planner's exact fractions alone."""
 
 from __future__ import annotations
 

@@ -16,7 +16,7 @@ from tests.timing.sound_card import RATE, Samples
 
 STANDS_OUT = 5e-6
 """A cue begins with 7e-5 or more, float noise and the tone kept running stay below 1e-6."""
-QUIET_SECONDS = 0.015
+QUIET_SECONDS = 0.025
 PILOT_HERTZ = 30
 PERIODS = 3
 PILOT_LEAST = 2e-4
@@ -53,7 +53,7 @@ def stumbles(samples: Samples) -> list[Stumble]:
 
 
 def silences(samples: Samples) -> list[tuple[float, float]]:
-    """From when to when, in seconds, not even the kept tone is there: nothing is played; before the first is none."""
+    """From when to when, in seconds, not even the kept tone is there, once it has begun."""
     size = PERIODS * RATE // PILOT_HERTZ
     blocks = samples[: len(samples) // size * size].reshape(-1, size)
     nothing = np.abs(blocks).max(axis=1) < PILOT_LEAST

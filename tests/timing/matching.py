@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 Moments = NDArray[np.float64]
 
 NEAR_SECONDS = 0.1
-"""Expected sounds are never nearer to each other than half as much again; further off, it is another sound."""
+"""Expected sounds are further apart than that; half as far off, it is another sound."""
 VOTE_SECONDS = 0.03
 
 
@@ -76,7 +76,7 @@ def _offset(expected: Moments, heard: Moments) -> float:
 
 
 def _pairs(places: Moments, heard: Moments) -> list[tuple[int, int]]:
-    """Index of each expected sound with that of the nearest heard one, if it is near and nearest to no other."""
+    """Index of each expected sound with that of the heard one next to it, if that is near and no other's."""
     nearest = np.array([int(np.argmin(np.abs(heard - place))) for place in places])
     far = np.abs(heard[nearest] - places)
     pairs = []

@@ -34,7 +34,10 @@ Disturbance = Callable[[ChromiumByHand], None]
 
 @dataclass(frozen=True, slots=True)
 class Recording:
-    """What was heard and seen of a session; moments of `heard`, `stumbles`, `silences` are those of the tape."""
+    """What was heard and seen of a session; moments of `heard`, `stumbles`, `silences` are those of the tape.
+
+    `at_once` says whether everything on the sound's way ran at real-time priority.
+    """
 
     timeline: Timeline
     expected: Moments
@@ -45,13 +48,14 @@ class Recording:
     silences: list[tuple[float, float]]
     problems: list[str]
     load: float
+    at_once: bool
 
     def matched(self, fitted_until: float = np.inf) -> Matched:
         """The sounds heard against the plan; offset and rate from those expected before a moment."""
         return match(self.expected, self.heard, fitted_until)
 
     def put_twice(self) -> int:
-        """How many sounds were put on the audio clock a second time at the same moment: heard as one, louder."""
+        """How many sounds were put on the audio clock twice at one moment: they are heard as one, louder."""
         return int(np.count_nonzero(np.diff(np.sort(self.put)) < TOGETHER_SECONDS))
 
     def picture_ms(self) -> Moments:
@@ -69,7 +73,7 @@ def record(plan: str, disturb: Disturbance = lambda browser: None) -> Recording:
         browser.click(button("Start rowing"))
         ends = time.monotonic() + float(COUNT_IN + timeline.totals.seconds) + RINGS_OUT_SECONDS
         browser.see(button("Skip"))
-        browser.hurry_sound()
+        at_once = browser.hurry_sound() and card.at_once
         disturb(browser)
         time.sleep(max(0.0, ends - time.monotonic()))
         tape = card.stop()
@@ -86,6 +90,7 @@ def record(plan: str, disturb: Disturbance = lambda browser: None) -> Recording:
         silences(tape),
         problems,
         load,
+        at_once,
     )
 
 

@@ -1,4 +1,4 @@
-"""What a page drew, against what was heard of it at the same moment by the browser's own output timestamps."""
+"""What a page drew, against what was heard at that moment by the browser's own output timestamps."""
 
 from __future__ import annotations
 
@@ -13,14 +13,17 @@ from tests.timing.expected import COUNT_IN
 from tests.timing.matching import Moments, match
 
 LIMITER_SECONDS = 0.006
-"""A sound leaves the limiter so much later than it was put on the audio clock (measured: 288 samples of 48 kHz)."""
+"""Sounds leave the limiter so much later than they were put on the audio clock (measured: 288 of 48,000)."""
 STEEP = (0.1, 0.9)
 """At its ends the rail hardly moves, and does not tell the time."""
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """One frame: the page's clock and the device's in seconds, the audio time heard, the rail (0 catch, 1 finish)."""
+    """One frame by the page's clock, the device's and the audio clock as heard, in seconds; the rail's seat.
+
+    `along` is 0 at the catch and 1 at the finish.
+    """
 
     page: float
     device: float
@@ -39,7 +42,7 @@ def frames_of(noted: Sequence[Sequence[float | str]]) -> list[Frame]:
 
 
 def picture_ms(timeline: Timeline, expected: Moments, put: Moments, frames: Sequence[Frame]) -> Moments:
-    """How far each picture was ahead of the sound, in milliseconds; `put` is where sounds are on the audio clock."""
+    """How far each picture was ahead of the sound, in ms; `put` is when sounds come on the audio clock."""
     tied = match(expected, put)
     return np.array(
         [

@@ -1,7 +1,7 @@
-"""A sound card of our own whose whole output is recorded, all of it at real-time priority where that is allowed.
+"""A sound card of our own whose output is recorded, at real-time priority where that is allowed.
 
-At ordinary priority, busy neighbours on a machine with two cores make the sound stumble by up to 300 ms, which
-would then be measured in place of the player.
+At ordinary priority, busy neighbours on a machine with two cores make the sound stumble by up to 300 ms, and
+that would be measured in place of the player.
 """
 
 from __future__ import annotations
@@ -59,7 +59,14 @@ class RecordedCard:
         """Start to record what is played from now on."""
         options = ["--raw", "--format=float32le", f"--rate={RATE}", "--channels=2", "--latency-msec=200"]
         self._recorder = subprocess.Popen(
-            [*DIES_WITH_US, "parec", f"--server={self.server}", "--device=card.monitor", *options, str(self._tape)],
+            [
+                *DIES_WITH_US,
+                "parec",
+                f"--server={self.server}",
+                "--device=card.monitor",
+                *options,
+                str(self._tape),
+            ],
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )
