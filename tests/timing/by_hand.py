@@ -73,10 +73,17 @@ class ChromiumByHand(Chromium):
         """A session with the page's own developer tools."""
         return self.context.new_cdp_session(self.page)
 
-    def hurry_sound(self) -> bool:
-        """Give the processes that carry the sound real-time priority; to be called when sound has begun."""
+    def ready_the_sound(self) -> bool:
+        """Start what carries the sound, at real-time priority; False where that is not allowed.
+
+        What begins at ordinary priority stumbles, and then the sound server guesses its delay wrongly for
+        half a minute. To be called once the page has been clicked.
+        """
+        self.wait_for("async () => { await (window.readied = new AudioContext()).resume(); return true; }")
         services = [process for process, words in self._processes() if "audio.mojom.AudioService" in words]
-        return min(map(hurry, services), default=False)
+        hurried = min(map(hurry, services), default=False)
+        self.evaluate("() => window.readied.close()")
+        return hurried
 
     def page_processes(self) -> list[int]:
         """The processes that run pages, as their ids."""

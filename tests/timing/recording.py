@@ -69,11 +69,11 @@ def record(plan: str, disturb: Disturbance = lambda browser: None) -> Recording:
     timeline = timeline_of(plan)
     with on_a_recorded_card() as (browser, card, server):
         open_plan(browser, server, plan)
+        at_once = browser.ready_the_sound() and card.at_once
         card.record()
         browser.click(button("Start rowing"))
         ends = time.monotonic() + float(COUNT_IN + timeline.totals.seconds) + RINGS_OUT_SECONDS
         browser.see(button("Skip"))
-        at_once = browser.hurry_sound() and card.at_once
         disturb(browser)
         time.sleep(max(0.0, ends - time.monotonic()))
         tape = card.stop()
