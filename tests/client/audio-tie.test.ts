@@ -88,7 +88,15 @@ test("after a pause of the sound it jumps, once, and says so", () => {
   for (let now_ms = 0; now_ms < 5000; now_ms += TICK_MS) tie.follow(3, now_ms);
   const answers = [1, 2, 3, 4, 5, 6, 7, 8].map((tick) => tie.follow(-4, 5000 + tick * TICK_MS));
   assert.deepEqual(answers.filter((answer) => answer !== "same"), ["jumped"]);
+  assert.equal(answers[1], "jumped");
   assert.equal(tie.audioTime(9000), 5);
+});
+
+test("after half a minute without a measurement, in which the audio clock stood still, it jumps at the first", () => {
+  const tie = new AudioTie();
+  for (let now_ms = 0; now_ms < 5000; now_ms += TICK_MS) tie.follow(3, now_ms);
+  assert.equal(tie.follow(-27, 35_000), "jumped");
+  assert.equal(tie.audioTime(35_000), 8);
 });
 
 test("the first measurement is taken as it is", () => {

@@ -10,9 +10,8 @@
 /** What a measurement has led to: where the line has `moved` or `jumped`, what was scheduled is to be put right. */
 export type Followed = "same" | "moved" | "jumped";
 
-/** The middle of the last few of some four measurements a second tells small things, that of fewer great ones. */
+/** The middle one of so many tells what is off by little; there are one to four a second. */
 const MEASUREMENTS = 20;
-const FEW = 5;
 /** At first the line goes to the middle at once: seconds pass between opening the sound and the first cue. */
 const SETTLING = 12;
 const SETTLED_S = 0.0003;
@@ -23,8 +22,10 @@ const DRIFTED_S = 0.004;
 /** Moved by this much once a second, no beat sounds uneven: people notice 6 ms and more [M]. */
 const STEP_S = 0.002;
 const STEP_MS = 900;
-/** About a frame: more would be seen. */
+/** About a frame: more would be seen. Two in a row that say the same are believed, or one after a long absence. */
 const FAR_OFF_S = 0.015;
+const THE_SAME_S = 0.005;
+const ABSENT_MS = 2000;
 
 /** To learn the drift, one measurement in 5 s is kept for 10 minutes. */
 const KEPT_MS = 5000;
@@ -61,9 +62,8 @@ export class AudioTie {
   /** Takes in a measurement, made at `now_ms`: `offset_s` is audio time less monotonic time. */
   follow(offset_s: number, now_ms: number): Followed {
     if (!this.line) return this.begin(offset_s, now_ms);
+    if (this.isFarOff(offset_s, now_ms)) return this.jump(offset_s, now_ms);
     this.recent = [...this.recent, { at_ms: now_ms, offset_s }].slice(-MEASUREMENTS);
-    const few = this.recent.slice(-FEW);
-    if (few.length === FEW && Math.abs(this.middleOff(few)) > FAR_OFF_S) return this.jump(few, now_ms);
     const off_s = this.middleOff(this.recent);
     if (this.settling > 0) return this.settle(off_s, now_ms);
     if (Math.abs(off_s) > DRIFTED_S) this.kept = [];
@@ -84,8 +84,14 @@ export class AudioTie {
     return "same";
   }
 
-  private jump(few: Measurement[], now_ms: number): Followed {
-    this.begin(this.offsetAt(now_ms) + this.middleOff(few), now_ms);
+  private isFarOff(offset_s: number, now_ms: number): boolean {
+    if (Math.abs(offset_s - this.offsetAt(now_ms)) < FAR_OFF_S) return false;
+    const last = this.recent.at(-1)!;
+    return Math.abs(offset_s - last.offset_s) < THE_SAME_S || now_ms - last.at_ms > ABSENT_MS;
+  }
+
+  private jump(offset_s: number, now_ms: number): Followed {
+    this.begin(offset_s, now_ms);
     return "jumped";
   }
 
