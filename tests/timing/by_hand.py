@@ -85,10 +85,6 @@ class ChromiumByHand(Chromium):
         self.evaluate("() => window.readied.close()")
         return hurried
 
-    def page_processes(self) -> list[int]:
-        """The processes that run pages, as their ids."""
-        return [process for process, words in self._processes() if "--type=renderer" in words]
-
     def _processes(self) -> list[tuple[int, str]]:
         found = []
         for folder in Path("/proc").glob("[0-9]*"):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import signal
 import time
 
 from tests.timing.by_hand import ChromiumByHand
@@ -44,16 +42,12 @@ def hidden(browser: ChromiumByHand) -> None:
 
 
 def frozen(browser: ChromiumByHand) -> None:
-    """The page and all its threads stand still for half a minute, as when a phone freezes an app."""
+    """The page stands still for half a minute, as phones do with pages that nobody looks at."""
     time.sleep(FREEZE_AFTER_SECONDS)
-    processes = browser.page_processes()
-    try:
-        for process in processes:
-            os.kill(process, signal.SIGSTOP)
-        time.sleep(FREEZE_SECONDS)
-    finally:
-        for process in processes:
-            os.kill(process, signal.SIGCONT)
+    tools = browser.devtools()
+    tools.send("Page.setWebLifecycleState", {"state": "frozen"})
+    time.sleep(FREEZE_SECONDS)
+    tools.send("Page.setWebLifecycleState", {"state": "active"})
 
 
 def _block(browser: ChromiumByHand, busy_ms: int, shortest_ms: int, longest_ms: int) -> None:

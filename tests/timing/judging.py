@@ -29,10 +29,12 @@ def sound_row(subject: str, recording: Recording) -> Row:
     )
 
 
-def freeze_row(subject: str, recording: Recording, stroke: float) -> Row:
+def freeze_row(subject: str, recording: Recording) -> Row:
     """From one stroke after the freeze on: nothing missed or extra, all within 10 ms of the plan."""
     begun, over = max(recording.silences, key=lambda span: span[1] - span[0])
-    thawed = _expected_at(recording, begun, over) + stroke
+    thaw = _expected_at(recording, begun, over)
+    stroke = _stroke_at(recording, thaw)
+    thawed = thaw + stroke
     matched = recording.matched(fitted_until=_expected_at(recording, begun, begun) - 1)
     after = np.abs(matched.errors_ms[matched.expected > thawed])
     missed = np.count_nonzero(matched.missed > thawed)
@@ -60,6 +62,14 @@ def _expected_at(recording: Recording, begun: float, moment: float) -> float:
     before = recording.heard[recording.heard < begun]
     first = before[0] - float(COUNT_IN - 3)
     return float(moment - first)
+
+
+def _stroke_at(recording: Recording, moment: float) -> float:
+    """The seconds that a stroke lasts at a moment of the session."""
+    for segment in recording.timeline.segments:
+        if segment.stretch.strokes and moment < float(COUNT_IN + segment.end):
+            return float(segment.stretch.strokes.stroke)
+    raise ValueError(f"nothing is rowed {moment:.1f} s into the session")
 
 
 def _told(recording: Recording, matched: Matched) -> str:

@@ -54,6 +54,8 @@ export class Keeper {
 
   constructor(private readonly read: () => Reading) {
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
+    globalThis.document?.addEventListener("freeze", () => this.sound.hush());
+    globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
     globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
   }

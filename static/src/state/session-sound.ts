@@ -63,6 +63,11 @@ export class SessionSound {
     this.fill();
   }
 
+  /** The page is about to stand still, and its audio clock too: what is scheduled would be heard when both go on. */
+  hush(): void {
+    this.scheduler.cancel(this.heard.now_s());
+  }
+
   close(): void {
     this.scheduler.cancel(-Infinity);
     this.output.close();
