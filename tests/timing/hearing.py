@@ -17,6 +17,8 @@ from tests.timing.sound_card import RATE, Samples
 STANDS_OUT = 5e-6
 """A cue begins with 7e-5 or more, float noise and the tone kept running stay below 1e-6."""
 QUIET_SECONDS = 0.025
+SWELLS = int(0.012 * RATE)
+"""By then a cue is well above the kept tone."""
 PILOT_HERTZ = 30
 PERIODS = 3
 PILOT_LEAST = 2e-4
@@ -33,10 +35,12 @@ class Stumble:
 
 
 def onsets(samples: Samples) -> NDArray[np.float64]:
-    """The seconds at which sounds begin after a moment of quiet."""
+    """The seconds at which sounds begin after a moment of quiet. A click in the kept tone is none."""
     standing_out = np.flatnonzero(np.abs(np.diff(samples.astype(np.float64), 2)) > STANDS_OUT)
     quiet_before = np.diff(standing_out, prepend=-RATE) > QUIET_SECONDS * RATE
-    return standing_out[quiet_before] / RATE
+    begun = standing_out[quiet_before]
+    loudest = np.array([np.abs(samples[start : start + SWELLS]).max() for start in begun])
+    return begun[loudest > LOUD] / RATE
 
 
 def stumbles(samples: Samples) -> list[Stumble]:
