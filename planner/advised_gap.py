@@ -19,8 +19,8 @@ RESERVE_WANTED = 0.95
 LEAST_GAP, IDEAL_GAP = 120, 300
 """Seconds before a maximal piece: at least 2, ideally about 5 minutes, common practice [C]."""
 GAP_AFTER_HEAVY = 540
-"""Seconds: a heavy bout needs 9 min or more (Bailey 2009, J Appl Physiol 107:1743-1756 [S]: tolerance +15 %
-with a 9 min gap, -16 % with 3)."""
+"""Seconds from a heavy bout to the piece: 9 min or more (Bailey 2009, J Appl Physiol 107:1743-1756 [S]:
+tolerance +15 % with 9 min between, -16 % with 3). Between was easy pedalling, so easy rowing counts [M]."""
 HEAVY = 0.7
 """A warm-up that takes the median balance below this share was a heavy bout: judgement [C]."""
 WARMTH_KEPT = 0.8
@@ -64,8 +64,8 @@ def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
     """The gap to leave. `hard` says that the piece is maximal."""
     needed = next((gap for gap in GRID if line.after(gap).reserve.middle >= RESERVE_WANTED), LOST_GAP)
     least, ideal, longest = (LEAST_GAP, IDEAL_GAP, COSTLY_GAP) if hard else EASY_GAPS
-    if hard and is_heavy(line):
-        least = GAP_AFTER_HEAVY
+    if hard:
+        least = max(least, _still_to_wait(line))
     warm = line.after(0).warmth.middle * WARMTH_KEPT
     kept = max(gap for gap in GRID if gap <= longest and line.after(gap).warmth.middle >= warm)
     low = max(least, needed)
@@ -87,9 +87,18 @@ def is_restored(line: StartLine) -> bool:
     return line.after(LOST_GAP).reserve.middle >= RESERVE_WANTED
 
 
-def is_heavy(line: StartLine) -> bool:
-    """Whether the warm-up held a bout that spent much of W'."""
-    return line.lowest_reserve < HEAVY
+def lengthened_by_heavy(line: StartLine) -> bool:
+    """Whether a bout that spent much of W' lies so short before the end that the gap must make up for it."""
+    return _still_to_wait(line) > LEAST_GAP
+
+
+def _still_to_wait(line: StartLine) -> int:
+    """What is left of the time after a heavy bout when the warm-up ends; easy rowing since then counts."""
+    since = line.seconds_since_below(HEAVY)
+    if since is None:
+        return 0
+    left = GAP_AFTER_HEAVY - since
+    return next((gap for gap in GRID if gap >= left), LOST_GAP)
 
 
 def is_hard(course: Course, given: Circumstances, endurance: Endurance) -> bool:

@@ -19,9 +19,9 @@ from planner.advised_gap import (
     Wait,
     advised_gap,
     is_hard,
-    is_heavy,
     is_restored,
     judged,
+    lengthened_by_heavy,
 )
 from planner.athlete import Athlete, Level, Room
 from planner.capacity import Capacity, CapacityBasis, capacity_of
@@ -229,5 +229,5 @@ def _notes(capacity: Capacity, course: Course, line: StartLine, hard: bool) -> I
             "Reports conflict on a hard bout before a hard piece: some held on longer after 9 to 20 minutes "
             "of rest, others, rowers among them, less long. No gain is counted on here."
         )
-    if is_heavy(line):
+    if lengthened_by_heavy(line):
         yield "This warm-up holds a heavy bout, so the gap is longer than usual."

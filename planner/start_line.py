@@ -118,8 +118,14 @@ class StartLine:
         waits = (Run(0.0, later - sooner) for sooner, later in pairwise(gaps))
         states = states_of((*course.before, Run(0.0, 0.0), *waits), course.before, given)
         self._after = dict(zip(gaps, states[len(course.before) :], strict=True))
-        self.lowest_reserve = min(state.reserve.middle for state in states)
-        """The least that the warm-up leaves of W' at any time, by the median model."""
+        self._before = course.before
+        self._left = [state.reserve.middle for state in states[: len(course.before)]]
+
+    def seconds_since_below(self, share: float) -> float | None:
+        """Seconds from the end of the last run that left less than a share of W', by the median model, to the
+        end of the warm-up; None when none did."""
+        below = [index for index, left in enumerate(self._left) if left < share]
+        return sum(run.seconds for run in self._before[below[-1] + 1 :]) if below else None
 
     def after(self, gap: float) -> State:
         """The state at the start line after one of the gaps."""

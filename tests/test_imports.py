@@ -31,12 +31,14 @@ PLANNER_ORDER = [
     "bands",
     "expansion",
     "findings",
+    "edits",
     "result_findings",
     "standing",
     "calls",
     "stretches",
     "totals",
     "timeline",
+    "cues",
     "notation",
     "plan_file",
     "drills",
@@ -79,12 +81,22 @@ WEB_MAY_USE = {
     "settings": set(),
     "security_headers": {"settings"},
     "stored": set(),
+    "streamed": {"stored"},
     "assets": {"settings", "stored"},
-    "build": {"settings", "assets"},
+    "build": {"settings", "assets", "exports"},
     "builtin_plans": set(),
+    "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
-    "api": {"settings", "stored", "builtin_plans"},
-    "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},
+    "exports": set(),
+    "store": {"link_codec"},
+    "qr": set(),
+    "api": {"settings", "stored", "streamed", "builtin_plans", "exports", "store"},
+    "shared_pages": {"settings", "stored", "pages", "api", "link_codec", "qr"},
+    "operator": {"settings", "store"},
+    "factory": {
+        *("settings", "security_headers", "assets", "builtin_plans", "pages", "api", "store"),
+        "shared_pages",
+    },
 }
 
 CLIENT_MAY_USE = {
@@ -92,10 +104,12 @@ CLIENT_MAY_USE = {
     "timeline": {"plan"},
     "audio": {"plan", "timeline"},
     "data": {"plan", "timeline"},
-    "offline": set(),
+    "offline": {"plan/alone"},
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
+    "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
+    "alone": {"plan", "data", "components"},
 }
 
 
@@ -153,7 +167,9 @@ def test_web_modules_use_only_their_own_floor(path: Path) -> None:
         top, *rest = name.split(".")
         if top == "web" and rest[0] != here:
             assert rest[0] in WEB_MAY_USE[here], f"{path} may not use {name}"
-        if here == "builtin_plans":
+        if here != "store":
+            assert top != "sqlalchemy", f"{path} knows no database"
+        if here in {"builtin_plans", "exports", "store", "link_codec"}:
             assert top != "flask", f"{path} knows no requests"
 
 

@@ -50,6 +50,10 @@ REFUSED_FEATURES = (
     "xr-spatial-tracking",
 )
 
+# Files made of what people wrote: wherever a browser shows one, nothing in it may act as this site.
+FILES = "/api/exports/"
+SANDBOX = "sandbox"
+
 TWO_YEARS_IN_SECONDS = 63_072_000
 
 
@@ -74,11 +78,13 @@ def security_headers(https: bool) -> dict[str, str]:
 def add_security_headers(app: Flask, https: bool) -> None:
     """Put the headers on whatever the app answers, at its outermost layer."""
     headers = list(security_headers(https).items())
+    of_files = [(n, f"{v}; {SANDBOX}" if n == "Content-Security-Policy" else v) for n, v in headers]
     inside = app.wsgi_app
 
     def secured(environ: WSGIEnvironment, start_response: StartResponse) -> Iterable[bytes]:
         def start(status: str, given: list[tuple[str, str]], *error: Any) -> Any:
-            return start_response(status, [*given, *headers], *error)
+            these = of_files if environ.get("PATH_INFO", "").startswith(FILES) else headers
+            return start_response(status, [*given, *these], *error)
 
         return inside(environ, start)
 

@@ -69,7 +69,11 @@ def answer(stored: Stored, request: Request, status: int = 200) -> Response:
 
 
 def _coding_for(stored: Stored, request: Request) -> str | None:
-    if not stored.compressible or len(stored.body) < WORTH_COMPRESSING:
-        return None
+    worth_it = stored.compressible and len(stored.body) >= WORTH_COMPRESSING
+    return coding_for(request) if worth_it else None
+
+
+def coding_for(request: Request) -> str | None:
+    """The best coding that the client takes, or None."""
     accepted = request.accept_encodings
     return next((coding for coding in CODINGS if accepted.quality(coding) > 0), None)

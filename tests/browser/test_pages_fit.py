@@ -87,6 +87,11 @@ def technique(browser: Browser, server: Server) -> None:
     browser.see(heading("The four positions"))
 
 
+def settings(browser: Browser, server: Server) -> None:
+    browser.open(server.url + "/settings")
+    browser.see(heading("This device"))
+
+
 def cautions_and_card(browser: Browser, server: Server) -> None:
     first_row(browser, server)
     browser.click(button("Row it"))
@@ -107,6 +112,7 @@ PAGES = [
     first_row,
     results,
     technique,
+    settings,
     cautions_and_card,
     set_up_card,
 ]

@@ -13,14 +13,19 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/"), { screen: "first" });
   assert.deepEqual(route("/plan/first-row"), { screen: "plan", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/mine/abc"), { screen: "plan", source: "mine", name: "abc" });
+  assert.deepEqual(route("/p#AQab-_9"), { screen: "link", carried: "AQab-_9" });
+  assert.deepEqual(route("/p"), { screen: "link", carried: "" });
+  assert.deepEqual(route("/p/mfrggzdfmztwq2lk"), { screen: "link", id: "mfrggzdfmztwq2lk" });
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
+  assert.deepEqual(route("/settings"), { screen: "settings" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });
 
 test("the address for rowing a plan leads back to that plan", () => {
   assert.deepEqual(route(rowAddress("built-in", "first-row")), { screen: "row", source: "built-in", name: "first-row" });
   assert.deepEqual(route(rowAddress("mine", "a b&c")), { screen: "row", source: "mine", name: "a b&c" });
+  assert.deepEqual(route(rowAddress("sent", "0a1b2c3d")), { screen: "row", source: "sent", name: "0a1b2c3d" });
 });
 
 test("a broken escape in an address breaks nothing", () => {
@@ -38,7 +43,7 @@ test("what is no time is refused", () => {
 
 test("metres are read with the marks that people put between digits, and nothing else is", () => {
   assert.deepEqual(["7105", "7 105 m", "7,105", "10'000"].map(metresOf), [7105, 7105, 7105, 10_000]);
-  assert.deepEqual(["", "7:05", "seven", "-5"].map(metresOf), Array(4).fill(undefined));
+  assert.deepEqual(["", "7:05", "seven", "-5", "7.42", "7.1055"].map(metresOf), Array(6).fill(undefined));
 });
 
 test("a result that nobody rows is a slip, and is said with its digits", () => {

@@ -54,6 +54,14 @@ for (const [theme, pattern] of Object.entries(blocks)) {
       assert.ok(contrast(found.get("edge")!, found.get(ground)!) >= LEAST_CONTRAST);
     });
   }
+  test(`${theme}: text on the row screen has 7 to 1, as WCAG 2.2 asks at level AAA (success criterion 1.4.6)`, () => {
+    for (const ground of ["water", "hull"]) {
+      for (const ink of ["ink", "ink-2"]) {
+        const ratio = contrast(found.get(ink)!, found.get(ground)!);
+        assert.ok(ratio >= 7, `${ink} on ${ground}: ${ratio.toFixed(2)} to 1`);
+      }
+    }
+  });
   test(`${theme}: a harder bar is darker than every easier one`, () => {
     const depths = ["light", "half", "three-quarter", "full", "race"].map((bar) => found.get(`p-${bar}`)!);
     assert.deepEqual(depths, [...depths].sort((a, b) => b - a));

@@ -257,6 +257,13 @@ CASES = [
         neighbours_room=Room.NORMAL,
         mends=False,
     ),
+    Case(
+        "heat",
+        "main\n5' r26 2k\n4' r18 light",
+        "main\n4'50\" r26 2k\n4' r18 light",
+        room=Room.HOT,
+        mends=False,
+    ),
     Case("heat", "main\n20' r20 half", "main\n19' r20 half", room=Room.HOT, mends=False),
 ]
 

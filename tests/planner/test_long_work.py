@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 
 from planner.appraisal import appraise
 from planner.athlete import Athlete, Level, Result
+from planner.capacity import capacity_of
+from planner.demand import runs_of
 from planner.endurance import endurance_of
 from planner.errors import InputError
 from planner.findings import Finding, Severity
@@ -18,6 +20,7 @@ from planner.pacing import Pacing
 from planner.pieces import TestPiece
 from planner.plan import Block, ForMetres, ForSeconds, Plan, Repeat, Rest, Split, TwoKPower
 from planner.prediction import Piece, examined_of, predict, two_k_of
+from planner.reserve import by_every_model, medians, tau_for
 from planner.session import SessionRequest, session_of
 from planner.timeline import compile_timeline
 from tests.builders import main_piece, rower_of_7_42
@@ -191,3 +194,28 @@ def test_an_easy_result_makes_no_honest_work_too_much() -> None:
     """Results rowed easily say nothing of what can be held."""
     athlete = Athlete((Result(2000, Fraction(462)), Result(10_000, Fraction(3600))))
     assert found(read("main\n60' r20 @2:15"), athlete) is None
+
+
+FITTED = Athlete((Result(1000, Fraction(205)), Result(2000, Fraction(428)), Result(3000, Fraction(657))))
+ONE_RESULT = Athlete((Result(2000, Fraction(442)),))
+
+
+@pytest.mark.parametrize(("athlete", "least_left"), [(FITTED, -0.05), (ONE_RESULT, -0.2), (None, -0.2)])
+def test_the_better_a_reserve_is_known_the_sooner_an_overdraft_is_said(
+    athlete: Athlete | None, least_left: float
+) -> None:
+    """The first second at which it is said leaves as much as is written, within a step of the search."""
+    rowed = next(s for s in range(60, 900, 5) if found(hard_for(s), athlete))
+    left = [reserve_after(hard_for(seconds), athlete) for seconds in (rowed - 5, rowed)]
+    assert left[0] >= least_left > left[1]
+
+
+def hard_for(seconds: int) -> Plan:
+    return main_piece(Block(ForSeconds(seconds), 30, TwoKPower(Fraction(112, 100))))
+
+
+def reserve_after(plan: Plan, athlete: Athlete | None) -> float:
+    capacity = capacity_of(athlete, Level.CLUB)
+    runs = [*runs_of(compile_timeline(plan, athlete).segments, athlete, Level.CLUB)]
+    models = by_every_model(runs, capacity.middle, tau_for(runs, capacity.middle, capacity))
+    return medians(models)[-1]

@@ -138,6 +138,21 @@ def test_a_contradicted_result_predicts_nothing() -> None:
     assert found["1 km"].source == 0
 
 
+def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
+    """Three results about a line, further from it in the second case; both fits reach 2 km."""
+    for seconds_off, trusted in ((3, True), (9, False)):
+        some = tuple(
+            Result(metres, Fraction(round(TABLED.seconds_for(metres) * 10), 10) + off)
+            for metres, off in ((700, 0), (1200, seconds_off), (3000, 0))
+        )
+        examined = examine(some)
+        assert examined.fit is not None
+        assert (examined.fit.time_error(2000) <= 0.02) == trusted
+        found = predict(TWO_K, some, examined)
+        assert found.by[-1].within_range
+        assert (found.likely == found.by[-1].predicted) == trusted
+
+
 # --- The 2 km split
 
 

@@ -98,6 +98,18 @@ def test_a_heavy_bout_asks_for_at_least_nine_minutes() -> None:
     assert any("heavy bout" in note for note in heavy.notes)
 
 
+@pytest.mark.parametrize(("easy_seconds", "least"), [(0, 540), (120, 420), (300, 240), (600, 120)])
+def test_easy_rowing_after_a_heavy_bout_counts_towards_the_nine_minutes(
+    easy_seconds: int, least: int
+) -> None:
+    """Half an hour of easy rowing brings the reserve back, so that only the nine minutes rule."""
+    bout = seconds(210, 30, share(97))
+    easy = [seconds(easy_seconds, 16, share(20))] if easy_seconds else []
+    found = ready(warm_up(EASY, bout, *easy))
+    assert found.advised_gap.low == least
+    assert any("heavy bout" in note for note in found.notes) == (least > 120)
+
+
 def test_steady_rowing_may_follow_at_once() -> None:
     plan = Plan(
         "Steady",

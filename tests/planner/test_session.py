@@ -234,6 +234,17 @@ def test_interval_targets_lie_where_coaches_put_them(
     assert low <= block.effort.seconds - Fraction(231, 2) <= high
 
 
+@pytest.mark.parametrize("room", list(Room))
+@pytest.mark.parametrize("piece", [TestPiece(metres=10_000), TestPiece(seconds=3600), TestPiece(metres=2000)])
+def test_nobody_stops_dead_after_hard_work(piece: TestPiece, room: Room) -> None:
+    """Common practice, no source: easy rowing first, then a minute off the seat where one was long on it."""
+    (*_, way_down) = session_of(SessionRequest(piece, athlete=rower(462), room=room)).plan.parts
+    assert isinstance(way_down, Part)
+    first, *others = way_down.blocks
+    assert isinstance(first, Block)
+    assert any(isinstance(step, Rest) for step in others) == (piece.metres != 2000)
+
+
 @pytest.mark.parametrize("seconds", [300, 1200, 2700, 7200])
 def test_steady_rowing_lasts_as_long_as_asked_and_nobody_sits_longer_than_twenty_minutes(
     seconds: int,

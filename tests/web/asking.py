@@ -23,7 +23,7 @@ def post(client: FlaskClient, path: str, document: object, **headers: str) -> Te
 def post_raw(client: FlaskClient, path: str, body: bytes, **headers: str) -> TestResponse:
     """Send these very bytes, as JSON unless the headers say otherwise."""
     named = {name.replace("_", "-"): value for name, value in headers.items()}
-    return client.post(path, data=body, headers={"Content-Type": "application/json", **named})
+    return client.post(path, data=body, headers={"Content-Type": "application/json", **named}, buffered=True)
 
 
 def problem_of(answer: TestResponse) -> Any:

@@ -9,7 +9,9 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
+from tests.web.asking import PLAN, post
 from web.assets import MANIFEST
+from web.exports.alone_page import composed
 from web.factory import create_app
 from web.settings import Settings
 
@@ -21,6 +23,7 @@ BUILT = {
     "shared-FFFF.js": "console.log('shared');",
     "later-GGGG.js": "console.log('later');",
     "app-BBBB.css": "body { margin: 0 }" * 100,
+    "first-paint-HHHH.js": "console.log('first');",
     "ticker-worker-CCCC.js": "self.onmessage = () => {};",
     "a-font-DDDD.woff2": "not really a font",
     "a-font-mono-EEEE.woff2": "nor is this",
@@ -39,9 +42,11 @@ def built_by_hand(dist: Path) -> Settings:
     for name, text in BUILT.items():
         (dist / name).write_text(text)
     (dist / "service-worker.js").write_text(SERVICE_WORKER)
+    (dist / "alone.html").write_text(composed("body { margin: 0 }", "console.log('alone');"))
     entries = {
         "main.js": "main-AAAA.js",
         "app.css": "app-BBBB.css",
+        "first-paint.js": "first-paint-HHHH.js",
         "ticker-worker.js": "ticker-worker-CCCC.js",
     }
     listed = {
@@ -49,15 +54,18 @@ def built_by_hand(dist: Path) -> Settings:
         "at_once": ["shared-FFFF.js"],
         "files": list(BUILT),
         "service_worker": "service-worker.js",
+        "alone": "alone.html",
     }
     (dist / MANIFEST).write_text(json.dumps(listed))
-    return Settings(dist=dist, plans=FEW_PLANS)
+    return Settings(dist=dist, plans=FEW_PLANS, data=dist.with_name(f"{dist.name}-data"))
 
 
 @pytest.fixture(scope="session")
 def app(settings: Settings) -> Flask:
-    """The whole app."""
-    return create_app(settings)
+    """The whole app; one plan is published."""
+    app = create_app(settings)
+    assert post(app.test_client(), "/api/links", {"plan": PLAN}).status_code == 201
+    return app
 
 
 @pytest.fixture

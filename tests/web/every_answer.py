@@ -3,20 +3,31 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from planner.schemas.plan_schema import load_plan
 from tests.web.asking import PLAN
+from web.api.exports import A_MINUTE
 from web.api.reading import BODY_BYTES
+from web.exports.kinds import KINDS
+from web.link_codec import canonical
+from web.store.links import digest_of
 
+PUBLISHED = digest_of(canonical(load_plan(PLAN)))[:16]
+"""The name of the plan that the app of these tests holds."""
 JSON = {"Content-Type": "application/json"}
 
 
 @dataclass(frozen=True)
 class Asked:
-    """A request; `rule` is the route as the app knows it, empty where there is none."""
+    """A request; `rule` is the route as the app knows it, empty where there is none.
+
+    It is asked as often as `times` from an `address` of its own; the last answer counts.
+    """
 
     rule: str
     path: str
@@ -24,13 +35,23 @@ class Asked:
     method: str = "GET"
     body: bytes | None = None
     headers: dict[str, str] = field(default_factory=dict)
+    times: int = 1
+    address: str = "127.0.0.1"
 
     def __str__(self) -> str:
         return f"{self.method} {self.path} {self.status}"
 
     def ask(self, client: FlaskClient) -> TestResponse:
         """The answer, which has to have the status that was promised."""
-        answer = client.open(self.path, method=self.method, data=self.body, headers=self.headers)
+        for _ in range(self.times):
+            answer = client.open(
+                self.path,
+                method=self.method,
+                data=self.body,
+                headers=self.headers,
+                environ_base={"REMOTE_ADDR": self.address},
+                buffered=True,
+            )
         assert answer.status_code == self.status, str(self)
         return answer
 
@@ -41,9 +62,9 @@ def _reading(rule: str, path: str | None = None, keeps: bool = True) -> list[Ask
     return [*asked, Asked(rule, at, 304, headers={"If-None-Match": "*"})] if keeps else asked
 
 
-def _sending(path: str, good: object, bad: object = None) -> list[Asked]:
+def _sending(path: str, good: object, bad: object = None, rule: str | None = None) -> list[Asked]:
     def asked(status: int, body: bytes, headers: dict[str, str] = JSON) -> Asked:
-        return Asked(path, path, status, "POST", body, headers)
+        return Asked(rule or path, path, status, "POST", body, headers)
 
     return [
         asked(200, json.dumps(good).encode()),
@@ -51,7 +72,17 @@ def _sending(path: str, good: object, bad: object = None) -> list[Asked]:
         asked(413, b" " * (BODY_BYTES + 1)),
         asked(415, b"{}", {"Content-Type": "text/plain"}),
         asked(422, json.dumps(bad or {}).encode()),
-        Asked(path, path, 405),
+        Asked(rule or path, path, 405),
+    ]
+
+
+def _exporting(rule: str, kinds: Iterable[str]) -> list[Asked]:
+    good, path = json.dumps({"plan": PLAN}).encode(), rule.replace("<kind>", "{}").format
+    return [
+        *_sending(path("csv"), {"plan": PLAN}, rule=rule),
+        *(Asked(rule, path(kind), 200, "POST", good, JSON) for kind in kinds if kind != "csv"),
+        Asked(rule, path("nothing"), 404, "POST", good, JSON),
+        Asked(rule, path("csv"), 429, "POST", b"{", JSON, A_MINUTE + 1, "192.0.2.1"),
     ]
 
 
@@ -60,6 +91,7 @@ EVERY_ANSWER = [
     *_reading("/row"),
     *_reading("/technique"),
     *_reading("/athlete"),
+    *_reading("/settings"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
     Asked("/plan/<slug>", "/plan/nothing", 404),
@@ -86,6 +118,16 @@ EVERY_ANSWER = [
     *_sending("/api/shorthand", {"plan": PLAN}),
     *_sending("/api/load", {"days": [[{"cr10": 6, "minutes": 45}], *[[]] * 6]}, {"days": []}),
     *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),
+    *_exporting("/api/exports/<kind>", KINDS),
+    *_sending("/api/links", {"plan": PLAN}),
+    *_reading("/api/links/<name>", f"/api/links/{PUBLISHED}"),
+    Asked("/api/links/<name>", "/api/links/nothing", 404),
+    Asked("/api/links/<name>", "/api/links/nothing", 429, times=11, address="192.0.2.2"),
+    *_reading("/p"),
+    *_reading("/p/<name>", f"/p/{PUBLISHED}"),
+    Asked("/p/<name>", "/p/nothing", 404),
+    *_reading("/p/<name>/qr.svg", f"/p/{PUBLISHED}/qr.svg"),
+    Asked("/p/<name>/qr.svg", "/p/nothing/qr.svg", 404),
     Asked("", "/api/nothing", 404),
     Asked("", "/nothing", 404),
     Asked("", "/nothing", 404, headers={"Accept": "text/html"}),

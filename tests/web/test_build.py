@@ -17,7 +17,9 @@ from web.settings import Settings
 
 CLIENT = {
     "src/main.ts": 'import { word } from "./word.js";\ndocument.title = word + TICKER_WORKER_URL;\n',
+    "src/alone.ts": 'import { word } from "./word.js";\ndocument.title = word + TICKER_WORKER_URL;\n',
     "src/word.ts": 'export const word: string = "rowing";\n',
+    "src/first-paint.ts": 'document.title = "first";\n',
     "src/audio/ticker-worker.ts": "self.onmessage = () => self.postMessage(1);\n",
     "src/offline/service-worker.ts": "console.log(self.__SLIPWAY_PRECACHE);\n",
     "styles/app.css": '@import "./base.css";\n',
@@ -47,7 +49,7 @@ def settings(tmp_path: Path) -> Settings:
 def test_it_gives_hashed_files_that_the_app_can_load(sources: Path, settings: Settings) -> None:
     build(settings, sources)
     assets = load_assets(settings)
-    assert set(assets.entries) == {"main.js", "app.css", "ticker-worker.js"}
+    assert set(assets.entries) == {"main.js", "app.css", "first-paint.js", "ticker-worker.js"}
     assert set(assets.files) >= set(assets.entries.values())
     assert all(re.fullmatch(r"[a-z-]+-[A-Z0-9]{8}\.(js|css|woff2)", name) for name in assets.files)
 
@@ -60,7 +62,7 @@ def scripts(settings: Settings) -> list[str]:
 
 def test_the_page_is_one_bundle(sources: Path, settings: Settings) -> None:
     build(settings, sources)
-    assert scripts(settings) == ["main", "ticker-worker"]
+    assert scripts(settings) == ["first-paint", "main", "ticker-worker"]
     assert load_assets(settings).chunks == []
 
 
@@ -71,7 +73,7 @@ def test_what_is_imported_later_is_a_file_of_its_own_and_what_both_need_is_loade
     main = sources / "src" / "main.ts"
     main.write_text(main.read_text() + 'void import("./later.js");\n')
     build(settings, sources)
-    assert scripts(settings) == ["chunk", "later", "main", "ticker-worker"]
+    assert scripts(settings) == ["chunk", "first-paint", "later", "main", "ticker-worker"]
     assert [Path(address).name.partition("-")[0] for address in load_assets(settings).chunks] == ["chunk"]
 
 

@@ -1,79 +1,113 @@
 /** One plan before it is rowed: picture, findings, totals, readiness, blocks, whose splits, and the button to row it.
  *
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
- * `readiness` and `energy` (or undefined), `reasons` (why it was made so), `known` (a line about
- * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
- * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
+ * `unasked` (nobody could be asked for advice),
+ * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
+ * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
+ * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
- * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, and of one's own plan `edit`
+ * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), and of one's own plan `edit`
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
+import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
+import type { Level, Room } from "../plan/types.js";
 import "./block-list.js";
+import { choices, pick } from "./choice-look.js";
 import "./finding-list.js";
+import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
+import { ROOMS } from "./room-names.js";
 import "./saved-mark.js";
 
 /** As planner/start_line.py has it: readiness is what rowing before the start line leaves. */
 const NO_START_LINE = "Nothing is rowed before a main piece here, so there is no start line to be ready for.";
+
+const WHOM: Readonly<Record<Level, string>> = { novice: "somebody new to it", club: "a regular rower", trained: "a trained rower" };
+const NOT_ASKED = "Advice on this plan, and how ready you come to the start, need signal, and there is none now.";
 
 export class PlanScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
     findings: { attribute: false },
     appraised: { type: Boolean },
+    unasked: { type: Boolean },
     readiness: { attribute: false },
     energy: { attribute: false },
+    athlete: { attribute: false },
     reasons: { attribute: false },
     known: {},
     saved: {},
     own: { type: Boolean },
+    sent: { type: Boolean },
     editable: { type: Boolean },
     mendedBy: {},
+    level: {},
+    room: {},
+    outdated: { type: Boolean },
     busy: { type: Boolean },
     mendTrouble: {},
     asking: { state: true },
     trouble: {},
+    sharing: { state: true },
+    lacking: { state: true },
   };
   declare timeline: Timeline | undefined;
   declare findings: readonly Finding[];
   declare appraised: boolean;
+  declare unasked: boolean;
   declare readiness: Readiness | undefined;
   declare energy: Energy | undefined;
+  declare athlete: Athlete | undefined;
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
   declare own: boolean;
+  declare sent: boolean;
   declare editable: boolean;
   declare mendedBy: string;
+  declare level: Level | undefined;
+  declare room: Room | undefined;
+  declare outdated: boolean;
   declare busy: boolean;
   declare mendTrouble: string;
   declare asking: boolean;
   declare trouble: string;
+  declare sharing: boolean;
+  /** The part that shares is not on this device, and could not be fetched. */
+  declare lacking: boolean;
 
   constructor() {
     super();
     this.findings = [];
     this.appraised = false;
+    this.unasked = false;
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
     this.own = false;
+    this.sent = false;
     this.editable = false;
     this.mendedBy = "";
+    this.outdated = false;
     this.busy = false;
     this.mendTrouble = "";
     this.asking = false;
     this.trouble = "";
+    this.sharing = false;
+    this.lacking = false;
   }
 
-  static override styles = [type, buttons, page, css`
+  static override styles = [type, buttons, page, choices, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; }
     header h1 { overflow-wrap: anywhere; }
+    .doing { margin-top: 6px; }
+    .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
     .sums { display: grid; grid-template-columns: repeat(auto-fit, minmax(140px, 1fr)); gap: 8px; }
     .sums div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 2px; padding: 12px 12px; background: var(--hull); border-radius: var(--r); }
@@ -105,9 +139,20 @@ export class PlanScreen extends LitElement {
 
   override render() {
     return html`<main>
-      <a class="back" href="/">All plans</a>
+      ${alone ? nothing : html`<a class="back" href="/">All plans</a>`}
       ${this.timeline ? this.plan(this.timeline) : this.without()}
     </main>`;
+  }
+
+  private doing(plan: Plan) {
+    return html`<div class="doing"><button type="button" @click=${this.share}>Share</button>
+      ${this.sharing && !this.lacking ? html`<share-plan .plan=${plan} @closed=${() => (this.sharing = false)}></share-plan>` : nothing}
+      ${this.sharing && this.lacking ? html`<p role="alert">Sharing needs signal the first time, and there is none.</p>` : nothing}</div>`;
+  }
+
+  private share(): void {
+    this.sharing = true;
+    import("./sharing.js").then(() => (this.lacking = false), () => (this.lacking = true));
   }
 
   private without() {
@@ -119,19 +164,25 @@ export class PlanScreen extends LitElement {
     const { plan } = timeline;
     return html`
       <header><h1 tabindex="-1" dir="auto">${plan.title}</h1>
-        ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}</header>
+        ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}
+        ${this.sent ? html`<p class="small">It came by a link, and is kept on this device as it was sent.</p>` : nothing}
+        ${alone ? nothing : this.doing(plan)}</header>
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
+        ${this.outdated ? this.againLine() : nothing}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
         ${this.sums(timeline)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
-          : this.appraised ? html`<p class="small">${NO_START_LINE}</p>` : nothing}
+          : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
+            : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
-        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
+        ${alone ? nothing : this.whom()}
+        ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks"><block-list .timeline=${timeline}></block-list>${this.own ? this.keeping() : nothing}</div>
+      <div class="blocks"><block-list .timeline=${timeline}></block-list>
+        ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${this.own && !alone ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 
@@ -156,6 +207,22 @@ export class PlanScreen extends LitElement {
       ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
     </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}
       ${this.energy ? html`<p class="small">${energyWords(this.energy)}</p>` : nothing}</div>`;
+  }
+
+  /** The splits follow a result at once; the words, the goal and the warm-up were made without it. */
+  private againLine() {
+    return html`<div class="mended" role="status"><p>Your results have changed since this session was made.</p>
+      <button type="button" ?disabled=${this.busy} @click=${() => this.dispatchEvent(new CustomEvent("again"))}>Make it again</button>
+      ${this.mendTrouble && !this.findings.length ? html`<p role="alert">${this.mendTrouble}</p>` : nothing}</div>`;
+  }
+
+  /** What was chosen last sticks, so it is said and can be changed here. */
+  private whom() {
+    const { level, room } = this;
+    if (!level || !room) return nothing;
+    const tell = (detail: { level?: Level; room?: Room }) => this.dispatchEvent(new CustomEvent("terms", { detail }));
+    return html`<details><summary>Advice for ${WHOM[level]} in a ${room} room</summary>
+      <div class="picks">${pick("level", "Your rowing", LEVELS, level, (level) => tell({ level }))}${pick("room", "The room", ROOMS, room, (room) => tell({ room }))}</div></details>`;
   }
 
   private undoLine() {

@@ -42,13 +42,14 @@ export class ResultEntry extends LitElement {
 
   override render() {
     const byTime = "seconds" in this.rowed.length;
-    const invalid = this.problem ? "true" : "false";
+    const invalid = this.problem && !this.atDistance ? "true" : "false";
     return html`<form novalidate aria-label=${this.heading || "A result"} @submit=${this.submit}>
       ${this.heading ? html`<p class="heading">${this.heading}</p>` : nothing}
       <div class="picks">
         ${pick("rowed", "Rowed", this.names(), this.rowed.name, (name) => this.choose(name))}
         ${this.rowed === OTHER ? html`<div><label for="distance">Distance in metres</label>
-          <input id="distance" inputmode="numeric" autocomplete="off" aria-describedby="problem" @change=${this.typed} /></div>` : nothing}
+          <input id="distance" inputmode="numeric" autocomplete="off" aria-describedby="problem"
+            aria-invalid=${this.problem && this.atDistance ? "true" : "false"} @change=${this.typed} /></div>` : nothing}
         <div><label for="reached">${byTime ? "Metres" : "Time"}</label>
           <input id="reached" inputmode=${byTime ? "numeric" : "text"} autocomplete="off" placeholder=${byTime ? "such as 7105" : "such as 7:42.0"}
             aria-describedby="problem" aria-invalid=${invalid} @change=${this.typed} /></div>
@@ -65,6 +66,9 @@ export class ResultEntry extends LitElement {
     this.problem = typeof read === "string" ? read : "";
     return !this.problem;
   }
+
+  /** Whether the problem is one of the distance, and not of what was reached. */
+  private atDistance = false;
 
   private names(): Option<string>[] {
     return ROWED.map(({ name }) => ({ value: name, name }));
@@ -98,6 +102,7 @@ export class ResultEntry extends LitElement {
   /** The result, or what is wrong with it. */
   private read(text: string): Result | string {
     const { length } = this.rowed;
+    this.atDistance = false;
     if ("seconds" in length) {
       const metres = metresOf(text);
       return metres === undefined ? `“${text}” is no number of metres, such as 7105.` : checked({ metres, seconds: length.seconds });
@@ -105,7 +110,9 @@ export class ResultEntry extends LitElement {
     const seconds = timeOf(text);
     if (seconds === undefined) return `“${text}” is no time: write minutes and seconds, such as 7:42.0.`;
     const metres = this.rowed === OTHER ? metresOf(this.textOf("distance")) : length.metres;
-    return metres === undefined ? "Write the distance in metres, such as 3000." : checked({ metres, seconds });
+    if (metres !== undefined) return checked({ metres, seconds });
+    this.atDistance = true;
+    return "Write the distance in metres, such as 3000.";
   }
 
   private textOf(id: string): string {

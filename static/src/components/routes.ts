@@ -1,30 +1,46 @@
 /** The addresses of the screens, and how one asks for another. */
+import type { Source } from "../data/plans.js";
+import { alone } from "../plan/alone.js";
 
 export type Route =
   | { screen: "first" }
   | { screen: "technique" }
   | { screen: "athlete" }
-  | { screen: "plan"; source: "built-in" | "mine"; name: string }
-  | { screen: "row"; source?: "built-in" | "mine"; name?: string };
+  | { screen: "settings" }
+  | { screen: "plan"; source: Source; name: string }
+  | { screen: "link"; carried: string }
+  | { screen: "link"; id: string }
+  | { screen: "row"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+const LINK = /^\/p(?:\/([^/]*))?\/?$/;
+/** By what the address of a row screen names its plan. */
+const NAMED_BY: Record<Source, string> = { "built-in": "plan", mine: "mine", sent: "sent" };
 
-export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
+export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">): Route {
   const plan = PLAN.exec(address.pathname);
   if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
+  const link = LINK.exec(address.pathname);
+  if (link) return link[1] ? { screen: "link", id: decoded(link[1]) } : { screen: "link", carried: address.hash.slice(1) };
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
+  if (address.pathname === "/settings") return { screen: "settings" };
   return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
-export function rowAddress(source: "built-in" | "mine", name: string): string {
-  return `/row?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+export function rowAddress(source: Source, name: string): string {
+  return `/row?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
 export function goTo(from: HTMLElement, address: string): void {
   from.dispatchEvent(new CustomEvent("go", { detail: address, bubbles: true, composed: true }));
+}
+
+/** Puts another address in the place of this one, so that Back does not come to it; a file has no other addresses. */
+export function replaceAddress(address: string): void {
+  if (!alone) history.replaceState(null, "", address);
 }
 
 /** How a screen is to be seen: reading follows the system, rowing is dark water. */
@@ -36,10 +52,8 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
 }
 
 function rowRoute(search: URLSearchParams): Route {
-  const plan = search.get("plan");
-  const mine = search.get("mine");
-  if (mine) return { screen: "row", source: "mine", name: mine };
-  return plan ? { screen: "row", source: "built-in", name: plan } : { screen: "row" };
+  const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
+  return source ? { screen: "row", source, name: search.get(NAMED_BY[source])! } : { screen: "row" };
 }
 
 function decoded(text: string): string {

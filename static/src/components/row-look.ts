@@ -38,6 +38,7 @@ export const rowLook = css`
   .tight .mid i { font-size: 0.34em; }
   .strokes { text-align: right; }
   .unit { display: block; margin-top: 10px; font-size: 17px; line-height: 1.2; color: var(--ink-2); }
+  .want, .next { flex: none; }
   .want { display: flex; justify-content: space-between; align-items: center; gap: 10px; min-height: 52px; padding: 8px 14px; border-radius: var(--r); background: var(--hull); font-size: 18px; line-height: 1.2; }
   .want b { font-size: 23px; }
   .want > span:nth-child(2) { white-space: nowrap; }
@@ -57,8 +58,9 @@ export const rowLook = css`
   .done button { font-size: 17px; padding: 6px; }
   .done .go { font-size: 24px; }
   .done .go.long { font-size: 19px; line-height: 1.1; }
-  .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }
-  .keys button { padding: 8px; }
+  .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 1.7fr 1fr 1fr; gap: clamp(4px, 2cqw, 10px); background: var(--water); }
+  .keys button { padding: 4px; }
+  .minute { font-size: 1.125rem; }
   .call.long { font-size: clamp(19px, 5.2cqw, 24px); }
   .call.lost { justify-content: center; width: 100%; min-height: var(--target); }
   stroke-rail, stroke-ticks { flex: none; }
@@ -156,7 +158,7 @@ export const rowLookOnItsSide = css`
     stroke-rail { grid-area: rail; --rail: 54px; --seat: 34px; }
     stroke-ticks { grid-area: ticks; height: 14px; }
     plan-profile { grid-area: profile; height: 24px; }
-    .keys, .tools { display: grid; grid-template: repeat(3, 1fr) / 1fr; gap: 8px; height: 100%; align-self: stretch; }
+    .keys, .tools { display: grid; grid-template-columns: 1fr; grid-auto-rows: 1fr; gap: 8px; height: 100%; align-self: stretch; }
     .keys { grid-area: keys; }
     .tools { grid-area: tools; }
     .tools button, .tools span { width: 100%; height: 100%; }
@@ -232,7 +234,7 @@ export const rowLookWide = css`
     stroke-rail { grid-area: rail; }
     stroke-ticks { grid-area: ticks; }
     plan-profile { grid-area: profile; height: clamp(50px, 10cqh, 120px); }
-    .keys { grid-area: keys; align-self: center; grid-template-columns: 1fr 1.4fr 1fr; }
+    .keys { grid-area: keys; align-self: center; grid-template-columns: 1fr 1.3fr 1fr 1fr; }
     .keys button { min-height: 84px; padding: 8px; }
     .help { display: block; }
     .done { grid-area: done; }

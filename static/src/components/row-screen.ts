@@ -2,25 +2,34 @@
  *
  * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
- * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark).
+ * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
+ * `extendable` (this block can have one more minute).
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
- * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
+ * Events: back, hold, skip, extend, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
+import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
 import { buttons, type } from "./look.js";
 import "./drill-picture.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
+import "./more-choices.js";
+import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import { depthOf, quickestSplit } from "./profile-geometry.js";
+import { faceOf } from "./row-face.js";
+import { figures } from "./row-figures.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
-import { announcement, countInWords, asksDone, doneWords, faceOf, focusWords, followingWords, wantedOf, whereWords, type Face } from "./row-words.js";
+import { rowLookChosen } from "./row-look-chosen.js";
+import { announcement, asksDone, countInWords, doneWords, focusWords, followingWords, wantedOf, whereWords } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
+import "./stroke-check.js";
+import type { StrokeCheck } from "./stroke-check.js";
 import "./stroke-rail.js";
 import type { StrokeRail } from "./stroke-rail.js";
 import "./stroke-ticks.js";
@@ -40,9 +49,11 @@ export class RowScreen extends LitElement {
     remark: {},
     sleeps: { type: Boolean },
     held: { type: Boolean },
+    extendable: { type: Boolean },
     countIn: { attribute: false },
     sound: {},
     saved: {},
+    chosen: { attribute: false },
   };
   declare timeline: Timeline | undefined;
   declare index: number;
@@ -54,9 +65,11 @@ export class RowScreen extends LitElement {
   declare remark: string;
   declare sleeps: boolean;
   declare held: boolean;
+  declare extendable: boolean;
   declare countIn: number | null;
   declare sound: SoundState;
   declare saved: string;
+  declare chosen: Preferences;
 
   constructor() {
     super();
@@ -69,17 +82,19 @@ export class RowScreen extends LitElement {
     this.remark = "";
     this.sleeps = false;
     this.held = false;
+    this.extendable = false;
     this.countIn = null;
     this.sound = "on";
     this.saved = "saving";
+    this.chosen = USUAL;
   }
 
-  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide];
+  static override styles = [type, buttons, rowLook, rowLookOnItsSide, rowLookWide, rowLookChosen];
 
   override render() {
     const segment = this.timeline?.segments[this.index];
     if (!this.timeline || !segment) return nothing;
-    return html`<main class="screen ${this.held ? "held" : ""}">
+    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand ${this.chosen.buttons}">
       <h1 class="heard-only" tabindex="-1">Rowing: ${this.timeline.plan.title}</h1>
       ${this.head(segment)}
       ${this.countIn === null ? this.rowing(segment) : this.counting(segment)}
@@ -87,10 +102,12 @@ export class RowScreen extends LitElement {
       ${this.keys()}
       <div class="foot"><saved-mark short state=${this.saved}></saved-mark>
         ${this.sleeps ? html`<p class="small">The screen may go dark: set this phone to stay on.</p>` : nothing}
-        <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
+        ${this.chosen.keys ? html`<p class="small help">Keys: space holds and goes on, ← back, → skip, + a minute, Esc ends</p>` : nothing}</div>
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
+      <more-choices ?held=${this.held} checks @check=${this.checkStrokes} @end=${this.askToEnd}></more-choices>
+      <stroke-check .asked=${segment.rate} .paced=${segment.paced_rate}></stroke-check>
     </main>`;
   }
 
@@ -102,7 +119,15 @@ export class RowScreen extends LitElement {
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
   skip(): void {
     if (this.index + 1 < (this.timeline?.segments.length ?? 0)) this.tell("skip");
-    else this.child<EndQuestion>("end-question").open();
+    else this.askToEnd();
+  }
+
+  askToEnd(): void {
+    this.child<EndQuestion>("end-question").open();
+  }
+
+  checkStrokes(): void {
+    this.child<StrokeCheck>("stroke-check").open();
   }
 
   private head(segment: Segment) {
@@ -111,15 +136,16 @@ export class RowScreen extends LitElement {
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${this.askToEnd}><span>End</span></button>
+        <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div>
     </header>`;
   }
 
   private where(segment: Segment) {
     const { block, repetition } = whereWords(this.timeline!, segment);
-    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}>${block}</span>
-      ${repetition ? html`<span>${repetition}</span>` : nothing}</p>`;
+    return html`<p class="where"><b>${partName(segment.part)}</b> <span class=${repetition ? "block" : ""}><span class="word">block</span> ${block}</span>
+      ${repetition ? html`<span><span class="word">repetition</span> ${repetition}</span>` : nothing}</p>`;
   }
 
   private counting(segment: Segment) {
@@ -131,17 +157,17 @@ export class RowScreen extends LitElement {
   }
 
   private rowing(segment: Segment) {
-    const face = faceOf(this.timeline!, segment, this);
+    const face = faceOf(this.timeline!, segment, this, this.chosen.biggest);
     const ticks = segment.ends === "tap" ? 0 : (segment.strokes ?? 0);
     return html`
       ${this.sound === "lost" ? this.soundLost() : this.say(segment)}
-      ${this.face(face)}
+      ${figures(face)}
       ${asksDone(segment) ? this.done(doneWords(this.timeline!, segment)) : nothing}
       <stroke-rail still-word=${segment.kind === "rest" ? "rest" : "no beat"}></stroke-rail>
       <stroke-ticks ?hidden=${!ticks} .total=${ticks} .done=${this.stroke ?? 0}></stroke-ticks>
       <div class="side">
         ${segment.drill ? html`<drill-picture name=${segment.drill.name}></drill-picture>` : nothing}
-        ${this.want(segment)}
+        ${this.want(segment, face.big.kind)}
         <p class="next"><span>Next</span> <b dir="auto">${followingWords(this.timeline!, segment)}</b></p>
       </div>`;
   }
@@ -157,31 +183,15 @@ export class RowScreen extends LitElement {
       ${this.remark ? html`<p class="small">${this.remark}</p>` : nothing}`;
   }
 
-  private face(face: Face) {
-    const size = face.big.length > 5 ? "seven" : face.big.length > 4 ? "five" : "";
-    const tight = face.rate.length + face.strokes.length > 4 ? "tight" : "";
-    return html`<div class="face ${tight}">
-      <div class="time ${face.bigNote ? "noted" : ""}">
-        <div class="big digits ${size}" role="timer" aria-live="off" aria-label=${face.bigNote ? nothing : "Time left"}>${face.big}</div>
-        ${face.bigNote ? html`<span class="unit">${face.bigNote}</span>` : nothing}
-      </div>
-      <div class="rate">
-        ${face.rate ? html`<span class="mid digits"><i>r</i>${face.rate}</span>` : nothing}
-        <span class="unit">${face.rateNote}</span>
-      </div>
-      <div class="strokes">
-        ${face.strokes ? html`<span class="mid digits">${face.strokes}</span><span class="unit">${face.strokesNote}</span>` : nothing}
-      </div>
-    </div>`;
-  }
-
-  private want(segment: Segment) {
-    const { split, effort, talk } = wantedOf(segment);
-    if (!split && !effort && !talk) return nothing;
+  /** A split that is the largest figure is not said once more. */
+  private want(segment: Segment, largest: FigureKind) {
+    const twice = largest === "split" && this.chosen.effort === "split";
+    const { figure, unit, effort, talk } = wantedOf(segment, twice ? "words" : this.chosen.effort);
+    if (!figure && !effort && !talk) return nothing;
     const depth = Math.round(depthOf(segment, quickestSplit(this.timeline!), 2));
     return html`<p class="want"><span class="chip d${depth}"></span>
-      ${split ? html`<span><b>${split}</b> /500 m</span>` : html`<b>${effort}</b>`}
-      <span class="talk">${[split ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
+      ${figure ? html`<span><b>${figure}</b> ${unit}</span>` : html`<b>${effort}</b>`}
+      <span class="talk">${[figure ? effort : "", talk].filter(Boolean).join(", ")}</span></p>`;
   }
 
   private done(words: string) {
@@ -195,9 +205,10 @@ export class RowScreen extends LitElement {
 
   private keys() {
     return html`<div class="keys">
-      <button type="button" @click=${() => this.tell("back")}>Back</button>
-      <button type="button" class=${this.held ? "go" : ""} @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
-      <button type="button" @click=${this.skip}>Skip</button>
+      <button type="button" class="back" @click=${() => this.tell("back")}>Back</button>
+      <button type="button" class="hold ${this.held ? "go" : ""}" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
+      <button type="button" class="skip" @click=${this.skip}>Skip</button>
+      <button type="button" class="minute" ?disabled=${!this.extendable} @click=${() => this.tell("extend")}>+1 min</button>
     </div>`;
   }
 
@@ -213,7 +224,7 @@ export class RowScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "back" | "hold" | "skip" | "end" | "sound" | "wake"): void {
+  private tell(name: "back" | "hold" | "skip" | "extend" | "end" | "sound" | "wake"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

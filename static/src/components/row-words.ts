@@ -1,86 +1,24 @@
 /** What the row screen says at one moment, as plain text: drawn again only where a text has changed. */
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
-import { metreRunAt, metresFrom, plannedToEnd } from "../timeline/metre-run.js";
+import type { EffortUnit } from "../data/preferences.js";
+import { metreRunAt } from "../timeline/metre-run.js";
 import {
-  drillWords, effortWords, lengthWords, nextWords, partName, settingWords, strokeWords, whatWords,
+  drillWords, effortWords, lengthWords, nextWords, partName, powerWords, settingWords, whatWords,
 } from "./segment-words.js";
-
-/** Where the session is, in whole seconds, as a snapshot has it. */
-export interface Place {
-  elapsed_s: number;
-  /** Null where no end is known. */
-  left_s: number | null;
-  stroke: number | null;
-  strokes_left: number | null;
-}
-
-export interface Face {
-  big: string;
-  /** What the big figure is, where it is not the time left. */
-  bigNote: string;
-  rate: string;
-  rateNote: string;
-  strokes: string;
-  strokesNote: string;
-}
-
-export function faceOf(timeline: Timeline, segment: Segment, place: Place): Face {
-  return { ...bigWords(timeline, segment, place), ...rateWords(segment), ...strokesOf(place) };
-}
 
 /** Whether a tap ends it, so that the screen shows Done. */
 export function asksDone(segment: Segment): boolean {
   return segment.ends === "tap" || segment.ends === "metres";
 }
 
-function bigWords(timeline: Timeline, segment: Segment, place: Place): { big: string; bigNote: string } {
-  if (segment.ends === "tap") return { big: clock(place.elapsed_s), bigNote: "rowed; press Done when you stop" };
-  if (segment.ends === "metres") return metresWords(timeline, segment, place);
-  return { big: clock(place.left_s ?? 0), bigNote: "" };
-}
-
-/** Metre blocks without a rest between them are one piece on the monitor: its whole length is named, and what is left of it. */
-function metresWords(timeline: Timeline, segment: Segment, { elapsed_s, left_s }: Place): { big: string; bigNote: string } {
-  const run = metreRunAt(timeline, segment.index)!;
-  const all = `${run.metres} m`;
-  if (left_s === null) return reachedWords(timeline, segment, all, elapsed_s);
-  if (segment.waits) return { big: clock(left_s), bigNote: `left of ${all}, about; then press Done` };
-  const after_s = plannedToEnd(timeline, run, segment.index + 1);
-  const more = after_s === null ? `of ${all}` : `${clock(left_s + after_s)} left of ${all}`;
-  return { big: clock(left_s), bigNote: `left of this ${segment.metres_asked} m, about; ${more}` };
-}
-
-/** Where no time is known: the metres to be reached, and how long it has been. */
-function reachedWords(timeline: Timeline, segment: Segment, all: string, elapsed_s: number): { big: string; bigNote: string } {
-  const { first } = metreRunAt(timeline, segment.index)!;
-  const reached = metresFrom(timeline, first, segment.index);
-  const here = `${segment.metres_asked} m`;
-  const big = `${reached}m`;
-  if (here === all) return { big, bigNote: `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them` };
-  const of = `${reached} m` === all ? "in all" : `of ${all}`;
-  return { big, bigNote: `${of}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed` };
-}
-
-function rateWords(segment: Segment): { rate: string; rateNote: string } {
-  if (segment.rate !== undefined) return { rate: String(segment.rate), rateNote: strokeWords(segment) };
-  if (segment.drill?.swap) return { rate: "", rateNote: "swap sides, no beat" };
-  return { rate: "", rateNote: segment.kind === "rest" ? "get your breath back" : "any rate you like" };
-}
-
-function strokesOf({ stroke, strokes_left }: Place): { strokes: string; strokesNote: string } {
-  if (stroke === null) return { strokes: "", strokesNote: "" };
-  if (strokes_left === null) return { strokes: String(stroke), strokesNote: stroke === 1 ? "stroke done" : "strokes done" };
-  return { strokes: String(strokes_left), strokesNote: strokes_left === 1 ? "stroke left" : "strokes left" };
-}
-
-/** "block 5 of 12", counted in segments of the same part, and in a set "repetition 2 of 6". */
+/** The block, counted in segments of the same part, "5 of 12", and in a set the repetition, "2 of 6". */
 export function whereWords(timeline: Timeline, segment: Segment): { block: string; repetition: string } {
   const part = timeline.segments.filter((other) => other.part_index === segment.part_index);
   const { number, times } = segment.repetition ?? { number: 1, times: 1 };
   return {
-    block: `block ${part.indexOf(segment) + 1} of ${part.length}`,
-    repetition: times > 1 ? `repetition ${number} of ${times}` : "",
+    block: `${part.indexOf(segment) + 1} of ${part.length}`,
+    repetition: times > 1 ? `${number} of ${times}` : "",
   };
 }
 
@@ -90,17 +28,29 @@ export function focusWords(segment: Segment): string {
   return [drillWords(segment), segment.focus].filter(Boolean).join(": ");
 }
 
+/** What to hold: the figure with its unit, or the effort in words; then the rest that is said of it. */
 export interface Wanted {
-  split: string;
+  figure: string;
+  unit: string;
   effort: string;
   talk: string;
 }
 
-export function wantedOf(segment: Segment): Wanted {
-  const target = segment.target;
-  const split = target?.split_s === undefined ? "" : splitClock(target.split_s);
+/** In the unit that was chosen; where it is not known, as the plan asks for it. */
+export function wantedOf(segment: Segment, unit: EffortUnit = "split"): Wanted {
+  const { target } = segment;
   const effort = effortWords(target);
-  return { split, effort: effort === `at ${split}` ? "" : effort, talk: target?.talk ?? "" };
+  const known = figureIn(unit, target);
+  const same = effort === `at ${known?.figure}` || (unit === "two-k-power" && effort === powerWords(target?.two_k_power_fraction ?? 0));
+  return { figure: "", unit: "", ...known, effort: known && same ? "" : effort, talk: target?.talk ?? "" };
+}
+
+function figureIn(unit: EffortUnit, target: Segment["target"]): { figure: string; unit: string } | undefined {
+  const { split_s, watts, two_k_power_fraction } = target ?? {};
+  if (unit === "split" && split_s !== undefined) return { figure: splitClock(split_s), unit: "/500\u00a0m" };
+  if (unit === "watts" && watts !== undefined) return { figure: String(Math.round(watts)), unit: "W" };
+  if (unit === "two-k-power" && two_k_power_fraction !== undefined) return { figure: `${Math.round(two_k_power_fraction * 100)} %`, unit: "of 2 km power" };
+  return undefined;
 }
 
 /** What comes next, with the change to make to the machine first. */
@@ -144,6 +94,28 @@ export function lateWords({ segments }: Timeline, index: number): string {
 export function doneWords(timeline: Timeline, segment: Segment): string {
   const run = metreRunAt(timeline, segment.index);
   return run && segment.index < run.last ? `Done with ${segment.metres_asked} m` : "Done";
+}
+
+/** That a block has been given a minute more. */
+export function extendedWords({ kind, duration_s }: Segment): string {
+  const what = kind === "rest" || kind === "gap" ? `the ${kind}` : "this block";
+  return `One more minute: ${what} is ${clock(duration_s)} now.`;
+}
+
+/** A rate to the half stroke, which is as near as hands can tap: "24", "22½". */
+export function inHalves(rate: number): string {
+  const halves = Math.round(rate * 2);
+  return `${halves === 1 ? "" : Math.floor(halves / 2)}${halves % 2 ? "½" : ""}`;
+}
+
+/** How the rate really rowed stands to the one that is paced; until it is known, how many taps it takes. */
+export function checkWords(rate: number | null, paced: number | undefined, more: number): string {
+  if (rate === null) return more === 1 ? "Once more" : `Tap at each catch: ${more} more`;
+  if (paced === undefined) return "No rate is asked here.";
+  const off = Math.abs(rate - paced);
+  if (Math.round(off * 2) === 0) return "As asked";
+  const strokes = Math.round(off * 2) === 1 ? "half a stroke" : Math.round(off * 2) === 2 ? "1 stroke" : `${inHalves(off)} strokes`;
+  return `${strokes} a minute too ${rate > paced ? "quick" : "slow"}`.replace(/^h/, "H");
 }
 
 /** What happened to the clock while nobody looked. */

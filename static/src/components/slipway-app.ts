@@ -1,5 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, type TemplateResult } from "lit";
+import { chosen } from "../state/chosen.js";
 import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
 import "./plan-opened.js";
@@ -12,11 +13,12 @@ export class SlipwayApp extends LitElement {
   private dressed: Dress = "reading";
   private readonly light = matchMedia("(prefers-color-scheme: light)");
   private readonly follow = () => this.dress();
+  private stopFollowing = (): void => {};
   private readonly arrive = () => this.show();
 
   constructor() {
     super();
-    this.route = routeOf(location);
+    this.route = routeOf(this.here());
     this.lacking = false;
   }
 
@@ -26,6 +28,7 @@ export class SlipwayApp extends LitElement {
     super.connectedCallback();
     addEventListener("popstate", this.arrive);
     this.light.addEventListener("change", this.follow);
+    this.stopFollowing = chosen.subscribe(this.follow);
     this.addEventListener("go", (event) => this.go((event as CustomEvent<string>).detail));
     this.addEventListener("click", (event) => this.followLink(event));
     this.addEventListener("screen-changed", (event) => {
@@ -39,15 +42,18 @@ export class SlipwayApp extends LitElement {
     super.disconnectedCallback();
     removeEventListener("popstate", this.arrive);
     this.light.removeEventListener("change", this.follow);
+    this.stopFollowing();
   }
 
   override render() {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "link") return this.link(route);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
-    return html`<plans-home></plans-home>`;
+    if (route.screen === "settings") return this.settings();
+    return this.first();
   }
 
   /** A page of its own build: until that is here, what stands inside its element is shown. */
@@ -56,9 +62,20 @@ export class SlipwayApp extends LitElement {
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
   }
 
+  /** Opening a link needs more than the first load holds. */
+  private link(route: { carried: string } | { id: string }) {
+    import("./sharing.js").catch(() => (this.lacking = true));
+    return html`<link-opened .carried=${"carried" in route ? route.carried : undefined} .short=${"id" in route ? route.id : undefined}>${this.coming("A plan by a link")}</link-opened>`;
+  }
+
   private athlete() {
     this.fetchLater();
     return html`<athlete-home>${this.coming("Your results")}</athlete-home>`;
+  }
+
+  private settings() {
+    this.fetchLater();
+    return html`<settings-home>${this.coming("Settings")}</settings-home>`;
   }
 
   private fetchLater(): void {
@@ -70,21 +87,37 @@ export class SlipwayApp extends LitElement {
       <p role="status">${this.lacking ? "This page needs signal the first time, and there is none." : "Opening …"}</p><a href="/">All plans</a></main>`;
   }
 
-  private go(address: string): void {
+  /** Where we are. */
+  protected here(): Pick<Location, "pathname" | "search" | "hash"> {
+    return location;
+  }
+
+  protected moveTo(address: string): void {
     history.pushState(null, "", address);
+  }
+
+  protected first(): TemplateResult {
+    return html`<plans-home></plans-home>`;
+  }
+
+  private go(address: string): void {
+    this.moveTo(address);
     this.show();
   }
 
   private show(): void {
-    this.route = routeOf(location);
+    this.route = routeOf(this.here());
     this.dress("reading");
     scrollTo(0, 0);
     this.greet();
   }
 
+  /** A theme that was chosen holds everywhere; else rowing is dark water, and reading follows the device. */
   private dress(dress = this.dressed): void {
     this.dressed = dress;
-    document.documentElement.dataset["theme"] = dress === "rowing" || !this.light.matches ? "dark" : "light";
+    const { theme } = chosen.now;
+    const byDevice = dress === "rowing" || !this.light.matches ? "dark" : "light";
+    document.documentElement.dataset["theme"] = theme === "device" ? byDevice : theme;
   }
 
   /** A new screen starts at its heading, for those who hear it or go by the keyboard. */
@@ -97,7 +130,7 @@ export class SlipwayApp extends LitElement {
     const link = event.composedPath().find((node): node is HTMLAnchorElement => node instanceof HTMLAnchorElement);
     if (!link || link.origin !== location.origin || link.target || link.hasAttribute("download")) return;
     event.preventDefault();
-    this.go(link.pathname + link.search);
+    this.go(link.pathname + link.search + link.hash);
   }
 }
 customElements.define("slipway-app", SlipwayApp);

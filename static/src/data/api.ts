@@ -1,10 +1,15 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
+import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
+/** Some files are large, and the way to a phone is slow. */
+const FILE_TIMEOUT_MS = 120_000;
+
+type Headers = Readonly<Record<string, string>>;
 
 /** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
 export type ShorthandProblem = Problem;
@@ -56,6 +61,16 @@ export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promi
   return ask<Timeline>("/api/timeline", { plan, athlete, room });
 }
 
+/** A short address for a plan, the same for the same plan; `key` is for servers that ask for one, else "". */
+export function publishPlan(plan: Plan, key: string): Promise<Link> {
+  return ask<Link>("/api/links", { plan }, key ? { Authorization: `Bearer ${key}` } : {});
+}
+
+/** The plan of a short address. */
+export async function fetchPublished(id: string): Promise<Plan> {
+  return (await ask<LinkedPlan>(`/api/links/${encodeURIComponent(id)}`)).plan;
+}
+
 /** A session made for a piece, and why it looks as it does. */
 export function fetchSession(asked: SessionRequest): Promise<Session> {
   return ask<Session>("/api/session", asked);
@@ -66,20 +81,54 @@ export function fetchAthleteAnswer(athlete: Athlete): Promise<AthleteAnswer> {
   return ask<AthleteAnswer>("/api/athlete", athlete);
 }
 
-async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
-  const response = await send(path, body);
+/** A file, and the name to give it. */
+export interface MadeFile {
+  name: string;
+  blob: Blob;
+}
+
+/** A plan made into a file of this kind. */
+export async function fetchFile(kind: string, asked: ExportRequest): Promise<MadeFile> {
+  const response = await send(`/api/exports/${kind}`, JSON.stringify(asked), FILE_TIMEOUT_MS);
+  if (!response.ok) throw refusal(response.status, await json(response));
+  const name = nameIn(response.headers.get("Content-Disposition") ?? "");
+  if (!name) throw new NoAnswer("an answer came that is not from Slipway");
+  return { name, blob: await response.blob().catch(noAnswer) };
+}
+
+/** The name in a Content-Disposition as the server writes it (RFC 6266). */
+function nameIn(disposition: string): string | undefined {
+  const coded = /filename\*=UTF-8''([^;]+)/.exec(disposition)?.[1];
+  return coded && decodeURIComponent(coded);
+}
+
+/** What the server has to say against a text that is no JSON, with the line and column. Throws NoAnswer. */
+export async function refusalOf(text: string): Promise<Refused> {
+  const response = await send("/api/shorthand", text);
+  const document = await json(response);
+  if (response.ok) throw new NoAnswer("an answer came that is not from Slipway");
+  return refusal(response.status, document);
+}
+
+async function ask<Answer>(path: string, body?: unknown, headers: Headers = {}): Promise<Answer> {
+  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, headers);
   const document = await json(response);
   if (response.ok) return document as Answer;
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: unknown): Promise<Response> {
-  const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) };
+async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, headers: Headers = {}): Promise<Response> {
+  if (alone) throw new NoAnswer("this page stands alone: there is no server behind it");
+  const posted = { method: "POST", headers: { "Content-Type": "application/json", ...headers }, body };
   try {
-    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(TIMEOUT_MS) });
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });
   } catch (error) {
-    throw new NoAnswer("no answer came: there is no signal, or the server is not there", { cause: error });
+    return noAnswer(error);
   }
+}
+
+function noAnswer(error: unknown): never {
+  throw new NoAnswer("no answer came: there is no signal, or the server is not there", { cause: error });
 }
 
 async function json(response: Response): Promise<unknown> {

@@ -1,15 +1,11 @@
 /** Which requests are answered from the cache, and with what. */
 import { PrecacheController, PrecacheRoute } from "workbox-precaching";
-import { NavigationRoute, Route, Router } from "workbox-routing";
+import { Route, Router } from "workbox-routing";
 import { isLater, laterFile } from "./later-files.js";
 import { PRECACHE } from "./precache-list.js";
+import { isScreen } from "./screens.js";
 
 const SHELL = "/";
-/** The screens of the app: all of them are the one shell, which reads its address itself. */
-export const SCREENS = [/^\/$/, /^\/plan\//, /^\/mine\//, /^\/row$/, /^\/technique$/, /^\/athlete$/];
-/** Never answered with the shell, whatever screens there may come to be. */
-export const NOT_SCREENS = [/^\/api\//, /^\/static\//, /^\/healthz$/];
-
 /** Keeps every file of the build, in one cache; it is filled when the worker is installed. */
 export function precache(): PrecacheController {
   const controller = new PrecacheController();
@@ -22,8 +18,9 @@ export function rules(kept: PrecacheController): Router {
   const router = new Router();
   router.registerRoute(new PrecacheRoute(kept, { directoryIndex: "", cleanURLs: false }));
   router.registerRoute(new Route(({ url }) => isLater(url), ({ request }) => laterFile(request)));
+  const shell = kept.createHandlerBoundToURL(SHELL);
   router.registerRoute(
-    new NavigationRoute(kept.createHandlerBoundToURL(SHELL), { allowlist: SCREENS, denylist: NOT_SCREENS }),
+    new Route(({ url, request, sameOrigin }) => sameOrigin && request.mode === "navigate" && isScreen(url.pathname), shell),
   );
   return router;
 }

@@ -15,6 +15,22 @@ export interface Placing {
   misfits: { call: Call; sentence: string }[];
 }
 
+/** The calls of one repetition: of those written at the same stroke each has its turn; all of them outside a repeat. */
+export function callsOf(calls: readonly Call[], repetition: { number: number; times: number } | undefined): readonly Call[] {
+  if (!repetition) return calls;
+  const { number, times: rounds } = repetition;
+  return byStroke(calls).flatMap((same) => [same[(number - 1) % same.length]!, ...(number === 1 ? same.slice(rounds) : [])]);
+}
+
+function byStroke(calls: readonly Call[]): Call[][] {
+  const found = new Map<string, Call[]>();
+  for (const call of calls) {
+    const stroke = call.strokes_left === undefined ? `${call.stroke ?? 1}` : `last ${call.strokes_left}`;
+    found.set(stroke, [...(found.get(stroke) ?? []), call]);
+  }
+  return [...found.values()];
+}
+
 interface Spoken {
   text: string;
   at: Exact;

@@ -17,8 +17,8 @@ const NO_RATE: Remark = {
   reason: "Give it one, such as r20, if you want the rhythm; to sit still, write rest after its length.",
 };
 
-/** Of a target: a change with nothing to change, a split that nobody could row. A 2 km split is known. */
-export function targetRemarks({ target }: Segment, before: Before): Remark[] {
+/** Of a target: a change with nothing to change, a split that nobody could row. `rower` says whether a 2 km split is known. */
+export function targetRemarks({ target }: Pick<Segment, "target">, before: Before, rower: boolean): Remark[] {
   const remarks: Remark[] = [];
   if (!target) return remarks;
   const { split_s, change_s, split_offset_s, two_k_power_fraction } = target;
@@ -30,7 +30,7 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
       reason: "Give an earlier block an effort, or this one a split of its own.",
     });
   }
-  const fromTwoK = (split_offset_s ?? two_k_power_fraction) !== undefined;
+  const fromTwoK = rower && (split_offset_s ?? two_k_power_fraction) !== undefined;
   const asks = change_s === undefined ? fromTwoK : before.split !== undefined;
   if (split_s === undefined && asks) {
     remarks.push({
@@ -46,7 +46,7 @@ export function targetRemarks({ target }: Segment, before: Before): Remark[] {
 }
 
 /** Of a missing rate, of strokes that do not fill a length at it, and of calls that cannot be said in the block. */
-export function lengthRemarks({ rate }: Segment, strokes: Strokes | undefined, { misfits }: Placing): Remark[] {
+export function lengthRemarks({ rate }: Pick<Segment, "rate">, strokes: Strokes | undefined, { misfits }: Placing): Remark[] {
   const strays = rate !== undefined && strokes && straysFrom(strokes, rate) ? [strayRemark(strokes, rate)] : [];
   return [...(rate === undefined ? [NO_RATE] : []), ...strays, ...misfits.map(({ call, sentence }) => misfitRemark(call.text, sentence))];
 }

@@ -1,9 +1,10 @@
 /** What a segment asks of one rower, from its effort and a 2 km split: what in planner/intensity.py rests on a result. */
-import { compare, cubed, exact, inParts, nearest, over, plus, toNumber, type Exact } from "./exact-time.js";
+import { compare, cubed, exact, inParts, nearest, over, plus, times, toNumber, type Exact } from "./exact-time.js";
 import { powerOfSplit } from "./pace.js";
 import { splitAtFraction, withinRange, type TwoK } from "./prediction.js";
 import { tenth } from "./totals.js";
-import type { Target } from "./types.js";
+import type { Level, Target } from "./types.js";
+import type { Effort } from "./wire.js";
 
 /** The last rowed target before a segment: whether there was one, and its split where known. */
 export interface Before {
@@ -18,7 +19,52 @@ const TALK: readonly (readonly [Exact, string])[] = [
   [exact(85, 100), "short phrases"],
   [exact(97, 100), "single words"],
 ];
+/** The same by effort from 0 to 10 [C]. */
+const TALK_BY_CR10: readonly (readonly [number, string])[] = [
+  [3, "easy talk"],
+  [5, "whole sentences"],
+  [7, "short phrases"],
+  [9, "single words"],
+];
 const NO_TALK = "no talk";
+
+/** Pressure as work per stroke against the stroke of a 2 km race, and that race's rate: common practice [C]. */
+const WORK_PER_STROKE: Record<string, Exact> = {
+  light: exact(50, 100),
+  half: exact(65, 100),
+  "three-quarter": exact(80, 100),
+  full: exact(1),
+};
+const RACE_RATE: Readonly<Record<Level, number>> = { novice: 28, club: 30, trained: 32 };
+
+/** What an effort asks of anybody at a rate, without a result: planner/intensity.py again. */
+export function targetForAnybody(effort: Effort, rate: number | undefined, before: Before): Target {
+  if ("pressure" in effort) {
+    const fraction = fractionOf(effort.pressure, rate, "club");
+    return { pressure: effort.pressure, ...(fraction ? atFraction(fraction) : {}) };
+  }
+  if ("two_k_power_fraction" in effort) return atFraction(inParts(effort.two_k_power_fraction, 100));
+  if ("split" in effort) return withKnown({}, inParts(effort.split));
+  if ("split_offset" in effort) return { split_offset_s: effort.split_offset };
+  if ("change" in effort) return withKnown({ change_s: effort.change }, withinRange(before.split && plus(before.split, inParts(effort.change))));
+  if ("cr10" in effort) return { cr10: effort.cr10, talk: TALK_BY_CR10.find(([most]) => effort.cr10 <= most)?.[1] ?? NO_TALK };
+  return { heart_rate: effort.heart_rate };
+}
+
+/** A target of pressure as it is for a level: the same pressure is another power where races have another rate. */
+export function targetAtLevel(target: Target, rate: number | undefined, level: Level): Target {
+  const fraction = target.pressure && fractionOf(target.pressure, rate, level);
+  return fraction ? { ...target, ...atFraction(fraction) } : target;
+}
+
+function fractionOf(pressure: string, rate: number | undefined, level: Level): Exact | undefined {
+  if (pressure === "race") return exact(1);
+  return rate === undefined ? undefined : nearest(over(times(WORK_PER_STROKE[pressure]!, exact(rate)), exact(RACE_RATE[level])), 1000);
+}
+
+function atFraction(fraction: Exact): Target {
+  return { two_k_power_fraction: toNumber(fraction), talk: talkAt(fraction) };
+}
 
 /** A target for this rower; what does not rest on a result stays. `explicit` is a split asked for outright. */
 export function scaledTarget(target: Target, explicit: number | undefined, before: Before, rower: TwoK): Target {

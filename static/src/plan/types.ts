@@ -17,6 +17,6 @@ export type Level = NonNullable<Athlete["level"]>;
 export type Room = NonNullable<SessionRequest["room"]>;
 
 /** Whether somebody is at the handle in this segment. */
-export function isRowed(segment: Segment): boolean {
+export function isRowed(segment: Pick<Segment, "kind">): boolean {
   return segment.kind === "row" || segment.kind === "drill";
 }

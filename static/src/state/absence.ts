@@ -14,16 +14,30 @@ export function judge(
   found: Found,
   since_s: number,
   now_s: number,
-): { ask?: Absence; tell?: Omit<Notice, "number"> } {
+): { ask?: Absence; tell?: Omit<Notice, "number">; end?: true } {
+  if (run.record.led_by) return judgeLed(found, since_s, now_s);
   if (found.kind === "unknown") {
     return { ask: { kind: found.seconds < 0 ? "unsure" : "too-old", away_s: Math.abs(found.seconds) } };
   }
   const away_s = now_s - since_s;
   if (away_s > ASK_AFTER_S && mattersWhich(run, since_s, now_s)) return { ask: { kind: "choose", away_s } };
-  if (found.kind === "moved" && Math.abs(found.seconds) > TELL_AFTER_S) {
-    return { tell: { kind: "clock-moved", seconds: found.seconds } };
-  }
-  return away_s > TELL_AFTER_S ? { tell: { kind: "was-away", seconds: away_s } } : {};
+  if (found.kind === "moved" && Math.abs(found.seconds) > TELL_AFTER_S) return moved(found.seconds);
+  return away(away_s);
+}
+
+/** A screen that leads a room asks nobody: it goes by the clock; where there is none to go by, on from where it was. */
+function judgeLed(found: Found, since_s: number, now_s: number): { tell?: Omit<Notice, "number">; end?: true } {
+  if (found.kind === "unknown" && found.seconds > 0) return { end: true };
+  if (found.kind === "unknown" || found.kind === "moved") return moved(found.seconds);
+  return away(now_s - since_s);
+}
+
+function moved(seconds: number): { tell?: Omit<Notice, "number"> } {
+  return Math.abs(seconds) > TELL_AFTER_S ? { tell: { kind: "clock-moved", seconds } } : {};
+}
+
+function away(seconds: number): { tell?: Omit<Notice, "number"> } {
+  return seconds > TELL_AFTER_S ? { tell: { kind: "was-away", seconds } } : {};
 }
 
 /** Whether going on by the clock and going on from where we stopped are two things: not in a hold, nor within a gap. */

@@ -4,13 +4,14 @@
  */
 import { Ticker } from "../audio/ticker.js";
 import { database } from "../data/database.js";
-import { closeSession } from "../data/sessions.js";
+import { WriteQueue } from "../data/write-queue.js";
 import { ourScript } from "../offline/worker-bridge.js";
 import type { Segment } from "../plan/types.js";
 import { cuesBetween, type Cue } from "../timeline/cue-window.js";
 import type { Fact } from "../timeline/facts.js";
 import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
+import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
 import { look, monoAt, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
@@ -38,26 +39,33 @@ export class Keeper {
   asked: (Absence & { since_s: number }) | null = null;
   /** Whether this tab, and no other, has the session. */
   owner = true;
+  /** What this tab has to store; it goes on being tried when the session is left. */
+  readonly writes = new WriteQueue(() => this.changed());
   readonly screen = new ScreenLock(() => this.changed());
   readonly sound = new SessionSound({
     cues: (from_s, to_s) => this.cues(from_s, to_s),
     now_s: () => this.run?.now_s ?? 0,
     monoAt: (session_s) => (this.run ? monoAt(this.run.clock, session_s) : 0),
   });
-  /** Settled when the session that ended last is marked so in storage. */
+  /** Settled when the session that ended last is marked so in storage, or that is tried again and again. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
-  private last: Snapshot = { ...presentNothing(this.around()), version: 0 };
+  private last: Snapshot;
   private told = 0;
   private readonly listeners = new Set<(snapshot: Snapshot) => void>();
   private readonly ticker = new Ticker(() => this.tick(), () => new Worker(ourScript(TICKER_WORKER_URL)));
 
-  constructor(private readonly read: () => Reading) {
+  constructor(
+    private readonly read: () => Reading,
+    private readonly chosen: Chosen,
+  ) {
+    this.last = { ...presentNothing(this.around()), version: 0 };
+    chosen.subscribe(() => this.wantScreen());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.document?.addEventListener("freeze", () => this.sound.hush());
     globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
-    globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
+    globalThis.addEventListener?.("pagehide", () => this.beat(true));
   }
 
   subscribe(listener: (snapshot: Snapshot) => void): () => void {
@@ -86,15 +94,17 @@ export class Keeper {
     this.owner = true;
     this.asked = null;
     this.judge(found, since_s);
+    if (run.over) return this.changed();
+    this.beat(true);
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
-    void this.screen.want(true);
+    this.wantScreen();
     this.sound.replan(run.now_s);
     this.changed();
   }
 
-  /** Stops running it here, without a word in its facts. */
-  setAside(): void {
-    this.run?.beat(true);
+  /** Stops running it here, without a word in its facts; nor a sign of life, where another tab has it already. */
+  setAside(lost = false): void {
+    if (!lost) this.beat(true);
     this.run = undefined;
     this.asked = null;
     this.rest();
@@ -104,8 +114,10 @@ export class Keeper {
   command(fact: (moment: Moment) => Fact | null): void {
     const { run } = this;
     if (!run || this.asked) return;
+    // A command is a tap, and a tap may bring lost sound back.
+    if (this.sound.state === "lost") void this.sound.wake().then(() => this.changed());
     this.look();
-    const [at_s, { segments }] = [run.now_s, run.record.timeline];
+    const [at_s, { segments }] = [run.now_s, run.timeline];
     const place = run.placeAt(at_s);
     if (place.phase === "finished" || place.phase === "ready") return;
     const written = fact({ place, at_s, segment: segments[place.index]!, next: segments[place.index + 1] });
@@ -116,7 +128,7 @@ export class Keeper {
     const { run } = this;
     if (!run) return;
     run.write(fact);
-    run.beat(true);
+    this.beat(true);
     this.endIfOver();
     this.sound.replan(run.now_s);
     this.changed();
@@ -129,8 +141,11 @@ export class Keeper {
     const since_s = run.now_s;
     const { state, found } = look(run.clock, this.read());
     run.clock = state;
-    if (found.kind === "moved") this.keepTheMinute(run, found.seconds);
-    this.judge(found, since_s);
+    const settled = found.kind === "moved" && run.settles(found.seconds);
+    if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
+    this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
+    // A page that comes after this one has only the wall clock to go by.
+    if (found.kind !== "nothing") this.beat(true);
     this.endIfOver();
   }
 
@@ -143,12 +158,18 @@ export class Keeper {
   private judge(found: Found, since_s: number): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
-    const { ask, tell } = judge(run, found, since_s, run.now_s);
+    const { ask, tell, end } = judge(run, found, since_s, run.now_s);
     if (ask) {
       this.asked = { ...ask, since_s };
       this.sound.replan(run.now_s);
     }
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
+    if (end) this.write({ kind: "ended", at_s: run.now_s });
+  }
+
+  /** Saves a sign of life. Not while a question stands: who comes back to another page has to be asked again. */
+  private beat(now = false): void {
+    if (!this.asked) this.run?.beat(now);
   }
 
   private endIfOver(): void {
@@ -158,10 +179,21 @@ export class Keeper {
     if (state.mode !== "finished") return;
     run.over = true;
     if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
-    this.closing = run.save().then(() => closeSession(run.record)).catch(() => undefined);
+    this.closing = run.close();
     this.rest();
     // Found by a frame's look, it would be told to nobody: no tick comes any more.
     queueMicrotask(() => this.changed());
+  }
+
+  /** The screen stays on while a session runs, if that is chosen; in front of a room always. */
+  private wantScreen(): void {
+    const runs = this.run !== undefined && !this.run.over;
+    void this.screen.want(runs && this.awake());
+    this.changed();
+  }
+
+  private awake(): boolean {
+    return this.chosen.now.keep_awake || this.run?.record.led_by !== undefined;
   }
 
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
@@ -172,7 +204,7 @@ export class Keeper {
 
   private tick(): void {
     this.look();
-    this.run?.beat();
+    this.beat();
     if (this.run && !this.run.over) this.sound.tick();
     this.changed();
   }
@@ -180,7 +212,7 @@ export class Keeper {
   private seenOrHidden(): void {
     if (!this.run || this.run.over) return;
     this.look();
-    this.run.beat(true);
+    this.beat(true);
     const { hidden } = document;
     this.ticker.start(hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     if (!hidden) void Promise.all([database.reopen(), this.screen.seen()]);
@@ -201,9 +233,9 @@ export class Keeper {
   private around(): Around {
     return {
       sound: this.sound.state,
-      screen: this.screen.state,
+      screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
-      kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
+      kept: this.writes.trouble ?? database.where(),
       absence: this.asked,
       notice: this.notice,
     };

@@ -6,10 +6,12 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, discardSession, openSession, type SessionRecord } from "../data/sessions.js";
+import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
+import { FORMATS } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { COUNT_IN_S, SIT_DOWN_S } from "../timeline/place.js";
+import type { Fact } from "../timeline/facts.js";
+import { chosen as chosenHere, type Chosen } from "./chosen.js";
 import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
@@ -18,6 +20,12 @@ import type { Snapshot } from "./snapshot.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
+
+/** A session that leads a room: from which screen, and when it is to start if not at once, in ms since 1970. */
+export interface Leading {
+  led_by: LedBy;
+  starts_at_ms?: number;
+}
 
 /** Two taps nearer than this are one. */
 const DOUBLE_TAP_S = 1;
@@ -33,8 +41,9 @@ export class Player {
   constructor(
     private readonly read: () => Reading = readClocks,
     makeLock: (lost: () => void) => SessionLock = makeSessionLock,
+    private readonly chosen: Chosen = chosenHere,
   ) {
-    this.keeper = new Keeper(read);
+    this.keeper = new Keeper(read, chosen);
     this.lock = makeLock(() => this.lostToAnotherTab());
     void readSettings().then(({ sound, volume }) => this.applySound(sound, volume));
   }
@@ -51,29 +60,38 @@ export class Player {
 
   /**
    * Starts a session with a count-in. False when another tab has one running: the phase is then `elsewhere`.
-   * A session that was left open on this device is ended.
+   * A session that was left open on this device is ended. One that leads a room is best given a timeline that waits
+   * for nobody (timeline/by-clock), and may be set to start when the wall clock shows a moment.
    */
-  async start(plan: PlanRecord, timeline: Timeline): Promise<boolean> {
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(true)]);
+  async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
+    const awake = leading !== undefined || this.chosen.now.keep_awake;
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
     this.tapped_s = -Infinity;
-    const record = this.newRecord(plan, timeline);
-    await endLeftOpen().catch(() => undefined);
-    this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write({ kind: "started", at_s: 0, count_in_s: countIn(timeline.segments[0], SIT_DOWN_S) });
+    const record: SessionRecord = { ...this.newRecord(plan, timeline), ...(leading && { led_by: leading.led_by }) };
+    void this.keeper.writes.add(endLeftOpen);
+    const started = this.started(timeline, leading?.starts_at_ms);
+    this.keeper.begin(SessionRun.make(record, started, this.read(), this.keeper.writes));
     return true;
   }
 
+  private started({ segments }: Timeline, wall_ms: number | undefined): Fact {
+    if (wall_ms === undefined) return { kind: "started", at_s: 0, count_in_s: countIn(segments[0], this.chosen.now.start_count_s) };
+    return { kind: "started", at_s: 0, count_in_s: Math.max(0, (wall_ms - this.read().wall_ms) / 1000), by_clock: true };
+  }
+
   /**
-   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none.
+   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none, or
+   * none that is sound.
    * Else the phase is as its facts have it, or `asking`, or `elsewhere`; its sound is `lost` until a tap calls
    * `wakeSound`.
    */
   async restore(): Promise<boolean> {
     if (this.keeper.run) return true;
-    if (!(await openSession())) return false;
+    const open = await openSession();
+    if (!open || !isSound(open)) return false;
     if (await this.lock.take()) return this.resume();
     this.isElsewhere();
     return true;
@@ -93,7 +111,7 @@ export class Player {
   /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
   goOn(): void {
     this.keeper.command(({ place, at_s, segment }) =>
-      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: countIn(segment) } : null,
+      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
     );
   }
 
@@ -102,9 +120,16 @@ export class Player {
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
   }
 
+  /** One more minute of this block, rest or gap, if it can have one; true when it has. */
+  extend(): boolean {
+    const before = this.keeper.run?.timeline;
+    this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
+    return this.keeper.run?.timeline !== before;
+  }
+
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
-    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: countInAfter(moment) }));
+    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
   /**
@@ -116,11 +141,11 @@ export class Player {
       const { at_s } = moment;
       if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
       this.tapped_s = at_s;
-      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: countInAfter(moment) };
+      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) };
     });
   }
 
-  /** In a gap: starts the piece when the wall clock shows this moment, in ms since 1970; null takes that back. */
+  /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
   startAtClock(wall_ms: number | null): void {
     this.keeper.command(({ at_s }) => {
       const start_s = wall_ms === null ? null : at_s + (wall_ms - this.read().wall_ms) / 1000;
@@ -144,7 +169,7 @@ export class Player {
     const { since_s } = asked;
     const segment = run.record.timeline.segments[run.placeAt(since_s).index];
     const how = answer === "clock" ? "by-clock" : "where-stopped";
-    const count_in_s = answer === "stopped" ? countIn(segment) : 0;
+    const count_in_s = answer === "stopped" ? this.countAfterHold(segment) : 0;
     this.keeper.write({ kind: "returned", at_s: run.now_s, since_s, how, count_in_s });
     if (answer === "end") this.keeper.write({ kind: "ended", at_s: run.now_s });
   }
@@ -161,8 +186,7 @@ export class Player {
   async discard(): Promise<void> {
     const { run } = this.keeper;
     this.close();
-    await run?.save();
-    if (run) await discardSession(run.record.id);
+    await run?.discard();
   }
 
   /** Leaves the session: the phase is `none` again. One that still runs is left open, to be restored. */
@@ -187,8 +211,8 @@ export class Player {
 
   private resume(): Promise<boolean> {
     return openSession().then((stored) => {
-      if (!stored) return this.close(), false;
-      const { run, found, since_s } = SessionRun.resume(stored, this.read());
+      if (!stored || !isSound(stored)) return this.close(), false;
+      const { run, found, since_s } = SessionRun.resume(stored, this.read(), this.keeper.writes);
       this.keeper.begin(run, found, since_s);
       return true;
     });
@@ -196,7 +220,17 @@ export class Player {
 
   private newRecord(plan: PlanRecord, timeline: Timeline): SessionRecord {
     const made_at_ms = this.read().wall_ms;
-    return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
+    return { id: newId(), format: FORMATS.session, plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
+  }
+
+  private countAfterHold(segment: Segment | undefined): number {
+    return countIn(segment, this.chosen.now.hold_count_s);
+  }
+
+  /** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
+  private countAfter({ place, segment, next }: Moment): number {
+    if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
+    return segment.kind === "gap" ? countIn(next, this.chosen.now.start_count_s) : 0;
   }
 
   private applySound(on: boolean, volume: number): void {
@@ -205,13 +239,15 @@ export class Player {
     this.keeper.changed();
   }
 
+  /** What is not stored yet is given up: the other tab has gone on from what is. */
   private lostToAnotherTab(): void {
     this.keeper.sound.close();
-    this.isElsewhere();
+    this.keeper.writes.clear();
+    this.isElsewhere(true);
   }
 
-  private isElsewhere(): false {
-    this.keeper.setAside();
+  private isElsewhere(lost = false): false {
+    this.keeper.setAside(lost);
     this.keeper.owner = false;
     this.keeper.changed();
     return false;
@@ -227,19 +263,14 @@ export async function sessionIsOpen(): Promise<boolean> {
 const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
 
 /** Seconds to count in, where the handle is needed. */
-function countIn(segment: Segment | undefined, count_in_s = COUNT_IN_S): number {
+function countIn(segment: Segment | undefined, count_in_s: number): number {
   return segment && isRowed(segment) ? count_in_s : 0;
 }
 
-/** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
-function countInAfter({ place, segment, next }: Moment): number {
-  if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
-  return segment.kind === "gap" ? countIn(next, SIT_DOWN_S) : 0;
-}
-
 async function endLeftOpen(): Promise<void> {
-  const left = await openSession();
-  if (left) await closeSession(left.record);
+  for (let left = await openSession(); left; left = await openSession()) {
+    await (isSound(left) ? closeSession(left.record) : putAside(left.id));
+  }
 }
 
 function readClocks(): Reading {

@@ -16,15 +16,15 @@ const CALL_STAYS_S = 4;
 export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
     phase: around.owner ? "none" : "elsewhere",
-    timeline: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
-    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, pieces: [], whole: false,
+    timeline: null, led_by: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
+    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, can_extend: false, done: null, pieces: [], whole: false,
     ...around,
   };
 }
 
 /** The snapshot of a session at a moment of its clock. */
 export function present(run: SessionRun, at_s: number, around: Around): Omit<Snapshot, "version"> {
-  const { timeline } = run.record;
+  const { timeline } = run;
   const place = run.placeAt(at_s);
   const segment = timeline.segments[place.index]!;
   const position = positionIn(segment, place.elapsed_s);
@@ -32,6 +32,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
   return {
     phase: phaseOf(place, around),
     timeline,
+    led_by: run.record.led_by ?? null,
     index: place.index,
     segment,
     next: timeline.segments[place.index + 1] ?? null,
@@ -44,6 +45,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     call: callAt(segment, place.elapsed_s),
     progress: wentToTheEnd(run, at_s) ? 1 : progressAt(timeline, place),
     starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),
+    can_extend: run.canExtend(at_s),
     done: stints && sumsOf(timeline, stints),
     pieces: stints ? piecesOf(timeline, stints) : [],
     whole: stints !== null && rowedWhole(timeline, stints),
@@ -57,7 +59,7 @@ export function differs(a: Omit<Snapshot, "version">, b: Omit<Snapshot, "version
 }
 
 const WATCHED = [
-  "phase", "timeline", "index", "call", "starts_at_ms", "whole",
+  "phase", "timeline", "index", "call", "starts_at_ms", "can_extend", "whole",
   "sound", "screen", "owner", "kept", "absence", "notice",
 ] as const;
 

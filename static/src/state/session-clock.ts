@@ -73,6 +73,12 @@ function compare(mono_ms: number, wall_ms: number): Found {
   return { kind: ahead_ms < 0 || seconds > TOO_LONG_S ? "unknown" : "slept", seconds };
 }
 
+/** The clock set by the wall clock alone, as it stood at second 0; never back. */
+export function byWallClock(state: ClockState, wall_zero_ms: number): ClockState {
+  const { mono_ms, wall_ms } = state.last;
+  return { ...state, anchor_s: Math.max(sessionAt(state, mono_ms), (wall_ms - wall_zero_ms) / 1000), anchor_ms: mono_ms };
+}
+
 /** What another page needs to go on with the session: its age, and the wall clock then and at second 0. */
 export interface Saved {
   session_s: number;

@@ -5,10 +5,13 @@
  * is made and runs through holds, sleep and reloads. `at_s` is the moment at which a fact was written; where
  * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
-import { seconds } from "../plan/exact-time.js";
-import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import { canGrow, withOneMoreMinute } from "../plan/growing.js";
+import { isRowed, type Timeline } from "../plan/types.js";
 import { catchAt, strokeNumber } from "./position.js";
-import type { Stint } from "./rowed.js";
+import {
+  advance, common, elapsedAt, enter, finish, lineOf, segmentAt, stintTo, zeroOf, type Common, type Held, type Running, type State,
+} from "./running.js";
+import { beforeItWentOn, endsByTap, meansTheOneBefore } from "./taps.js";
 
 /** Back goes to the segment before when pressed this soon after the start of one. */
 export const BACK_AGAIN_S = 3;
@@ -17,7 +20,8 @@ export const BACK_AGAIN_S = 3;
 export const UNTAP_S = 10;
 
 export type Fact =
-  | { kind: "started"; at_s: number; count_in_s: number }
+  /** `by_clock` when the first catch was set to a moment, which a `start-set` can move. */
+  | { kind: "started"; at_s: number; count_in_s: number; by_clock?: true }
   | { kind: "held"; at_s: number }
   /** After a hold: from the catch of the stroke one was in. */
   | { kind: "went-on"; at_s: number; count_in_s: number }
@@ -26,55 +30,13 @@ export type Fact =
   | { kind: "stepped-back"; at_s: number }
   /** A metre block, an open block or a gap is over, and was so `ago_s` before. */
   | { kind: "tapped"; at_s: number; ago_s: number; count_in_s: number }
-  /** The gap is over at `start_s` by the clock; null takes that back, and so does a hold. */
+  /** The gap is over at `start_s` by the clock; null takes that back, and so does a hold. Or the session starts then. */
   | { kind: "start-set"; at_s: number; start_s: number | null }
   /** Back after an absence since `since_s`: the clock has run on, or we go on from where we were then. */
   | { kind: "returned"; at_s: number; since_s: number; how: "by-clock" | "where-stopped"; count_in_s: number }
+  /** A minute more of the segment that runs or is held, and all after it later. */
+  | { kind: "extended"; at_s: number }
   | { kind: "ended"; at_s: number };
-
-interface Common {
-  /** The moment of the last fact. */
-  readonly since_s: number;
-  /** What was gone through, without the stretch that is being rowed. */
-  readonly stints: readonly Stint[];
-}
-
-export interface Ready extends Common {
-  readonly mode: "ready";
-}
-
-/** The timeline's second x is at the moment `base_s + x`; before `from_s` nothing runs. */
-export interface Running extends Common {
-  readonly mode: "running";
-  readonly index: number;
-  readonly base_s: number;
-  readonly from_s: number;
-  /** Whether we count in to `from_s`, because somebody has to take up the handle. */
-  readonly counts_in: boolean;
-  /** In a gap: the moment set for the start of what follows. */
-  readonly start_s: number | null;
-  /** It goes on with what a hold broke off. */
-  readonly resumed?: boolean;
-  /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
-  readonly untap?: { readonly running: Running; readonly at_s: number };
-}
-
-export interface Held extends Common {
-  readonly mode: "held";
-  readonly index: number;
-  readonly elapsed_s: number;
-}
-
-export interface Finished extends Common {
-  readonly mode: "finished";
-  readonly index: number;
-  readonly elapsed_s: number;
-  readonly ended_s: number;
-  /** The plan was gone through to its end. */
-  readonly whole: boolean;
-}
-
-export type State = Ready | Running | Held | Finished;
 
 /** The state after all these facts, as of the last of them; they stand in the order in which they were written. */
 export function replay(timeline: Timeline, facts: readonly Fact[]): State {
@@ -84,55 +46,16 @@ export function replay(timeline: Timeline, facts: readonly Fact[]): State {
 /** The state after one more fact. One that says nothing at this point, such as a hold while held, changes nothing. */
 export function follow(timeline: Timeline, before: State, fact: Fact): State {
   const at_s = Math.max(fact.at_s, before.since_s);
-  return { ...apply(timeline, before, advance(timeline, before, at_s), { ...fact, at_s }), since_s: at_s };
-}
-
-/** The moment at which second 0 of a segment is, or would have been. */
-export function zeroOf(timeline: Timeline, running: Running): number {
-  return running.base_s + seconds(segmentAt(timeline, running.index).start);
-}
-
-/** Seconds into the segment at a moment; while counting in, where it will go on. */
-export function elapsedAt(timeline: Timeline, running: Running, at_s: number): number {
-  return Math.max(0, Math.max(at_s, running.from_s) - zeroOf(timeline, running));
-}
-
-/** The state at a later moment when nothing is written meanwhile: segments that do not wait have gone on. */
-export function advance(timeline: Timeline, state: State, to_s: number): State {
-  let current = state;
-  while (current.mode === "running") {
-    const end_s = endOf(timeline, current);
-    if (end_s === null || to_s < end_s) return current;
-    current = goOnByItself(timeline, current, end_s);
-  }
-  return current;
-}
-
-/** When a running segment goes on by itself: at its end, or at the start set by the clock; null when it waits. */
-export function endOf(timeline: Timeline, running: Running): number | null {
-  if (running.start_s !== null) return running.start_s;
-  const segment = segmentAt(timeline, running.index);
-  if (segment.waits) return null;
-  const next = timeline.segments[running.index + 1];
-  return running.base_s + (next ? seconds(next.start) : seconds(segment.start) + seconds(segment.duration));
-}
-
-function goOnByItself(timeline: Timeline, running: Running, end_s: number): Running | Finished {
-  const stints = [...running.stints, ...stintTo(timeline, running, end_s, "itself")];
-  const index = running.index + 1;
-  if (!timeline.segments[index]) {
-    const elapsed_s = seconds(segmentAt(timeline, running.index).duration);
-    return finish({ ...running, elapsed_s, stints }, end_s, true);
-  }
-  if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
-  return { ...plain(running), index, from_s: end_s, counts_in: false, stints };
+  const state = advance(timeline, before, at_s);
+  const after = fact.kind === "extended" ? extend(timeline, state, at_s) : apply(lineOf(timeline, before), before, state, { ...fact, at_s });
+  return { ...after, since_s: at_s };
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
-function apply(timeline: Timeline, before: State, state: State, fact: Fact): State {
+function apply(timeline: Timeline, before: State, state: State, fact: Exclude<Fact, { kind: "extended" }>): State {
   switch (fact.kind) {
     case "started":
-      return state.mode === "ready" ? enter(timeline, state, 0, fact.at_s, fact.count_in_s) : state;
+      return state.mode === "ready" ? start(timeline, state, fact) : state;
     case "held":
       return state.mode === "running" ? hold(timeline, state, fact.at_s) : state;
     case "went-on":
@@ -152,10 +75,14 @@ function apply(timeline: Timeline, before: State, state: State, fact: Fact): Sta
   }
 }
 
+function start(timeline: Timeline, ready: Common, { at_s, count_in_s, by_clock }: Fact & { kind: "started" }): Running {
+  return { ...enter(timeline, ready, 0, at_s, count_in_s), ...(by_clock && { starts_by_clock: by_clock }) };
+}
+
 function hold(timeline: Timeline, running: Running, at_s: number, ended?: "tap"): Held {
-  const { index, since_s } = running;
+  const { index } = running;
   const stints = [...running.stints, ...stintTo(timeline, running, at_s, ended)];
-  return { mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), since_s, stints };
+  return { ...common(running), mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), stints };
 }
 
 function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number): Running {
@@ -163,13 +90,6 @@ function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number):
   const caught_s = segment.stroke ? catchAt(segment, strokeNumber(segment, held.elapsed_s)) : held.elapsed_s;
   const running = enter(timeline, held, held.index, at_s, count_in_s);
   return { ...running, base_s: running.base_s - caught_s, resumed: true };
-}
-
-/** Into the start of a segment, so many seconds after a moment. */
-function enter(timeline: Timeline, { since_s, stints }: Common, index: number, at_s: number, count_in_s = 0): Running {
-  const from_s = at_s + count_in_s;
-  const base_s = from_s - seconds(segmentAt(timeline, index).start);
-  return { mode: "running", index, base_s, from_s, counts_in: count_in_s > 0, start_s: null, since_s, stints };
 }
 
 /** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
@@ -185,7 +105,7 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
 
 function stepBack(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
-  if (state.mode === "running" && state.untap && at_s - state.untap.at_s <= UNTAP_S) return state.untap.running;
+  if (state.mode === "running" && state.untap && at_s - state.untap.at_s <= UNTAP_S) return { ...state.untap.running, ...common(state), stints: state.untap.running.stints };
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
   if (state.mode === "held") return { ...left, index, elapsed_s: 0 };
@@ -213,64 +133,21 @@ function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kin
   return leave(timeline, state, Math.max(ended_s, zeroOf(timeline, state)), fact.count_in_s, "tap");
 }
 
-/** Rowed this much quicker than planned, a run of metre blocks is still believed to be over: judgement [C]. */
-const QUICKER_SHARE = 0.15;
-
-/**
- * Whether a block that ended at this moment is the one before. A rower may be half a block late, but the nearer
- * change counts; and in the last block of a run, where the screen asks for Done, the whole run is over if it can be.
- */
-function meansTheOneBefore(timeline: Timeline, running: Running, ended_s: number): boolean {
-  const late_s = ended_s - zeroOf(timeline, running);
-  const [previous, current] = [running.index - 1, running.index].map((index) => seconds(segmentAt(timeline, index).duration)) as [number, number];
-  const early_s = current - late_s;
-  if (late_s < 0) return true;
-  if (late_s > previous / 2) return false;
-  if (!segmentAt(timeline, running.index).waits) return late_s < early_s;
-  return early_s > QUICKER_SHARE * (byEstimate(timeline, running) + current);
-}
-
-/** Planned seconds of the blocks that went on by their estimates, one after the other, before the one that runs. */
-function byEstimate(timeline: Timeline, { index, stints }: Running): number {
-  let sum_s = 0;
-  for (let back = 1; stints.at(-back)?.index === index - back && stints.at(-back)!.ended === "itself"; back += 1) {
-    const segment = segmentAt(timeline, index - back);
-    if (segment.ends !== "metres") break;
-    sum_s += seconds(segment.duration);
-  }
-  return sum_s;
-}
-
-/** Of what has just gone on by the estimate of a metre block: that block, still running; else undefined. */
-function beforeItWentOn(timeline: Timeline, running: Running): Running | undefined {
-  const last = running.stints.at(-1);
-  const index = running.index - 1;
-  if (last?.index !== index || last.ended !== "itself" || segmentAt(timeline, index).ends !== "metres") return undefined;
-  const from_s = running.base_s + seconds(segmentAt(timeline, index).start) + last.from_s;
-  return { ...running, index, from_s, resumed: last.resumed ?? false, stints: running.stints.slice(0, -1) };
-}
-
 /** What a tap has led to, with the way back from it. */
 function remembering(before: State, after: State, at_s: number): State {
   if (after === before || before.mode !== "running" || after.mode !== "running") return after;
   return { ...after, untap: { running: withoutUntap(before), at_s } };
 }
 
-/** As it runs on into the next segment. */
-function plain({ untap: _untap, resumed: _resumed, ...running }: Running): Running {
-  return running;
-}
-
 function withoutUntap({ untap: _, ...running }: Running): Running {
   return running;
 }
 
-/** Whether a tap can end it. */
-export function endsByTap(segment: Segment): boolean {
-  return segment.kind === "gap" || segment.ends === "metres" || segment.ends === "tap";
-}
-
 function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { kind: "start-set" }): State {
+  if (state.mode === "running" && state.starts_by_clock && at_s < state.from_s) {
+    if (start_s === null) return state;
+    return start(timeline, state, { kind: "started", at_s, count_in_s: Math.max(0, start_s - at_s), by_clock: true });
+  }
   const inGap = state.mode === "running" && segmentAt(timeline, state.index).kind === "gap";
   if (!inGap || !timeline.segments[state.index + 1]) return state;
   return { ...state, start_s: start_s === null ? null : Math.max(start_s, at_s) };
@@ -289,16 +166,19 @@ function end(timeline: Timeline, state: State, at_s: number): State {
   return finish(left, at_s, false);
 }
 
-function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Finished {
-  const { index, elapsed_s, since_s, stints } = last;
-  return { mode: "finished", index, elapsed_s, ended_s, whole, since_s, stints };
+/** Whether what runs, or is held, at a moment can have one more minute. */
+export function canExtend(planned: Timeline, state: State, at_s: number): state is Running | Held {
+  if (state.mode === "ready" || state.mode === "finished") return false;
+  const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
+  return canGrow(planned, lineOf(planned, state), state.index, elapsed_s);
 }
 
-/** What was gone through since the segment, or the part of it, began: none where it had no length and nobody tapped. */
-function stintTo(timeline: Timeline, running: Running, to_s: number, ended?: "tap" | "itself"): Stint[] {
-  const [from_s, to] = [running.from_s, to_s].map((at_s) => elapsedAt(timeline, running, at_s)) as [number, number];
-  const resumed = running.resumed && { resumed: true };
-  return to > from_s || ended === "tap" ? [{ index: running.index, from_s, to_s: to, ...(ended && { ended }), ...resumed }] : [];
+/** A start set by the clock moves with the gap before it. */
+function extend(planned: Timeline, state: State, at_s: number): State {
+  if (!canExtend(planned, state, at_s)) return state;
+  const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
+  const setLater = state.mode === "running" && state.start_s !== null ? { start_s: state.start_s + 60 } : {};
+  return { ...state, ...setLater, grown: withOneMoreMinute(lineOf(planned, state), state.index, elapsed_s) };
 }
 
 /** A block that is tapped while held ended where it was held. */
@@ -306,10 +186,4 @@ function endedHeld(held: Held, ended?: "tap"): Held {
   const last = held.stints.at(-1);
   if (!ended || last?.index !== held.index) return held;
   return { ...held, stints: [...held.stints.slice(0, -1), { ...last, ended }] };
-}
-
-function segmentAt(timeline: Timeline, index: number): Segment {
-  const segment = timeline.segments[index];
-  if (!segment) throw new RangeError(`there is no segment ${index}: the timeline has ${timeline.segments.length}`);
-  return segment;
 }

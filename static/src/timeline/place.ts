@@ -1,13 +1,11 @@
 /** Where a session is at one moment: which segment, how far into it, and what we are waiting for. Pure. */
 import type { Segment, Timeline } from "../plan/types.js";
 import { seconds } from "../plan/exact-time.js";
-import { advance, elapsedAt, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, lineOf, type Running, type State } from "./running.js";
 import { positionIn } from "./position.js";
 
-/** Seconds to take up the handle again after a hold, and before a start set by the clock. */
-export const COUNT_IN_S = 5;
-/** Seconds to sit down, strap in and take the handle: at the start, and after a gap. */
-export const SIT_DOWN_S = 10;
+/** Before a start set by the clock, the last so many seconds are counted in. */
+const COUNT_IN_S = 5;
 
 export interface Place {
   phase: "ready" | "count-in" | "running" | "waiting" | "held" | "finished";
@@ -16,7 +14,7 @@ export interface Place {
   elapsed_s: number;
   /** Seconds to the first catch while counting in, else null. */
   count_in_s: number | null;
-  /** In a gap: the moment set for the start, else null. */
+  /** The moment set for the start of what follows a gap, or of the session while it has not begun; else null. */
   start_s: number | null;
 }
 
@@ -31,16 +29,19 @@ export function placeAt(timeline: Timeline, state: State, now_s: number): Place 
 function runningPlace(timeline: Timeline, running: Running, now_s: number): Place {
   const { index, from_s, start_s } = running;
   const elapsed_s = elapsedAt(timeline, running, now_s);
-  if (now_s < from_s) return { phase: "count-in", index, elapsed_s, count_in_s: from_s - now_s, start_s };
+  if (now_s < from_s) {
+    const set_s = running.starts_by_clock ? from_s : start_s;
+    return { phase: "count-in", index, elapsed_s, count_in_s: from_s - now_s, start_s: set_s };
+  }
   if (start_s !== null && start_s - now_s <= COUNT_IN_S) {
     return { phase: "count-in", index: index + 1, elapsed_s: 0, count_in_s: start_s - now_s, start_s };
   }
-  const segment = timeline.segments[index]!;
+  const segment = lineOf(timeline, running).segments[index]!;
   const over = segment.waits && start_s === null && positionIn(segment, elapsed_s).over;
   return { phase: over ? "waiting" : "running", index, elapsed_s, count_in_s: null, start_s };
 }
 
-/** How much of the timeline lies behind a place, from 0 to 1. */
+/** How much of the timeline, as it runs now, lies behind a place, from 0 to 1. */
 export function progressAt(timeline: Timeline, place: Place): number {
   const segment: Segment = timeline.segments[place.index]!;
   const behind_s = seconds(segment.start) + Math.min(place.elapsed_s, seconds(segment.duration));
