@@ -12,6 +12,7 @@ from web.exports.calls_text import calls_text
 from web.exports.calls_vtt import calls_vtt
 from web.exports.click_track import check_length, click_track, track_bytes
 from web.exports.plan_json import plan_json
+from web.exports.print_sheet import print_sheet
 from web.exports.segments_csv import segments_csv
 
 
@@ -53,6 +54,12 @@ def _click_track(timeline: Timeline) -> InPieces:
 
 
 KINDS = {
+    "print": Kind(
+        "one page for the wall, to be printed (HTML)",
+        "html",
+        "text/html; charset=utf-8",
+        lambda asked: print_sheet(asked.timeline),
+    ),
     "vtt": Kind(
         "calls and blocks as captions for a film (WebVTT)",
         "vtt",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from planner.plan import Block, Drill, Gap, Part, Repeat, Rest, Step, TwoKPower
-from planner.stretches import Stretch
+from planner.stretches import Ends, Stretch
 from planner.timeline import Timeline
 from planner.totals import Totals
 from planner.units import clock, round_half_up, split_clock
@@ -27,7 +27,8 @@ OFF_THE_MACHINE = "Off the machine: stand, drink, set the machine"
 class Row:
     """One line of a part; `depth` is how many repeats it stands in.
 
-    A `heading` says that what follows is repeated, and has nothing else. `notes` are drill, focus, machine.
+    `split` is per 500 m. A `heading` says that what follows is repeated, and has nothing else. `notes` are
+    drill, focus, machine.
     """
 
     depth: int
@@ -100,9 +101,9 @@ def _lines(sheet: Sheet) -> Iterator[str]:
         yield f"{part.name}, {part.sums}"
         for row in part.rows:
             indent = "  " * row.depth
-            yield indent + (
-                row.heading or " ".join(filter(None, (row.length, row.rate, row.effort, row.split)))
-            )
+            split = f"{row.split} /500 m" if row.split else ""
+            told = " ".join(filter(None, (row.length, row.rate, row.effort, split)))
+            yield indent + (row.heading or told)
             yield from (f"{indent}  {note}" for note in row.notes)
 
 
@@ -139,10 +140,17 @@ def _block(block: Block, depth: int, stretch: Stretch) -> Row:
         length=length_words(stretch) if sides_last is None else clock(sides_last),
         rate=f"r{stretch.rate}" if stretch.rate else "",
         effort="" if effort == f"at {split}" else effort,
-        split=f"{split} /500 m" if split else "",
-        strokes=strokes_words(stretch.strokes.count) if stretch.strokes and sides_last is None else "",
+        split=split,
+        strokes="" if sides_last is not None else _strokes(stretch),
         notes=tuple(_notes(block)),
     )
+
+
+def _strokes(stretch: Stretch) -> str:
+    """How many there are, where the length does not say it."""
+    if stretch.strokes is None or stretch.ends is Ends.STROKES:
+        return ""
+    return strokes_words(stretch.strokes.count)
 
 
 def _effort(block: Block, stretch: Stretch) -> str:

@@ -1,0 +1,44 @@
+"""The print sheet as Chromium prints it: one page of A4, one of Letter, and nothing in it that runs."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from planner.timeline import Timeline, compile_timeline
+from tests.browser.chromium import Chromium
+from tests.builders import rower_of_7_42
+from tests.web.exports.odd_texts import OURS
+from tests.web.exports.plans import saying
+from web.builtin_plans import load_plan_file
+from web.exports.print_sheet import print_sheet
+from web.settings import ROOT
+
+PAGE = re.compile(rb"/Type\s*/Page\b")
+NAMES = ("drills-from-the-finish", "firm-by-power", "short-intervals", "two-kilometre-test", "way-down")
+
+
+def test_plans_fill_one_page_of_either_paper(chromium: Chromium, tmp_path: Path) -> None:
+    plans = {name: load_plan_file(ROOT / "plans" / f"{name}.yaml").plan for name in NAMES}
+    plans |= {
+        f"text-{number}": saying(text)
+        for number, text in enumerate(("WM " * 19 + "W", "漢字かな交じり文" * 7))
+    }
+    for name, plan in plans.items():
+        show(chromium, compile_timeline(plan, rower_of_7_42()), tmp_path / f"{name}.html")
+        pages = [len(PAGE.findall(chromium.page.pdf(format=paper))) for paper in ("A4", "Letter")]
+        assert pages == [1, 1], name
+
+
+def test_nothing_that_people_wrote_runs(chromium: Chromium, tmp_path: Path) -> None:
+    for text in (text for text in OURS if "<" in text):
+        show(chromium, compile_timeline(saying(text)), tmp_path / "sheet.html")
+        assert chromium.evaluate("() => document.title") == text
+        assert chromium.evaluate("() => document.querySelector('h1').textContent") == text
+        assert chromium.problems() == []
+
+
+def show(chromium: Chromium, timeline: Timeline, path: Path) -> None:
+    """Open the sheet as a file from storage."""
+    path.write_bytes(print_sheet(timeline))
+    chromium.open(path.as_uri())

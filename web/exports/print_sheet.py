@@ -1,0 +1,55 @@
+"""The plan on one page, for the wall: HTML that stands by itself, black and white, with a style for paper.
+
+It holds no script, and its policy lets none in; the one style is let in by its digest.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from planner.timeline import Timeline
+from web.exports.sheet import sheet_of
+from web.exports.sheet_fit import POINTS, fit_of
+
+TEMPLATES = Path(__file__).resolve().parents[2] / "templates" / "print"
+
+
+def print_sheet(timeline: Timeline) -> bytes:
+    """The whole page in UTF-8."""
+    sheet, style = sheet_of(timeline), _style()
+    fit = fit_of(sheet)
+    page = (
+        _environment()
+        .get_template("sheet.html")
+        .render(
+            sheet=sheet,
+            style=Markup(style),
+            policy=_policy(style),
+            size=f"p{fit.points}",
+            columns="two" if fit.columns == 2 else "one",
+            one_page=fit.one_page,
+        )
+    )
+    return page.encode()
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined)
+
+
+@cache
+def _style() -> str:
+    sizes = "".join(f".p{points} .parts{{font-size:{points}pt}}\n" for points in POINTS)
+    return (TEMPLATES / "sheet.css").read_text(encoding="utf-8") + sizes
+
+
+def _policy(style: str) -> str:
+    digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
+    return f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
