@@ -31,6 +31,13 @@ test("lanes can be asked from a timeline that has been scaled to another one", (
   assert.deepEqual(targetsOf(room, [wren, planned]), targetsOf(pair.timeline_plain, [wren, planned]));
 });
 
+test("what is asked of the room is what is asked of anybody, and so of a lane without a result", () => {
+  const asked = pair.timeline_plain.segments.map(({ target }) => target);
+  const room = forRoom(pair.timeline_plain, [wren, nobody]);
+  assert.deepEqual(room.segments.map(({ target }) => target), asked);
+  assert.deepEqual(targetsOf(room, [wren, nobody])[1], asked);
+});
+
 test("metre blocks are as long as the slowest lane needs", () => {
   const plan = { ...timeline(row(60, 24), metres(500, 120, 24, { target: { split_offset_s: 0 } })) };
   plan.plan.parts = [{ kind: "main", blocks: [{ for: { seconds: 60 }, rate: 24 }, { for: { metres: 500 }, rate: 24, effort: { split_offset: 0 } }] }];
@@ -43,7 +50,6 @@ test("metre blocks are as long as the slowest lane needs", () => {
 test("without a result nothing is scaled", () => {
   const plan = timeline(row(60, 24));
   assert.equal(forRoom(plan, [nobody]), plan);
-  assert.deepEqual(targetsOf(plan, [nobody]), [[undefined]]);
 });
 
 test("a lane without a name is called by its number", () => {

@@ -3,7 +3,7 @@ import { compare } from "./exact-time.js";
 import { twoKFrom, type TwoK } from "./prediction.js";
 import { resultProblem } from "./result-words.js";
 import { scaled } from "./scale.js";
-import type { Result, Target, Timeline } from "./types.js";
+import type { Result, Segment, Target, Timeline } from "./types.js";
 
 /** A lane, counted from 1 in the order in which they stand. Without a result its rower goes by the words of the plan. */
 export interface Lane {
@@ -33,9 +33,19 @@ export function laneName({ name }: Lane, index: number): string {
   return name || `Lane ${index + 1}`;
 }
 
-/** The timeline with its metre blocks as long as the slowest lane needs, so that nobody is called away from one. */
+/**
+ * The timeline for anybody, with its metre blocks as long as the slowest lane needs, so that nobody is called away
+ * from one. What is asked stays what is asked of anybody.
+ */
 export function forRoom(timeline: Timeline, lanes: readonly Lane[]): Timeline {
-  return scaled(timeline, slowestOf(lanes));
+  const slowest = slowestOf(lanes);
+  if (!slowest) return timeline;
+  const { athlete: _athlete, ...slow } = scaled(timeline, slowest);
+  return { ...slow, segments: slow.segments.map((segment, index) => asking(segment, timeline.segments[index]!.target)) };
+}
+
+function asking({ target: _target, ...segment }: Segment, target: Target | undefined): Segment {
+  return target ? { ...segment, target } : segment;
 }
 
 function slowestOf(lanes: readonly Lane[]): TwoK | null {
@@ -43,7 +53,7 @@ function slowestOf(lanes: readonly Lane[]): TwoK | null {
   return known.reduce<TwoK | null>((slowest, one) => (slowest && compare(slowest.split, one.split) >= 0 ? slowest : one), null);
 }
 
-/** What each segment asks of each lane: by lane, then by segment; a lane without a result is asked what anybody is. */
+/** What each segment asks of each lane: by lane, then by segment. The timeline is for anybody, or for the room. */
 export function targetsOf(timeline: Timeline, lanes: readonly Lane[]): (Target | undefined)[][] {
   return lanes.map(({ result }) => {
     const { segments } = result ? scaled(timeline, twoKFrom(result)) : timeline;
