@@ -3,7 +3,7 @@
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
- * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
+ * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, and of one's own plan `edit`
  * and `forget`.
@@ -31,6 +31,7 @@ export class PlanScreen extends LitElement {
     reasons: { attribute: false },
     known: {},
     saved: {},
+    query: {},
     own: { type: Boolean },
     editable: { type: Boolean },
     mendedBy: {},
@@ -48,6 +49,7 @@ export class PlanScreen extends LitElement {
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
+  declare query: string;
   declare own: boolean;
   declare editable: boolean;
   declare mendedBy: string;
@@ -63,6 +65,7 @@ export class PlanScreen extends LitElement {
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
+    this.query = "";
     this.own = false;
     this.editable = false;
     this.mendedBy = "";
@@ -133,7 +136,8 @@ export class PlanScreen extends LitElement {
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
         ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
       </div>
-      <div class="blocks"><block-list .timeline=${timeline}></block-list>
+      <div class="blocks"><nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>
+        <block-list .timeline=${timeline}></block-list>
         <plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>${this.own ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }

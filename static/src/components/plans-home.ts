@@ -43,6 +43,7 @@ export class PlansHome extends LitElement {
   declare trouble: string;
   declare updateReady: boolean;
   declare running: string;
+  private runsAt = "/row";
   private stopWatching: (() => void)[] = [];
 
   constructor() {
@@ -77,13 +78,14 @@ export class PlansHome extends LitElement {
       .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
       .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
-      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${this.changeApp}></first-screen>`;
+      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
   }
 
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
   private async look(): Promise<void> {
     const open = await openSession();
     this.running = open?.record.plan.title ?? "";
+    this.runsAt = `/${open?.record.led_by ?? "row"}`;
   }
 
   private async gather(): Promise<void> {

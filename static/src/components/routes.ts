@@ -6,7 +6,7 @@ export type Route =
   | { screen: "athlete" }
   | { screen: "settings" }
   | { screen: "plan"; source: "built-in" | "mine"; name: string }
-  | { screen: "row"; source?: "built-in" | "mine"; name?: string };
+  | { screen: "row" | "wall"; source?: "built-in" | "mine"; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 
@@ -16,12 +16,18 @@ export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
-  return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
+  if (address.pathname === "/row") return runRoute("row", address.search);
+  return address.pathname === "/wall" ? runRoute("wall", address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
 export function rowAddress(source: "built-in" | "mine", name: string): string {
-  return `/row?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+  return `/row${queryOf(source, name)}`;
+}
+
+/** How a screen that runs a plan is told which. */
+export function queryOf(source: "built-in" | "mine", name: string): string {
+  return `?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -37,11 +43,11 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function rowRoute(search: URLSearchParams): Route {
-  const plan = search.get("plan");
-  const mine = search.get("mine");
-  if (mine) return { screen: "row", source: "mine", name: mine };
-  return plan ? { screen: "row", source: "built-in", name: plan } : { screen: "row" };
+function runRoute(screen: "row" | "wall", search: string): Route {
+  const asked = new URLSearchParams(search);
+  const [plan, mine] = [asked.get("plan"), asked.get("mine")];
+  if (mine) return { screen, source: "mine", name: mine };
+  return plan ? { screen, source: "built-in", name: plan } : { screen };
 }
 
 function decoded(text: string): string {

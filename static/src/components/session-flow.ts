@@ -111,6 +111,8 @@ export class SessionFlow extends LitElement {
   /** The session first; only then the long look into the cache. */
   private async restore(): Promise<void> {
     await player.restore().catch(() => false);
+    const { led_by } = player.snapshot();
+    if (led_by) return goTo(this, `/${led_by}`);
     this.restoring = false;
     await this.updateComplete;
     await this.prove();

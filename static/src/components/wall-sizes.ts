@@ -8,7 +8,7 @@ const CAPITAL = 0.67;
 /** The width of a digit of our type, set close as we set it. */
 export const DIGIT = 0.6;
 /** A lane's row, in its own type size: number and name, split, watts, what comes next. */
-const LANE_EM = 10.4;
+const LANE_EM = 10.6;
 const ROW_EM = 1.36;
 const PAIR_EM = 3.7;
 
@@ -56,7 +56,7 @@ export function wallSizes({ width, height }: Screen, lanes: number, legible?: nu
   const layout = upright ? "upright" : lanes ? "lanes" : "alone";
   const short = Math.min(width, height);
   const wanted = legible ?? short * 0.064;
-  const inner = width * 0.948 - (upright ? 0 : width * 0.028);
+  const inner = upright ? width - 34 : width * 0.92;
   const side = upright ? inner : layout === "alone" ? inner * 0.36 : within(inner * 0.44, wanted * LANE_EM, inner * 0.56);
   const beside = upright ? inner : inner - side;
   const pairs_width = layout === "alone" ? side : beside;
@@ -64,9 +64,9 @@ export function wallSizes({ width, height }: Screen, lanes: number, legible?: nu
   const type = {
     top: upright ? line * 0.6 : within(height * 0.034, wanted * 0.5, height * 0.042),
     next: upright ? line * 0.75 : within(height * 0.042, wanted * 0.6, height * 0.055),
-    call: upright ? line * 0.85 : within(height * 0.044, wanted * 0.62, height * 0.056),
+    call: upright ? line * 0.85 : within(height * 0.044, wanted * (lanes ? 0.62 : 0.8), height * (lanes ? 0.056 : 0.078)),
   };
-  const room = upright ? height * 0.26 : height * 0.79 - 1.25 * (type.top + type.next);
+  const room = upright ? height * 0.34 : height * 0.79 - 1.25 * (type.top + type.next);
   return {
     ...type,
     ...laneSizes(side, room, lanes, wanted),
