@@ -9,9 +9,26 @@ from pathlib import Path
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
-from tests.browser.targets import Target, button, field, heading, words
+from tests.browser.targets import QUERY, Target, button, field, heading, words
+from web.builtin_plans import load_plan_file
+from web.exports.plan_json import plan_json
+from web.settings import ROOT
 
 SPLITS = Target(role="checkbox", name="With the splits from your results")
+BOX = field("Write or paste your own")
+# As a browser tells of a file that is let go over the page, and of a text that is pasted into the box.
+DROP = """(text) => {
+  const dataTransfer = new DataTransfer();
+  dataTransfer.items.add(new File([text], "dropped.json", { type: "application/json" }));
+  document.body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+}"""
+PASTE = f"""(text) => {{
+  const clipboardData = new DataTransfer();
+  clipboardData.setData("text/plain", text);
+  const box = {QUERY}.find({{ css: "textarea" }})[0];
+  const manners = {{ bubbles: true, cancelable: true, composed: true }};
+  box.dispatchEvent(new ClipboardEvent("paste", {{ clipboardData, ...manners }}));
+}}"""
 NO_SIGNAL = words(re.compile("^Files are made by the server, so this needs signal"))
 
 
@@ -44,3 +61,34 @@ def test_a_file_is_made_with_the_rowers_splits_or_without_and_not_with_no_signal
     chromium.see(NO_SIGNAL)
     chromium.see(heading("Forty seconds at race pressure"))
     assert chromium.problems() == []
+
+
+def test_a_plan_file_opens_by_choice_drop_or_paste_and_a_damaged_one_changes_nothing(
+    chromium: Chromium, server: Server, tmp_path: Path
+) -> None:
+    plan = load_plan_file(ROOT / "plans" / "way-down.yaml").plan
+    text, title = plan_json(plan).decode(), plan.title
+    (tmp_path / "way-down.json").write_text(text)
+    chromium.open(server.url)
+    damaged = tmp_path / "torn.json"
+    damaged.write_text(text[: len(text) // 2])
+    choose(chromium, damaged)
+    chromium.see(words(re.compile(r"^It is not whole JSON: line \d+, column \d+: ")))
+    chromium.evaluate(DROP, text.replace('"rate": 18', '"rate": 62', 1))
+    chromium.see(words("Part 1, block 2, rate: rate 62 is above 50 strokes a minute."))
+    assert chromium.count(heading(re.compile("^Ready with no signal|^Opened on this device"))) == 0
+    assert accessibility_faults(chromium) == []
+    choose(chromium, tmp_path / "way-down.json")
+    chromium.see(heading(title))
+    chromium.open(server.url)
+    chromium.see(BOX)
+    chromium.evaluate(PASTE, text.replace(title, "Pasted", 1))
+    chromium.see(heading("Pasted"))
+    assert chromium.problems() == []
+
+
+def choose(browser: Chromium, file: Path) -> None:
+    """Choose a file as a person does."""
+    with browser.page.expect_file_chooser() as choosing:
+        browser.click(button("Open a plan file"))
+    choosing.value.set_files(file)

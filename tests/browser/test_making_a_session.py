@@ -133,6 +133,25 @@ def test_a_result_that_cannot_be_read_is_told_at_its_field_and_makes_nothing(
     chromium.see(QUESTION)
 
 
+def test_a_result_that_comes_later_is_put_into_the_session_when_it_is_made_again(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url)
+    chromium.click(choice("Test piece"))
+    chromium.see(MAKE)
+    chromium.evaluate(PICK, {"id": "level", "text": "New to it"})
+    chromium.click(MAKE)
+    chromium.see(words(re.compile("9:00 is usual for the level")))
+    chromium.see(words(re.compile("^about 9:00 · 252 strokes$")))
+    chromium.type(field("Time"), "8:40\n")
+    chromium.click(button("Make it again"))
+    chromium.see_gone(words(re.compile("is usual for the level")))
+    assert "8:40" in chromium.text()
+    chromium.click(button("Undo"))
+    chromium.see(words(re.compile("9:00 is usual for the level")))
+    assert accessibility_faults(chromium) == []
+
+
 def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
     browser: Browser, server: Server
 ) -> None:
@@ -147,6 +166,30 @@ def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
     browser.click(link("The plans below run without."))
     assert browser.focused_name() == "Plans"
     assert browser.problems() == []
+
+
+def test_whom_the_advice_is_for_is_said_and_can_be_changed_on_the_plan(
+    chromium: Browser, server: Server
+) -> None:
+    chromium.open(server.url + "/plan/two-kilometre-test")
+    chromium.click(words("Advice for a regular rower in a normal room"))
+    chromium.evaluate(PICK, {"id": "level", "text": "New to it"})
+    chromium.evaluate(PICK, {"id": "room", "text": "Hot"})
+    chromium.see(words("Advice for somebody new to it in a hot room"))
+    chromium.see(words(re.compile("this is for a novice")))
+    chromium.see(words(re.compile("^The room is hot")))
+    assert accessibility_faults(chromium) == []
+
+
+def test_a_plan_opened_without_signal_says_that_advice_is_missing(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url + "/plan/stroke-pyramid")
+    chromium.see(words("Saved on this device. It will run with no signal."), seconds=30)
+    assert chromium.count(words(re.compile("^Advice on this plan"))) == 0
+    chromium.type(field("Time"), "7:42\n")
+    chromium.see(words(re.compile("^Splits from")))
+    server.kill()
+    chromium.open(server.url + "/plan/rate-ladder")
+    chromium.see(words(re.compile("^Advice on this plan, and how ready you come to the start, need signal")))
 
 
 def test_what_was_chosen_is_remembered_for_the_next_session(chromium: Browser, server: Server) -> None:

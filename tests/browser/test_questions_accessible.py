@@ -8,31 +8,15 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.storage import change_stored
 from tests.browser.targets import button, heading, words
 from tests.browser.test_rowing_offline import save_the_plan, start_rowing
 
-# As if the last sign of life had come so many seconds earlier; to be run where the app itself is not.
-MAKE_OLDER = """(seconds) => new Promise((done, failed) => {
-  const opening = indexedDB.open("slipway");
-  opening.onerror = () => failed(opening.error);
-  opening.onsuccess = () => {
-    const transaction = opening.result.transaction("heartbeats", "readwrite");
-    transaction.objectStore("heartbeats").openCursor().onsuccess = ({ target: { result: cursor } }) => {
-      if (!cursor) return;
-      const sign = cursor.value;
-      for (const moment of ["wall_ms", "wall_zero_ms"]) sign[moment] -= seconds * 1000;
-      cursor.update(sign);
-      cursor.continue();
-    };
-    transaction.oncomplete = () => { opening.result.close(); done(true); };
-    transaction.onerror = () => failed(transaction.error);
-  };
-})"""
-
 
 def away_for(browser: Browser, server: Server, seconds: int) -> None:
-    browser.open(server.url + "/healthz")
-    browser.evaluate(MAKE_OLDER, seconds)
+    """As if the last sign of life had come so many seconds earlier."""
+    earlier = f"(sign) => {{ sign.wall_ms -= {seconds} * 1000; sign.wall_zero_ms -= {seconds} * 1000; }}"
+    change_stored(browser, server, "heartbeats", earlier)
     browser.open(server.url + "/row")
 
 

@@ -15,6 +15,7 @@ from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import QUERY, Target, button, css, heading, link, words
+from tests.browser.test_pages_fit import too_wide
 from tests.browser.test_rowing_offline import (
     PLAN,
     SEGMENTS,
@@ -81,7 +82,9 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
     browser.click(button("Start now"))
     first = wall_face(browser)
     assert_strokes_agree_with_the_clock(first, SEGMENTS[0])
-    asked = [segment.stretch.target for segment in compile_timeline(read(PLAN), Athlete(results=(WREN,))).segments]
+    asked = [
+        segment.stretch.target for segment in compile_timeline(read(PLAN), Athlete(results=(WREN,))).segments
+    ]
     assert split_words(asked[0]) in browser.text(css("tbody tr").nth(0))
     assert split_words(asked[1]) in browser.text(css("tbody tr").nth(0)), "the next block's"
     assert "light" in browser.text(css("tbody tr").nth(1)), "no result, no split"
@@ -127,6 +130,9 @@ def test_the_accessibility_checker_finds_nothing_on_a_wall(
         enter_lane(browser, number, name, result)
     browser.click(button("Start now"))
     assert accessibility_faults(browser) == []
+    if theme == "Light":
+        assert too_wide(browser) == {}
+        browser.resize(1280, 800)
     browser.type(css("input.time").nth(1), "8:10")
     browser.click(button("Start now"))
     browser.see(css("tbody tr"))

@@ -16,6 +16,8 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/settings"), { screen: "settings" });
+  assert.deepEqual(route("/wall"), { screen: "wall" });
+  assert.deepEqual(route("/wall?mine=abc"), { screen: "wall", source: "mine", name: "abc" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });
 
@@ -39,7 +41,7 @@ test("what is no time is refused", () => {
 
 test("metres are read with the marks that people put between digits, and nothing else is", () => {
   assert.deepEqual(["7105", "7 105 m", "7,105", "10'000"].map(metresOf), [7105, 7105, 7105, 10_000]);
-  assert.deepEqual(["", "7:05", "seven", "-5"].map(metresOf), Array(4).fill(undefined));
+  assert.deepEqual(["", "7:05", "seven", "-5", "7.42", "7.1055"].map(metresOf), Array(6).fill(undefined));
 });
 
 test("a result that nobody rows is a slip, and is said with its digits", () => {

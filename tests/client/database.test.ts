@@ -24,12 +24,15 @@ function connections(broken: { left: number; error: Error }) {
   const handle = {
     get: (_store: string, key: string) => work("get", () => records.get(key)),
     getAll: () => work("all", () => [...records.values()]),
-    delete: (_store: string, key: string) => work("remove", () => records.delete(key)),
     count: () => work("count", () => records.size),
-    transaction: (store: string, _mode: string, options?: { durability: string }) => {
+    transaction: (_stores: string | string[], _mode: string, options?: { durability: string }) => {
       if (options) durabilities.push(options.durability);
-      const put = (value: { name: string }) => work("put", () => records.set(value.name, value));
-      return { store: { put, get: handle.get.bind(handle, store) }, done: Promise.resolve() };
+      const store = {
+        put: (value: { name: string }) => work("put", () => records.set(value.name, value)),
+        delete: (key: string) => work("remove", () => records.delete(key)),
+        get: (key: string) => handle.get("settings", key),
+      };
+      return { store, objectStore: () => store, done: Promise.resolve() };
     },
   };
   const open: Open = async () => {

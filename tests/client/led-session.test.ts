@@ -184,7 +184,8 @@ test("a start set by the clock can be moved to now", async () => {
 
 test("what led a room is not in the log, and leaves nothing behind", async () => {
   const player = await led(simple);
-  const { record } = (await openSession())!;
+  await saved();
+  const record = { id: (await database.keys("sessions"))[0]! };
   pass(player, 30);
   player.hold();
   player.end();

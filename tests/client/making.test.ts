@@ -4,9 +4,9 @@ import { beforeEach, test } from "node:test";
 import { addResult, changeAthlete, forgetAthlete, readAthlete } from "../../static/src/data/athlete.js";
 import { NoAnswer } from "../../static/src/data/api.js";
 import { appraisalFor } from "../../static/src/data/compiling.js";
-import { makeSession, type Making } from "../../static/src/data/making.js";
+import { madeForOthers, makeAgain, makeSession } from "../../static/src/data/making.js";
 import { mended, takenBack } from "../../static/src/data/mending.js";
-import { keepMine, keptPlans, makePlan, openBuiltIn, openMine } from "../../static/src/data/plans.js";
+import { keepMine, keptPlans, makePlan, openBuiltIn, openMine, type Making, type PlanRecord, type Made } from "../../static/src/data/plans.js";
 import type { Mend } from "../../static/src/plan/wire.js";
 import { row, timeline } from "./builders.js";
 import { network } from "./network.js";
@@ -47,6 +47,26 @@ test("what was said counts only for the athlete it was said for", async () => {
   const made = await makeSession(MAKING, rower);
   assert.deepEqual(appraisalFor(made.appraisal, rower)!.findings, [FINDING]);
   assert.equal(appraisalFor(made.appraisal, await addResult({ metres: 2000, seconds: 450 })), undefined);
+});
+
+test("a session made for other results is made again in its place, and that can be taken back", async () => {
+  const made = await makeSession(MAKING, await readAthlete());
+  assert.equal(madeForOthers(made, await readAthlete()), false);
+  const rower = await addResult({ metres: 2000, seconds: 462 });
+  assert.equal(madeForOthers(made, rower), true);
+  const asked = network({ ...answers, "/api/session": [200, { plan: plan(300), reasons: ["It is known."] }] });
+  const again = await makeAgain(made as PlanRecord & { made: Made }, rower);
+  assert.deepEqual(asked.find(({ path }) => path === "/api/session")!.body, { ...MAKING, athlete: { results: [{ metres: 2000, seconds: 462 }] } });
+  assert.deepEqual([again.id, again.plan, again.reasons, madeForOthers(again, rower)], [made.id, plan(300), ["It is known."], false]);
+  await takenBack(again);
+  const back = await openMine(made.name);
+  assert.deepEqual([back.plan, back.reasons, madeForOthers(back, rower)], [plan(120), ["It rises."], true]);
+});
+
+test("a mended session can still be made again", async () => {
+  const made = await makeSession(MAKING, await readAthlete());
+  const after = await mended(made, MEND, await readAthlete());
+  assert.deepEqual(after.made, made.made);
 });
 
 test("with no signal nothing is made and nothing is kept", async () => {

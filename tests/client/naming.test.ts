@@ -48,4 +48,5 @@ test("what does not fit a title, or is taken, is numbered", () => {
   const named = "My session: 3' r18";
   assert.equal(titleApart("My session", "main\n3' r18", ["My session"]), named);
   assert.equal(titleApart("My session", "main\n3' r18", ["My session", named]), "My session 2");
+  assert.equal(titleApart("My session", "title: My session\n\nwarm-up\n5' r18 light", ["My session"]), "My session 2");
 });

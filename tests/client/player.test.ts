@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { afterEach, beforeEach, test } from "node:test";
 import { database } from "../../static/src/data/database.js";
 import type { PlanRecord } from "../../static/src/data/plans.js";
-import { discardSession, factsOf, openSession } from "../../static/src/data/sessions.js";
+import { discardSession, factsOf, isSound, openSession, type StoredSession } from "../../static/src/data/sessions.js";
 import type { Timeline } from "../../static/src/plan/wire.js";
 import { Player } from "../../static/src/state/player.js";
 import { Chosen } from "../../static/src/state/chosen.js";
@@ -75,6 +75,14 @@ async function started(plan: Timeline): Promise<Player> {
   return player;
 }
 
+/** What was left open, which is sound. */
+async function leftOpen(): Promise<StoredSession> {
+  await saved();
+  const open = await openSession();
+  assert.ok(open && isSound(open));
+  return open;
+}
+
 /** Until everything that was written has been saved. */
 async function saved(): Promise<void> {
   await new Promise((done) => setImmediate(done));
@@ -92,7 +100,7 @@ afterEach(async () => {
   owner = undefined;
   await saved();
   await database.remove("settings", "all");
-  for (let left = await openSession(); left; left = await openSession()) await discardSession(left.record.id);
+  for (let left = await openSession(); left; left = await openSession()) await discardSession(isSound(left) ? left.record.id : left.id);
 });
 
 test("without a session there is nothing, and every command says nothing", () => {
@@ -130,6 +138,27 @@ test("the count-ins are as long as was chosen, and a reload in the middle of one
   reloaded.hold();
   reloaded.goOn();
   assert.deepEqual([reloaded.snapshot().phase, reloaded.snapshot().count_in], ["running", null]);
+});
+
+test("a block that was given a minute more is as long after a reload", async () => {
+  const player = await started(simple);
+  pass(player, 16);
+  assert.equal(player.snapshot().can_extend, true);
+  assert.equal(player.extend(), true);
+  assert.equal(player.snapshot().timeline!.segments[0]!.duration_s, 120);
+  await saved();
+  kill();
+  const reloaded = openTab();
+  await reloaded.restore();
+  const { index, left_s, strokes_left, timeline: line } = pass(reloaded, 4);
+  assert.deepEqual([index, Math.round(left_s!), strokes_left, line!.totals.seconds_s], [0, 105, 42, 210]);
+});
+
+test("a metre block has no minute more: it lasts until it is rowed", async () => {
+  const player = await started(timeline(metres(500, 110, 28)));
+  pass(player, 16);
+  assert.equal(player.snapshot().can_extend, false);
+  assert.equal(player.extend(), false);
 });
 
 test("a screen that is not to be kept on is no fault", async () => {
@@ -281,6 +310,65 @@ test("to end after an absence counts nothing of the absence", async () => {
   assert.ok(Math.abs(player.snapshot().done!.seconds_s - 10) < 0.1);
 });
 
+test("a page that is opened while the question stands asks it again", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  away(70);
+  assert.equal(pass(player, 20).phase, "asking");
+  await saved();
+  kill();
+  const other = openTab();
+  await other.restore();
+  assert.equal(other.snapshot().phase, "asking");
+  assert.ok(other.snapshot().absence!.away_s >= 90, `${other.snapshot().absence!.away_s}`);
+});
+
+test("a session killed right after the wall clock was moved goes on at its own second", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  device.wall_ms += 3_600_000;
+  pass(player, 0.2);
+  await saved();
+  kill();
+  away(2);
+  const other = openTab();
+  await other.restore();
+  assert.equal(other.snapshot().phase, "running");
+  assert.ok(Math.abs(other.snapshot().elapsed_s - 7.2) < 0.1, `${other.snapshot().elapsed_s}`);
+});
+
+test("an end that storage refuses is told, and stored as soon as there is room", async (t) => {
+  const player = await started(simple);
+  const { record } = await leftOpen();
+  pass(player, 20);
+  t.mock.method(database, "write", () => Promise.reject(Object.assign(new Error("full"), { name: "QuotaExceededError" })));
+  player.end();
+  await saved();
+  assert.deepEqual([player.snapshot().phase, player.snapshot().kept], ["finished", "full"]);
+  player.close();
+  assert.notEqual(await openSession(), undefined);
+  t.mock.restoreAll();
+  await new Promise((done) => setTimeout(done, 1100));
+  assert.equal(await openSession(), undefined);
+  assert.deepEqual((await factsOf(record.id)).map(({ kind }) => kind), ["started", "ended"]);
+  assert.equal(player.snapshot().kept, "memory", "as everything in this test");
+});
+
+test("what waits to be stored is given up when another tab takes the session over: that tab has gone on without it", async (t) => {
+  const first = await started(simple);
+  const { record } = await leftOpen();
+  t.mock.method(database, "put", () => Promise.reject(new Error("no")));
+  pass(first, 10);
+  first.hold();
+  await saved();
+  const second = openTab();
+  await second.takeOver();
+  t.mock.restoreAll();
+  second.skip();
+  await new Promise((done) => setTimeout(done, 1100));
+  assert.deepEqual((await factsOf(record.id)).map(({ kind }) => kind), ["started", "skipped"]);
+});
+
 test("in a hold and within a gap an absence is no question: both answers would be the same", async () => {
   const player = await started(timeline(gap(600), row(60, 24)));
   pass(player, 10);
@@ -380,7 +468,7 @@ test("a second tab is told that the first has the session, and can take it over 
 
 test("every command is stored as a fact before anything else happens to it", async () => {
   const player = await started(simple);
-  const { record } = (await openSession())!;
+  const { record } = await leftOpen();
   pass(player, 10);
   player.hold();
   player.goOn();
@@ -401,7 +489,7 @@ test("a session is open from its start until it is ended or discarded", async ()
 
 test("an ended session moves to the log, so that opening the app does not read every session ever rowed", async () => {
   const player = await started(simple);
-  const { record } = (await openSession())!;
+  const { record } = await leftOpen();
   pass(player, 20);
   await player.endForAnother();
   assert.deepEqual(await database.all("sessions"), []);

@@ -12,8 +12,9 @@ from pathlib import Path
 from typing import Any
 
 from planner import calls
-from planner.athlete import Athlete, Result
+from planner.athlete import Athlete, Level, Result
 from planner.notation.reader import read
+from planner.plan import Plan
 from planner.schemas.plan_schema import dump_plan
 from planner.schemas.timeline_schema import dump_timeline
 from planner.strokes import Fit
@@ -110,6 +111,9 @@ title: Calls that take turns over the repetitions of a set
 
 WORDS_A_MINUTE = {"another-voice": 100}
 
+LEVELS = {"metres": Level.NOVICE, "ladder": Level.TRAINED}
+"""Pairs compiled for a level too, with the result and without: pressure and rough lengths rest on it."""
+
 RESULTS = {
     "every-effort": (Result(2000, Fraction(462)), Fit.CLOCK),
     "metres": (Result(5000, Fraction(12_345, 10)), Fit.CLOCK),
@@ -132,7 +136,16 @@ def document(name: str) -> dict[str, Any]:
         "timeline_scaled": dump_timeline(
             compile_timeline(plan, Athlete((result,)), fit, words_a_minute=words)
         ),
+        **(_at_level(plan, result, fit, LEVELS[name]) if name in LEVELS else {}),
     }
+
+
+def _at_level(plan: Plan, result: Result, fit: Fit, level: Level) -> dict[str, Any]:
+    unknown, known = (
+        dump_timeline(compile_timeline(plan, Athlete(results, level=level), fit))
+        for results in ((), (result,))
+    )
+    return {"level": level.value, "timeline_at_level": unknown, "timeline_scaled_at_level": known}
 
 
 def text_of(name: str) -> str:

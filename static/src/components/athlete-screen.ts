@@ -58,7 +58,7 @@ export class AthleteScreen extends LitElement {
   private page(athlete: Athlete) {
     const results = athlete.results ?? [];
     return html`<section aria-labelledby="yours"><h2 id="yours">What you rowed</h2>
-          ${results.length ? html`<ul>${results.map((result, index) => this.result(result, index))}</ul>`
+          ${results.length ? html`<ul>${inOrder(results).map(([result, index]) => this.result(result, index))}</ul>`
             : html`<p>Without a result, sessions go by rate and pressure. One result gives splits; two or more show what you can hold.</p>`}
           <result-entry button="Add this result"></result-entry>
           <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
@@ -104,3 +104,8 @@ export class AthleteScreen extends LitElement {
   }
 }
 customElements.define("athlete-screen", AthleteScreen);
+
+/** The shortest first, each with its place among those that are sent. */
+function inOrder(results: readonly Result[]): [Result, number][] {
+  return [...results.entries()].map(([index, result]): [Result, number] => [result, index]).sort(([a], [b]) => a.metres - b.metres || a.seconds - b.seconds);
+}

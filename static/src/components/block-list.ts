@@ -1,6 +1,6 @@
 /** The blocks of a plan as they were written: by part, repeats kept together ("3 times"). Property `timeline`. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
-import type { Block, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
+import type { Block, Drill, Part, Repeat, Segment, Step, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
 import { callLines } from "./call-lines.js";
 import "./drill-line.js";
@@ -85,7 +85,7 @@ export class BlockList extends LitElement {
   }
 
   private says(block: Block, segment: Segment) {
-    const drill = block.drill && (block.drill.sides ? `${block.drill.name}, ${block.drill.sides} sides` : drillWords(segment));
+    const drill = block.drill && (block.drill.sides ? sidesWords(block.drill) : drillWords(segment));
     const lines = [
       ...(block.focus ? [["Focus", block.focus]] : []),
       ...(block.setting ? [["Machine", settingWords(block.setting)]] : []),
@@ -96,6 +96,11 @@ export class BlockList extends LitElement {
   }
 }
 customElements.define("block-list", BlockList);
+
+/** "single foot, 2 sides of 20 s, 10 s to swap". */
+function sidesWords({ name, sides, side_seconds, swap_seconds }: Drill): string {
+  return `${name}, ${sides} sides of ${side_seconds} s${swap_seconds ? `, ${swap_seconds} s to swap` : ""}`;
+}
 
 /** The effort as it was written, and the split that follows from it where a result is known. */
 function effortAndSplit({ effort }: Block, { target }: Segment): string {

@@ -6,6 +6,8 @@ export interface Option<Value> {
   name: string;
 }
 
+export const ON_OR_OFF: readonly Option<boolean>[] = [{ value: true, name: "On" }, { value: false, name: "Off" }];
+
 export const choices = css`
   fieldset { min-width: 0; }
   legend { padding: 0 0 8px; }

@@ -1,7 +1,7 @@
 /** After a session: what was rowed, how to come down, the way back.
  *
  * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out),
- * `keeping` (whether the piece stands among the results, or could not be put there). Events: `leave`; `result` (detail: metres and seconds), to keep a
+ * `kept` (as in a snapshot: where the session is stored), `keeping` (whether the piece stands among the results, or could not be put there). Events: `leave`; `result` (detail: metres and seconds), to keep a
  * piece that was rowed in one go as a result. Of several pieces in a session none was all the rower had.
  */
 import { LitElement, css, html, nothing } from "lit";
@@ -9,7 +9,15 @@ import { clock, splitClock } from "../plan/format.js";
 import { resultProblem } from "../plan/result-words.js";
 import type { Result } from "../plan/wire.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
+import type { Kept } from "../state/snapshot.js";
 import { buttons, page, type } from "./look.js";
+
+const NOT_KEPT: Record<Kept, string> = {
+  disk: "",
+  memory: "This browser stores nothing: this session is gone when the page is closed.",
+  full: "This session is not stored yet: this device has no room left. Make some and keep this page open; it is tried again and again.",
+  refused: "This session is not stored yet: storage does not answer. Keep this page open; it is tried again and again.",
+};
 
 const KEEPING = {
   "": "",
@@ -18,12 +26,13 @@ const KEEPING = {
 };
 
 export class EndScreen extends LitElement {
-  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, keeping: {} };
+  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, kept: {}, keeping: {} };
   declare planTitle: string;
   declare done: Sums | undefined;
   declare planned: Sums | undefined;
   declare pieces: readonly Piece[];
   declare whole: boolean;
+  declare kept: Kept;
   declare keeping: "" | "kept" | "refused";
 
   constructor() {
@@ -31,6 +40,7 @@ export class EndScreen extends LitElement {
     this.planTitle = "";
     this.pieces = [];
     this.whole = false;
+    this.kept = "disk";
     this.keeping = "";
   }
 
@@ -52,6 +62,7 @@ export class EndScreen extends LitElement {
         <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
       </dl>` : nothing}
       ${this.pieces.length ? this.byTaps() : nothing}
+      <p role="alert">${NOT_KEPT[this.kept]}</p>
       <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
       <section><h2>Come down slowly</h2>
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,

@@ -1,11 +1,12 @@
 /** The first screen: a running session first, then what is rowed today; below, plans to open and one's own text.
  *
  * Properties: `builtIn`, `kept` (plan cards), `newcomer` (for whom a first row stands near the top), `ready` (kept plans are proved to run with no signal), `running`
- * (title of an open session, or ""), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
+ * (title of an open session, or ""), `stranded` (it cannot be gone on with), `unsound` (kept plans that cannot be used), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
  * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
  * Events: `draft`, `make`, `resume`, `update`.
  */
 import { LitElement, css, html, nothing } from "lit";
+import type { UnsoundPlan } from "../data/plans.js";
 import type { Problem } from "../plan/wire.js";
 import { KINDS, type Kind } from "../plan/kinds.js";
 import { choices, tiles } from "./choice-look.js";
@@ -25,6 +26,8 @@ export class FirstScreen extends LitElement {
     ready: { type: Boolean },
     newcomer: { type: Boolean },
     running: {},
+    stranded: { type: Boolean },
+    unsound: { attribute: false },
     draft: {},
     problems: { attribute: false },
     busy: { type: Boolean },
@@ -41,6 +44,8 @@ export class FirstScreen extends LitElement {
   declare ready: boolean;
   declare newcomer: boolean;
   declare running: string;
+  declare stranded: boolean;
+  declare unsound: readonly UnsoundPlan[];
   declare draft: string;
   declare problems: readonly Problem[];
   declare busy: boolean;
@@ -60,6 +65,8 @@ export class FirstScreen extends LitElement {
     this.ready = false;
     this.newcomer = false;
     this.running = "";
+    this.stranded = false;
+    this.unsound = [];
     this.draft = "";
     this.problems = [];
     this.busy = false;
@@ -104,6 +111,7 @@ export class FirstScreen extends LitElement {
         ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
+      ${this.unsound.length ? this.damaged() : nothing}
       ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this device before"}</h2>
         <plan-library .plans=${this.wholeKept ? this.kept : this.kept.slice(0, LATEST)}></plan-library>
         ${this.kept.length > LATEST && !this.wholeKept ? html`<button type="button" @click=${() => (this.wholeKept = true)}>Show all ${this.kept.length}</button>` : nothing}
@@ -114,7 +122,8 @@ export class FirstScreen extends LitElement {
       </section>
       <section id="own"><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
-        @make=${() => this.tell("make")}></shorthand-box></section>
+        @make=${() => this.tell("make")}></shorthand-box>
+        <plan-file-entry></plan-file-entry></section>
       <a class="button" href="/technique">Positions, drills and calls</a>
     </main>`;
   }
@@ -154,10 +163,17 @@ export class FirstScreen extends LitElement {
   }
 
   private open() {
+    const { stranded } = this;
     return html`<section class="running" aria-label="A session is open">
-      <p>You are in the middle of <b><bdi>${this.running}</bdi></b>.</p>
-      <button type="button" class="go" @click=${() => this.tell("resume")}>Go back to it</button>
+      <p>${stranded ? "A session was left open that cannot be gone on with:" : "You are in the middle of"} <b><bdi>${this.running}</bdi></b>.</p>
+      <button type="button" class="go" @click=${() => this.tell("resume")}>${stranded ? "See what is wrong" : "Go back to it"}</button>
     </section>`;
+  }
+
+  /** What is damaged is told, and leads to where it can be had again. */
+  private damaged() {
+    return html`<p class="notice">What is stored of ${this.unsound.length === 1 ? "a plan" : `${this.unsound.length} plans`} on this device cannot be used:
+      ${this.unsound.map(({ address, title }, index) => html`${index ? ", " : ""}<a href=${address}><bdi>${title}</bdi></a>`)}. The rest is as it was.</p>`;
   }
 
   private tell(name: "make" | "resume" | "update"): void {

@@ -1,11 +1,12 @@
 /** The gap: time to the start largest, what to do meanwhile, what the piece is, and two ways to start it.
  *
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
- * `held`, `saved`, `sound`, `hand`. Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
+ * `held`, `saved`, `sound`, `hand`, `buttons`, `extendable`, `remark` (something to say once, or "").
+ * Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
  * sound, end.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Hand } from "../data/preferences.js";
+import type { Buttons, Hand } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock } from "../plan/format.js";
 import "./end-question.js";
@@ -30,11 +31,17 @@ export class GapScreen extends LitElement {
     held: { type: Boolean },
     saved: {},
     sound: {},
+    extendable: { type: Boolean },
+    remark: {},
     hand: {},
+    buttons: {},
     trouble: { state: true },
   };
   declare sound: string;
   declare hand: Hand;
+  declare buttons: Buttons;
+  declare extendable: boolean;
+  declare remark: string;
   declare trouble: string;
   declare timeline: Timeline | undefined;
   declare index: number;
@@ -52,6 +59,9 @@ export class GapScreen extends LitElement {
     this.saved = "saving";
     this.sound = "on";
     this.hand = "right";
+    this.buttons = "usual";
+    this.extendable = false;
+    this.remark = "";
     this.trouble = "";
   }
 
@@ -62,7 +72,7 @@ export class GapScreen extends LitElement {
     header { display: flex; justify-content: space-between; align-items: center; }
     h1 { font-size: clamp(18px, 5.6cqw, 26px); }
     .tools { display: flex; flex-wrap: wrap; justify-content: flex-end; }
-    .tools button { min-width: 0; padding: 0 2px; border: 0; background: transparent; font-size: 16px; }
+    .tools button { padding: 0 2px; border: 0; background: transparent; font-size: 16px; }
     .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
     .time { font-size: min(33.8cqw, 24cqh); margin-left: -0.04em; }
     .time.five { font-size: min(31cqw, 24cqh); }
@@ -82,7 +92,9 @@ export class GapScreen extends LitElement {
     .go { min-height: 76px; font-size: 26px; }
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
     .about, .act { display: grid; gap: 10px; }
-    .keys { display: grid; grid-template-columns: 1fr 1fr; gap: 10px; }
+    .keys { display: grid; grid-template-columns: 1fr 1fr 1fr; gap: 10px; }
+    .keys button { padding: 0 6px; }
+    .large .go, .large .keys button { min-height: 96px; font-size: 1.5rem; }
     .left-hand header { flex-direction: row-reverse; }
     @container (max-width: 374px) { .end { display: none; } }
     @container (max-height: 700px) and (orientation: portrait) {
@@ -90,14 +102,10 @@ export class GapScreen extends LitElement {
       .todo { font-size: 19px; }
       .piece { padding: 8px 12px; font-size: 17px; }
       .piece b { font-size: 19px; }
-      .act { grid-template-columns: 1fr 1fr 1.8fr; }
-      .act form, .act > button:not(.go) { grid-column: 1 / -1; }
-      .keys { display: contents; }
-      .keys button { padding: 0 6px; }
-      .go { order: 1; min-height: 60px; padding: 0 8px; font-size: 22px; }
-      .left-hand .act { grid-template-columns: 1.8fr 1fr 1fr; }
-      .left-hand form, .left-hand .act > button:not(.go) { order: -2; }
-      .left-hand .go { order: -1; }
+      .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
+      .large .go, .large .keys button { min-height: 76px; }
+      .large .todo { display: none; }
+      main { gap: 6px; }
       plan-profile, saved-mark { display: none; }
     }
     @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
@@ -109,29 +117,42 @@ export class GapScreen extends LitElement {
       .set { font-size: 18px; }
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
       .piece b { font-size: 18px; }
-      .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.4fr) minmax(0, 1fr) minmax(0, 1fr); gap: 14px; align-items: end; }
+      .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.1fr) minmax(0, 0.8fr) minmax(0, 1.5fr); gap: 14px; align-items: end; }
       .left-hand .go { order: -1; }
       .left-hand .keys { order: -2; }
       form { gap: 8px; }
       form label { font-size: 15px; }
       .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
-      .keys button { padding: 0 6px; }
+      .keys { gap: 6px; }
+      .keys button { padding: 0 2px; }
       plan-profile, saved-mark { display: none; }
+    }
+    @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) and (max-width: 740px) {
+      main { gap: 4px 14px; }
+      .time, .time.five { font-size: min(17cqw, 34cqh); }
+      .unit { margin-top: 4px; font-size: 16px; }
+      .act { grid-template-columns: minmax(190px, 1.1fr) minmax(96px, 0.7fr) minmax(192px, 1.2fr); gap: 8px; }
+      .left-hand .act { grid-template-columns: minmax(192px, 1.2fr) minmax(96px, 0.7fr) minmax(190px, 1.1fr); }
+      .act button { padding: 0 2px; font-size: 18px; }
+      form input { padding: 4px 6px; font-size: 1rem; }
+    }
+    @container (orientation: landscape) and (max-height: 400px) {
+      .large .go, .large .keys button { min-height: 72px; font-size: 1.25rem; }
     }
     @container (min-width: 840px) and (min-height: 541px) {
       main { max-width: 1100px; margin: 0 auto; }
-      .act { grid-template-columns: 1fr 1fr 0.7fr; align-items: end; }
+      .act { grid-template-columns: 1fr 1fr 1fr; align-items: end; }
     }
   `];
 
   override render() {
     const next = this.timeline?.segments[this.index + 1];
     if (!this.timeline) return nothing;
-    return html`<main class="${this.hand}-hand">
+    return html`<main class="${this.hand}-hand ${this.buttons}">
       <header><h1 tabindex="-1">${this.held ? "Gap, held" : "Gap"}</h1><div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${this.askToEnd}><span>End</span></button>
         <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div></header>
       <div class="count">
@@ -147,13 +168,18 @@ export class GapScreen extends LitElement {
       <div class="act">${this.byClock()}
         <button type="button" class="go" @click=${() => this.tell("start")}>Start now</button>
         <div class="keys"><button type="button" @click=${() => this.tell("back")}>Back</button>
-          <button type="button" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button></div></div>
+          <button type="button" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
+          <button type="button" class="minute" ?disabled=${!this.extendable} @click=${() => this.tell("extend")}>+1 min</button></div></div>
       <saved-mark short state=${this.saved}></saved-mark>
-      <p class="heard-only" role="status">${this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
+      <p class="heard-only" role="status">${this.remark ? this.remark : this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
+      <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
     </main>`;
+  }
+
+  askToEnd(): void {
+    this.child<EndQuestion>("end-question").open();
   }
 
   private timeWords(): string {
@@ -179,14 +205,14 @@ export class GapScreen extends LitElement {
       return html`<button type="button" @click=${() => this.tell("no-clock")}>Do not start at ${this.startsAt}</button>`;
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
-      <input type="time" required name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
+      <input type="time" name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
       <p id="clock-trouble" role="alert">${this.trouble}</p></form>`;
   }
 
   private setClock(event: Event): void {
     event.preventDefault();
     const input = this.renderRoot.querySelector<HTMLInputElement>("input[name=at]")!;
-    if (!input.value) return;
+    if (!input.value) return void (this.trouble = "Write the time of day to start at first, such as 18:00.");
     const now_ms = Date.now();
     const at_ms = nextAt(input.value, now_ms);
     this.trouble = startProblem(input.value, at_ms, now_ms);
@@ -197,7 +223,7 @@ export class GapScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "start" | "no-clock" | "back" | "hold" | "sound" | "end"): void {
+  private tell(name: "start" | "no-clock" | "back" | "hold" | "extend" | "sound" | "end"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

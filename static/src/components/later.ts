@@ -1,6 +1,7 @@
 /** What is not needed to row: one file of its own, imported once the first screen stands. */
 import "./athlete-home.js";
 import "./plan-downloads.js";
+import "./plan-file-entry.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";

@@ -20,7 +20,7 @@ const KINDS: readonly Kind[] = [
   { kind: "vtt", name: "Captions", about: "Blocks and calls for a film of the session (WebVTT)." },
   { kind: "calls", name: "Call sheet", about: "What to say and when, to the thousandth, for whoever speaks or cuts the calls." },
   { kind: "csv", name: "Table", about: "Every block with its start, strokes and split, for a spreadsheet." },
-  { kind: "json", name: "Plan file", about: "The plan itself, to keep or to send." },
+  { kind: "json", name: "Plan file", about: "The plan itself, to keep, to send, or to open here again." },
 ];
 
 const NO_SIGNAL = "Files are made by the server, so this needs signal, and there is none. The plan itself runs without.";

@@ -1,6 +1,5 @@
 /** Plans to choose from, grouped by kind. Property `plans`; attribute `grouped`. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
-import { clock } from "../plan/format.js";
 import { type } from "./look.js";
 
 export interface PlanCard {
@@ -10,6 +9,8 @@ export interface PlanCard {
   kind?: string;
   seconds_s: number;
   estimated: boolean;
+  /** When one's own plan was last opened, in ms since 1970: it tells plans of one title apart. */
+  opened_ms?: number;
   /** Proved to run with no signal. */
   saved: boolean;
 }
@@ -70,13 +71,16 @@ function list(plans: readonly PlanCard[]): TemplateResult {
     <b dir="auto">${plan.title}</b>
     <span class="minutes">${minutes(plan)}</span>
     ${plan.summary ? html`<span class="small line about" dir="auto">${plan.summary}</span>` : nothing}
+    ${plan.opened_ms === undefined ? nothing : html`<span class="small line">Last opened ${WHEN.format(plan.opened_ms)}</span>`}
     ${plan.saved ? html`<span class="small line saved"><svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7l3.5 4L12 3" /></svg>Saved on this device</span>` : nothing}
   </a></li>`)}</ul>`;
 }
 
+const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+
 function minutes(plan: PlanCard): string {
   const whole = Math.max(1, Math.round(plan.seconds_s / 60));
-  const text = plan.seconds_s >= 3600 ? clock(plan.seconds_s) : `${whole} min`;
+  const text = whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
   return plan.estimated ? `about ${text}` : text;
 }
 

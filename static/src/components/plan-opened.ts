@@ -1,12 +1,15 @@
 /** Opens the plan at an address, keeps it on the device and shows it, scaled to a result where there is one. */
 import { LitElement, html, type PropertyValues } from "lit";
-import { NoAnswer } from "../data/api.js";
-import { addResult, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
+import { NoAnswer, Refused } from "../data/api.js";
+import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
+import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
-import { addressOf, forgetPlan, keep, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
-import { openSession } from "../data/sessions.js";
-import { changeSettings } from "../data/settings.js";
+import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
+import { isSound, openSession } from "../data/sessions.js";
+import { Unsound } from "../data/sound-session.js";
+import { changeSettings, readSettings } from "../data/settings.js";
+import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
 import { player } from "../state/player.js";
@@ -15,6 +18,7 @@ import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
 import { goTo, queryOf, rowAddress, tellScreen } from "./routes.js";
+import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
@@ -29,6 +33,9 @@ export class PlanOpened extends LitElement {
     mendTrouble: { state: true },
     saved: { state: true },
     trouble: { state: true },
+    unsound: { state: true },
+    unasked: { state: true },
+    room: { state: true },
   };
   declare source: "built-in" | "mine";
   declare name: string;
@@ -38,6 +45,11 @@ export class PlanOpened extends LitElement {
   declare mendTrouble: string;
   declare saved: Saved;
   declare trouble: string;
+  /** What is stored of it cannot be used. */
+  declare unsound: boolean;
+  /** Whether nobody could be asked what there is to say about the plan. */
+  declare unasked: boolean;
+  declare room: Room | undefined;
   /** The address of the session that is open on this device. */
   private runsAt = "/row";
 
@@ -45,8 +57,10 @@ export class PlanOpened extends LitElement {
     super();
     this.busy = false;
     this.mendTrouble = "";
+    this.unasked = false;
     this.saved = "saving";
     this.trouble = "";
+    this.unsound = false;
   }
 
   override connectedCallback(): void {
@@ -61,23 +75,32 @@ export class PlanOpened extends LitElement {
 
   override render() {
     const { record, rower } = this;
-    const timeline = record && rower && scaled(record.timeline, twoKOf(rower));
+    if (this.unsound) return this.broken();
+    const timeline = record && rower && scaled(record.timeline, twoKOf(rower), rower.athlete.level);
     const said = rower && appraisalFor(record?.appraisal, rower);
-    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .readiness=${said?.readiness} .energy=${said?.energy}
+    return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .query=${queryOf(this.source, this.name)} .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .busy=${this.busy}
+      .query=${queryOf(this.source, this.name)} .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
-      @mend=${this.mend} @undo=${this.undo}></plan-screen>
+      @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
       <open-session-question @back=${() => goTo(this, this.runsAt)} @instead=${this.rowInstead}></open-session-question>`;
+  }
+
+  private broken() {
+    return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
+      @again=${this.fetchAgain} @forget=${this.forget}></unsound-plan>`;
   }
 
   private async gather(): Promise<void> {
     this.record = undefined;
     this.rower = await readAthlete();
+    this.room = (await readSettings()).room;
     try {
       this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
+      this.unsound = error instanceof Unsound;
       this.trouble = troubleWords(error);
     }
     tellScreen(this);
@@ -90,10 +113,11 @@ export class PlanOpened extends LitElement {
   private async row(): Promise<void> {
     const open = await openSession();
     if (!open) return goTo(this, rowAddress(this.source, this.name));
-    const { plan_id, led_by } = open.record;
+    if (!isSound(open)) return goTo(this, "/row");
+    const { plan_id, led_by, plan } = open.record;
     if (plan_id === this.record?.id && !led_by) return goTo(this, "/row");
     this.runsAt = `/${led_by ?? "row"}`;
-    await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(open.record.plan.title);
+    await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(plan.title);
   }
 
   private async rowInstead(): Promise<void> {
@@ -109,8 +133,23 @@ export class PlanOpened extends LitElement {
   }
 
   private async forget(): Promise<void> {
-    await forgetPlan(this.record!.id);
+    await forgetPlan(`${this.source}:${this.name}`);
     goTo(this, "/");
+  }
+
+  /** In place of what cannot be used: fetched, or compiled anew. */
+  private async fetchAgain(): Promise<void> {
+    this.busy = true;
+    this.mendTrouble = "";
+    try {
+      if (this.source === "mine") await remake(this.name, await readAthlete());
+      else await openBuiltIn(this.name);
+      void this.gather();
+    } catch (error) {
+      this.mendTrouble = error instanceof Refused ? error.message : "It cannot be had now: there is no signal. Try again when there is.";
+    } finally {
+      this.busy = false;
+    }
   }
 
   private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {
@@ -123,6 +162,7 @@ export class PlanOpened extends LitElement {
     const { record, rower } = this;
     if (!record || !rower) return;
     const appraisal = await appraised(record.plan, rower).catch(() => undefined);
+    this.unasked = !appraisal;
     if (!appraisal || this.record !== record || this.rower !== rower || !this.isConnected) return;
     this.record = await keep({ ...record, appraisal });
   }
@@ -133,6 +173,17 @@ export class PlanOpened extends LitElement {
 
   private async undo(): Promise<void> {
     await this.change(takenBack);
+  }
+
+  /** Another level or another room: kept for what comes, and the advice asked for anew. */
+  private async changeTerms({ detail: { level, room } }: CustomEvent<{ level?: Level; room?: Room }>): Promise<void> {
+    if (level) this.rower = await changeAthlete({ level });
+    if (room) this.room = (await changeSettings({ room })).room;
+    await this.appraise();
+  }
+
+  private async again(): Promise<void> {
+    await this.change(async (record, rower) => addressOf(record.made ? await makeAgain({ ...record, made: record.made }, rower) : record));
   }
 
   /** A change of the plan: it is shown at its address, which may be another one. */

@@ -1,30 +1,40 @@
 /** One plan before it is rowed: picture, findings, totals, readiness, blocks, whose splits, and the button to row it.
  *
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
+ * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
- * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""), `busy`,
+ * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
- * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, and of one's own plan `edit`
+ * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), and of one's own plan `edit`
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
 import { clock, splitClock } from "../plan/format.js";
+import type { Level, Room } from "../plan/types.js";
 import "./block-list.js";
+import { choices, pick } from "./choice-look.js";
 import "./finding-list.js";
+import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
+import { ROOMS } from "./room-names.js";
 import "./saved-mark.js";
 
 /** As planner/start_line.py has it: readiness is what rowing before the start line leaves. */
 const NO_START_LINE = "Nothing is rowed before a main piece here, so there is no start line to be ready for.";
+
+const WHOM: Readonly<Record<Level, string>> = { novice: "somebody new to it", club: "a regular rower", trained: "a trained rower" };
+const NOT_ASKED = "Advice on this plan, and how ready you come to the start, need signal, and there is none now.";
 
 export class PlanScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false },
     findings: { attribute: false },
     appraised: { type: Boolean },
+    unasked: { type: Boolean },
     readiness: { attribute: false },
     energy: { attribute: false },
     athlete: { attribute: false },
@@ -35,6 +45,9 @@ export class PlanScreen extends LitElement {
     own: { type: Boolean },
     editable: { type: Boolean },
     mendedBy: {},
+    level: {},
+    room: {},
+    outdated: { type: Boolean },
     busy: { type: Boolean },
     mendTrouble: {},
     asking: { state: true },
@@ -43,6 +56,7 @@ export class PlanScreen extends LitElement {
   declare timeline: Timeline | undefined;
   declare findings: readonly Finding[];
   declare appraised: boolean;
+  declare unasked: boolean;
   declare readiness: Readiness | undefined;
   declare energy: Energy | undefined;
   declare athlete: Athlete | undefined;
@@ -53,6 +67,9 @@ export class PlanScreen extends LitElement {
   declare own: boolean;
   declare editable: boolean;
   declare mendedBy: string;
+  declare level: Level | undefined;
+  declare room: Room | undefined;
+  declare outdated: boolean;
   declare busy: boolean;
   declare mendTrouble: string;
   declare asking: boolean;
@@ -62,6 +79,7 @@ export class PlanScreen extends LitElement {
     super();
     this.findings = [];
     this.appraised = false;
+    this.unasked = false;
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
@@ -69,13 +87,14 @@ export class PlanScreen extends LitElement {
     this.own = false;
     this.editable = false;
     this.mendedBy = "";
+    this.outdated = false;
     this.busy = false;
     this.mendTrouble = "";
     this.asking = false;
     this.trouble = "";
   }
 
-  static override styles = [type, buttons, page, css`
+  static override styles = [type, buttons, page, choices, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; }
     header h1 { overflow-wrap: anywhere; }
@@ -128,12 +147,15 @@ export class PlanScreen extends LitElement {
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
+        ${this.outdated ? this.againLine() : nothing}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
         ${this.sums(timeline)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
-          : this.appraised ? html`<p class="small">${NO_START_LINE}</p>` : nothing}
+          : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
+            : this.unasked ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
+        ${this.whom()}
         ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
       </div>
       <div class="blocks"><nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>
@@ -163,6 +185,22 @@ export class PlanScreen extends LitElement {
       ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
     </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}
       ${this.energy ? html`<p class="small">${energyWords(this.energy)}</p>` : nothing}</div>`;
+  }
+
+  /** The splits follow a result at once; the words, the goal and the warm-up were made without it. */
+  private againLine() {
+    return html`<div class="mended" role="status"><p>Your results have changed since this session was made.</p>
+      <button type="button" ?disabled=${this.busy} @click=${() => this.dispatchEvent(new CustomEvent("again"))}>Make it again</button>
+      ${this.mendTrouble && !this.findings.length ? html`<p role="alert">${this.mendTrouble}</p>` : nothing}</div>`;
+  }
+
+  /** What was chosen last sticks, so it is said and can be changed here. */
+  private whom() {
+    const { level, room } = this;
+    if (!level || !room) return nothing;
+    const tell = (detail: { level?: Level; room?: Room }) => this.dispatchEvent(new CustomEvent("terms", { detail }));
+    return html`<details><summary>Advice for ${WHOM[level]} in a ${room} room</summary>
+      <div class="picks">${pick("level", "Your rowing", LEVELS, level, (level) => tell({ level }))}${pick("room", "The room", ROOMS, room, (room) => tell({ room }))}</div></details>`;
   }
 
   private undoLine() {

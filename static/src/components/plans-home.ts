@@ -3,8 +3,8 @@ import { LitElement, html } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { readAthlete } from "../data/athlete.js";
 import { database } from "../data/database.js";
-import { addressOf, keptPlans, libraryPlans, makePlan, type PlanRecord } from "../data/plans.js";
-import { openSession } from "../data/sessions.js";
+import { addressOf, everyKept, libraryPlans, makePlan, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
+import { isSound, openSession } from "../data/sessions.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
 import type { BuiltinPlan, Problem } from "../plan/wire.js";
@@ -30,6 +30,8 @@ export class PlansHome extends LitElement {
     trouble: { state: true },
     updateReady: { state: true },
     running: { state: true },
+    stranded: { state: true },
+    unsound: { state: true },
   };
   declare library: readonly PlanCard[] | undefined;
   declare kept: readonly PlanRecord[];
@@ -43,6 +45,9 @@ export class PlansHome extends LitElement {
   declare trouble: string;
   declare updateReady: boolean;
   declare running: string;
+  /** The open session cannot be gone on with. */
+  declare stranded: boolean;
+  declare unsound: readonly UnsoundPlan[];
   private runsAt = "/row";
   private stopWatching: (() => void)[] = [];
 
@@ -58,6 +63,8 @@ export class PlansHome extends LitElement {
     this.trouble = "";
     this.updateReady = false;
     this.running = "";
+    this.stranded = false;
+    this.unsound = [];
   }
 
   override connectedCallback(): void {
@@ -75,7 +82,7 @@ export class PlansHome extends LitElement {
 
   override render() {
     return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => cardOf(record, this.proved))}
-      .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
+      .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
       .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
       @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
@@ -84,15 +91,17 @@ export class PlansHome extends LitElement {
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
   private async look(): Promise<void> {
     const open = await openSession();
-    this.running = open?.record.plan.title ?? "";
-    this.runsAt = `/${open?.record.led_by ?? "row"}`;
+    this.running = !open ? "" : isSound(open) ? open.record.plan.title : open.title || "a session";
+    this.stranded = open !== undefined && !isSound(open);
+    this.runsAt = `/${(open && isSound(open) && open.record.led_by) || "row"}`;
   }
 
   private async gather(): Promise<void> {
     const { draft } = await readSettings();
     // What is being typed already counts before what was kept.
     this.draft ||= draft;
-    this.kept = await keptPlans();
+    const { sound, unsound } = await everyKept();
+    [this.kept, this.unsound] = [sound, unsound];
     this.newcomer = !this.kept.length || (await readAthlete()).athlete.level === "novice";
     this.updateReady = await updateIsReady();
     void lookForUpdate();
@@ -151,8 +160,9 @@ function libraryCard({ slug, kind, plan, timeline }: BuiltinPlan): PlanCard {
   return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind };
 }
 
-function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline">, saved: boolean): PlanCard {
+function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms">>, saved: boolean): PlanCard {
   const { plan, timeline } = record;
   const { seconds_s, estimated } = timeline.totals;
-  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...(plan.summary ? { summary: plan.summary } : {}) };
+  const opened = record.source === "mine" && record.kept_at_ms ? { opened_ms: record.kept_at_ms } : {};
+  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...opened, ...(plan.summary ? { summary: plan.summary } : {}) };
 }

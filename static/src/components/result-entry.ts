@@ -8,7 +8,7 @@ import type { Choice } from "../plan/piece-choices.js";
 import type { Result } from "../plan/wire.js";
 import { choices, pick, type Option } from "./choice-look.js";
 import { buttons, fields, type } from "./look.js";
-import { OTHER, readResult, ROWED, TWO_K } from "./result-reading.js";
+import { NO_DISTANCE, OTHER, readResult, ROWED, TWO_K } from "./result-reading.js";
 
 export class ResultEntry extends LitElement {
   static override properties = { heading: {}, button: {}, rowed: { state: true }, problem: { state: true } };
@@ -38,13 +38,14 @@ export class ResultEntry extends LitElement {
 
   override render() {
     const byTime = "seconds" in this.rowed.length;
-    const invalid = this.problem ? "true" : "false";
+    const invalid = this.problem && !this.atDistance ? "true" : "false";
     return html`<form novalidate aria-label=${this.heading || "A result"} @submit=${this.submit}>
       ${this.heading ? html`<p class="heading">${this.heading}</p>` : nothing}
       <div class="picks">
         ${pick("rowed", "Rowed", this.names(), this.rowed.name, (name) => this.choose(name))}
         ${this.rowed === OTHER ? html`<div><label for="distance">Distance in metres</label>
-          <input id="distance" inputmode="numeric" autocomplete="off" aria-describedby="problem" @change=${this.typed} /></div>` : nothing}
+          <input id="distance" inputmode="numeric" autocomplete="off" aria-describedby="problem"
+            aria-invalid=${this.problem && this.atDistance ? "true" : "false"} @change=${this.typed} /></div>` : nothing}
         <div><label for="reached">${byTime ? "Metres" : "Time"}</label>
           <input id="reached" inputmode=${byTime ? "numeric" : "text"} autocomplete="off" placeholder=${byTime ? "such as 7105" : "such as 7:42.0"}
             aria-describedby="problem" aria-invalid=${invalid} @change=${this.typed} /></div>
@@ -61,6 +62,9 @@ export class ResultEntry extends LitElement {
     this.problem = typeof read === "string" ? read : "";
     return !this.problem;
   }
+
+  /** Whether the problem is one of the distance, and not of what was reached. */
+  private atDistance = false;
 
   private names(): Option<string>[] {
     return ROWED.map(({ name }) => ({ value: name, name }));
@@ -92,7 +96,9 @@ export class ResultEntry extends LitElement {
   }
 
   private read(text: string): Result | string {
-    return readResult(this.rowed, text, this.textOf("distance"));
+    const read = readResult(this.rowed, text, this.textOf("distance"));
+    this.atDistance = read === NO_DISTANCE;
+    return read;
   }
 
   private textOf(id: string): string {

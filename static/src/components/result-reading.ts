@@ -8,6 +8,9 @@ export const OTHER: Choice = { name: "Other metres", length: { metres: 0 } };
 export const ROWED: readonly Option<Choice>[] = [...TESTS, OTHER].map((choice) => ({ value: choice, name: choice.name }));
 export const TWO_K = TESTS.find(({ length }) => "metres" in length && length.metres === 2000)!;
 
+/** Said where only the distance is missing. */
+export const NO_DISTANCE = "Write the distance in metres, such as 3000.";
+
 /** The result, or what is wrong with it: a time over metres, or metres over a time. */
 export function readResult({ length }: Choice, text: string, distance = ""): Result | string {
   if ("seconds" in length) {
@@ -17,7 +20,7 @@ export function readResult({ length }: Choice, text: string, distance = ""): Res
   const seconds = timeOf(text);
   if (seconds === undefined) return `“${text}” is no time: write minutes and seconds, such as 7:42.0.`;
   const metres = length === OTHER.length ? metresOf(distance) : length.metres;
-  return metres === undefined ? "Write the distance in metres, such as 3000." : checked({ metres, seconds });
+  return metres === undefined ? NO_DISTANCE : checked({ metres, seconds });
 }
 
 function checked(result: Result): Result | string {

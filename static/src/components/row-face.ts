@@ -72,7 +72,7 @@ function reached(timeline: Timeline, segment: Segment, all: string, elapsed_s: n
   const metres = metresFrom(timeline, first, segment.index);
   const here = `${segment.metres_asked} m`;
   const text = `${metres}m`;
-  if (here === all) return time(text, `metres, ${clock(elapsed_s)} so far: press Done when your monitor shows them`);
+  if (here === all) return time(text, `in all, ${clock(elapsed_s)} so far: press Done when your monitor shows them`);
   const of = `${metres} m` === all ? "in all" : `of ${all}`;
   return time(text, `${of}, ${clock(elapsed_s)} in this ${here}: press Done when that many are rowed`);
 }

@@ -13,6 +13,14 @@ export const rowLookChosen = css`
   .left-hand .done { grid-template-columns: 1.6fr 1fr 1fr; }
   .left-hand .done .go { order: -1; }
 
+  .large .keys { grid-template: "hold hold hold" auto "back skip minute" auto / 1fr 1fr 1fr; }
+  .large .keys button { min-height: 96px; font-size: 1.5rem; }
+  .large .back { grid-area: back; }
+  .large .hold { grid-area: hold; }
+  .large .skip { grid-area: skip; }
+  .large .minute { grid-area: minute; }
+  .large .done button { min-height: 84px; }
+
   /* End stands under More, too */
   @container (max-width: 374px) and (orientation: portrait) {
     .end { display: none; }
@@ -21,6 +29,25 @@ export const rowLookChosen = css`
   @container (max-width: 480px) {
     .tools span { padding: 4px 7px; }
     .where .word { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  }
+
+  @container (orientation: portrait) and (max-height: 900px) {
+    .large plan-profile, .large .foot, .large drill-picture[known] { display: none; }
+    .large .next { display: none; }
+    .large .big, .large .big.short { font-size: min(33.8cqw, 15cqh); }
+    .large .big.five { font-size: min(31cqw, 15cqh); }
+    .large .big.six { font-size: min(26cqw, 15cqh); }
+    .large .big.seven { font-size: min(22cqw, 15cqh); }
+    .large .mid { font-size: min(28.2cqw, 13cqh); }
+    .large .mid.c4 { font-size: min(20cqw, 13cqh); }
+    .large .mid.c5 { font-size: min(16.5cqw, 13cqh); }
+    .large .mid.c7 { font-size: min(11.5cqw, 13cqh); }
+  }
+  @container (orientation: portrait) and (max-height: 700px) {
+    .large .want, .large stroke-ticks { display: none; }
+    .large:has(.done) .keys { grid-template: "back hold skip minute" auto / 1fr 1.7fr 1fr 1fr; }
+    .large:has(.done) button { min-height: 72px; }
+    .large:has(.done) .keys button { font-size: 1.125rem; }
   }
 
   @container (max-width: 340px) {
@@ -40,6 +67,15 @@ export const rowLookChosen = css`
     .mid.c5 { font-size: min(16cqh, 7.4cqw); }
     .mid.c7 { font-size: min(12cqh, 5.2cqw); }
     .left-hand .where { text-align: left; }
+    .large .side { display: none; }
+    .large .call { align-self: start; }
+    .large .keys { grid-template: "back hold" 1fr "skip minute" 1fr / 1fr 1fr; }
+    .screen.large { grid-template-columns: auto auto minmax(96px, 1fr) 210px 80px; }
+    .large .big, .large .big.short { font-size: min(34cqh, 17cqw); }
+    .large .big.five { font-size: min(34cqh, 15cqw); }
+    .large .big.six { font-size: min(30cqh, 11cqw); }
+    .large .big.seven { font-size: min(30cqh, 10cqw); }
+    .screen.left-hand.large { grid-template-columns: 80px 210px auto auto minmax(96px, 1fr); }
     .screen.left-hand {
       grid-template:
         "tools keys time time where" auto
@@ -50,6 +86,33 @@ export const rowLookChosen = css`
         "tools keys profile profile profile" auto
         / 80px 80px auto auto minmax(120px, 1fr);
     }
+  }
+
+  @container (orientation: portrait) and (max-height: 600px) {
+    .large:not(:has(.done)) .keys button { min-height: 80px; }
+    .large stroke-rail { --rail: 54px; --seat: 34px; }
+  }
+
+  @container (orientation: landscape) and (max-height: 400px) and (min-width: 560px) {
+    .call.long { font-size: 16px; }
+    .side { font-size: 15px; line-height: 1.1; }
+    .want b { font-size: 18px; }
+  }
+
+  @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) and (max-width: 740px) {
+    .screen.large { grid-template-columns: auto auto minmax(80px, 1fr) 176px 60px; gap: 2px 6px; }
+    .screen.left-hand.large { grid-template-columns: 60px 176px auto auto minmax(80px, 1fr); }
+    .large .big, .large .big.short { font-size: min(30cqh, 14cqw); }
+    .large .big.five { font-size: min(30cqh, 12cqw); }
+    .large .big.six, .screen.large .noted .big.six { font-size: min(30cqh, 9cqw); }
+    .large .big.seven { font-size: min(30cqh, 8cqw); }
+    .large .mid { font-size: min(22cqh, 10cqw); }
+    .large .mid.c4 { font-size: min(16cqh, 6cqw); }
+    .large .mid.c5 { font-size: min(16cqh, 5cqw); }
+    .large .rate, .large .strokes { padding-right: 8px; }
+    .large .call { font-size: 17px; line-height: 1.1; }
+    .large .call.long { font-size: 14px; }
+    .large .tools button { font-size: 14px; }
   }
 
   @container (orientation: landscape) and (max-height: 350px) and (min-width: 560px) {
@@ -64,6 +127,13 @@ export const rowLookChosen = css`
     .mid.c4 { font-size: min(10cqw, 17cqh); }
     .mid.c5 { font-size: min(8.4cqw, 17cqh); }
     .mid.c7 { font-size: min(6cqw, 17cqh); }
+    .large .keys { grid-template: "back hold" auto "skip minute" auto / 1fr 1fr; }
+    .large .keys button { min-height: 96px; }
+    .large .side { gap: 8px; }
+    .large .side .want b { font-size: 28px; }
+    .large .big, .large .big.five, .large .big.short { font-size: min(20cqw, 25cqh); }
+    .large .noted .big { font-size: min(18cqw, 20cqh); }
+    .large .side .want { padding: 8px 20px; font-size: 20px; }
     .left-hand .where { text-align: left; }
     .screen.left-hand {
       grid-template:

@@ -58,8 +58,9 @@ export const rowLook = css`
   .done button { font-size: 17px; padding: 6px; }
   .done .go { font-size: 24px; }
   .done .go.long { font-size: 19px; line-height: 1.1; }
-  .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 2fr 1fr; gap: 10px; background: var(--water); }
-  .keys button { padding: 8px; }
+  .keys { position: sticky; bottom: 0; display: grid; grid-template-columns: 1fr 1.7fr 1fr 1fr; gap: clamp(4px, 2cqw, 10px); background: var(--water); }
+  .keys button { padding: 4px; }
+  .minute { font-size: 1.125rem; }
   .call.long { font-size: clamp(19px, 5.2cqw, 24px); }
   .call.lost { justify-content: center; width: 100%; min-height: var(--target); }
   stroke-rail, stroke-ticks { flex: none; }
@@ -233,7 +234,7 @@ export const rowLookWide = css`
     stroke-rail { grid-area: rail; }
     stroke-ticks { grid-area: ticks; }
     plan-profile { grid-area: profile; height: clamp(50px, 10cqh, 120px); }
-    .keys { grid-area: keys; align-self: center; grid-template-columns: 1fr 1.4fr 1fr; }
+    .keys { grid-area: keys; align-self: center; grid-template-columns: 1fr 1.3fr 1fr 1fr; }
     .keys button { min-height: 84px; padding: 8px; }
     .help { display: block; }
     .done { grid-area: done; }

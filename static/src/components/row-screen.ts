@@ -3,8 +3,9 @@
  * Properties: `timeline`; `index` of the segment; `elapsed_s`, `left_s`, `stroke`, `strokes_left`, `call` as in a
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
  * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
+ * `extendable` (this block can have one more minute).
  * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
- * Events: back, hold, skip, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
+ * Events: back, hold, skip, extend, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
 import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
@@ -46,6 +47,7 @@ export class RowScreen extends LitElement {
     remark: {},
     sleeps: { type: Boolean },
     held: { type: Boolean },
+    extendable: { type: Boolean },
     countIn: { attribute: false },
     sound: {},
     saved: {},
@@ -61,6 +63,7 @@ export class RowScreen extends LitElement {
   declare remark: string;
   declare sleeps: boolean;
   declare held: boolean;
+  declare extendable: boolean;
   declare countIn: number | null;
   declare sound: SoundState;
   declare saved: string;
@@ -77,6 +80,7 @@ export class RowScreen extends LitElement {
     this.remark = "";
     this.sleeps = false;
     this.held = false;
+    this.extendable = false;
     this.countIn = null;
     this.sound = "on";
     this.saved = "saving";
@@ -88,7 +92,7 @@ export class RowScreen extends LitElement {
   override render() {
     const segment = this.timeline?.segments[this.index];
     if (!this.timeline || !segment) return nothing;
-    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand">
+    return html`<main class="screen ${this.held ? "held" : ""} ${this.chosen.hand}-hand ${this.chosen.buttons}">
       <h1 class="heard-only" tabindex="-1">Rowing: ${this.timeline.plan.title}</h1>
       ${this.head(segment)}
       ${this.countIn === null ? this.rowing(segment) : this.counting(segment)}
@@ -96,11 +100,11 @@ export class RowScreen extends LitElement {
       ${this.keys()}
       <div class="foot"><saved-mark short state=${this.saved}></saved-mark>
         ${this.sleeps ? html`<p class="small">The screen may go dark: set this phone to stay on.</p>` : nothing}
-        <p class="small help">Keys: space holds and goes on, ← back, → skip</p></div>
+        ${this.chosen.keys ? html`<p class="small help">Keys: space holds and goes on, ← back, → skip, + a minute, Esc ends</p>` : nothing}</div>
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} @end=${() => this.child<EndQuestion>("end-question").open()}></more-choices>
+      <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
     </main>`;
   }
 
@@ -112,7 +116,11 @@ export class RowScreen extends LitElement {
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
   skip(): void {
     if (this.index + 1 < (this.timeline?.segments.length ?? 0)) this.tell("skip");
-    else this.child<EndQuestion>("end-question").open();
+    else this.askToEnd();
+  }
+
+  askToEnd(): void {
+    this.child<EndQuestion>("end-question").open();
   }
 
   private head(segment: Segment) {
@@ -121,7 +129,7 @@ export class RowScreen extends LitElement {
       <div class="tools">
         <button type="button" @click=${() => this.child<StopSigns>("stop-signs").open()}><span>Stop signs</span></button>
         <button type="button" @click=${() => this.tell("sound")}><span>${this.sound === "off" ? "Unmute" : "Mute"}</span></button>
-        <button type="button" class="end" @click=${() => this.child<EndQuestion>("end-question").open()}><span>End</span></button>
+        <button type="button" class="end" @click=${this.askToEnd}><span>End</span></button>
         <button type="button" aria-label="More" @click=${() => this.child<MoreChoices>("more-choices").open()}><span>${MORE}</span></button>
       </div>
     </header>`;
@@ -190,9 +198,10 @@ export class RowScreen extends LitElement {
 
   private keys() {
     return html`<div class="keys">
-      <button type="button" @click=${() => this.tell("back")}>Back</button>
-      <button type="button" class=${this.held ? "go" : ""} @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
-      <button type="button" @click=${this.skip}>Skip</button>
+      <button type="button" class="back" @click=${() => this.tell("back")}>Back</button>
+      <button type="button" class="hold ${this.held ? "go" : ""}" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
+      <button type="button" class="skip" @click=${this.skip}>Skip</button>
+      <button type="button" class="minute" ?disabled=${!this.extendable} @click=${() => this.tell("extend")}>+1 min</button>
     </div>`;
   }
 
@@ -208,7 +217,7 @@ export class RowScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "back" | "hold" | "skip" | "end" | "sound" | "wake"): void {
+  private tell(name: "back" | "hold" | "skip" | "extend" | "end" | "sound" | "wake"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

@@ -96,6 +96,12 @@ export function doneWords(timeline: Timeline, segment: Segment): string {
   return run && segment.index < run.last ? `Done with ${segment.metres_asked} m` : "Done";
 }
 
+/** That a block has been given a minute more. */
+export function extendedWords({ kind, duration_s }: Segment): string {
+  const what = kind === "rest" || kind === "gap" ? `the ${kind}` : "this block";
+  return `One more minute: ${what} is ${clock(duration_s)} now.`;
+}
+
 /** What happened to the clock while nobody looked. */
 export function noticeWords({ kind, seconds }: { kind: "was-away" | "clock-moved"; seconds: number }): string {
   if (kind === "was-away") return `You were away for ${clock(seconds)}: the clock ran on.`;

@@ -1,6 +1,6 @@
 /** Whether a plan will run with no signal, in words.
  *
- * Attributes: `state`, one of saved, saving, not-saved, memory, insecure; `short`, for a glance.
+ * Attributes: `state`, one of saved, saving, not-saved, memory, full, refused, insecure; `short`, for a glance.
  */
 import { LitElement, css, html } from "lit";
 import { type } from "./look.js";
@@ -10,6 +10,8 @@ const WORDS: Record<string, string> = {
   saving: "Saving on this device …",
   "not-saved": "Not saved on this device yet. Keep this page open, or come back with signal.",
   memory: "This browser stores nothing: a reload would lose the session.",
+  full: "This device has no room left. The session goes on: keep this page open.",
+  refused: "This device stores nothing just now. The session goes on: keep this page open.",
   insecure: "This connection cannot save for offline use. The session runs while this page stays open.",
 };
 
@@ -19,6 +21,8 @@ const SHORT: Record<string, string> = {
   saving: "Saving …",
   "not-saved": "Not saved yet: keep this page open",
   memory: "Nothing is stored here: keep this page open",
+  full: "No room left on this device: keep this page open",
+  refused: "Nothing is stored just now: keep this page open",
   insecure: "Cannot be saved here: keep this page open",
 };
 

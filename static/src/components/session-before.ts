@@ -21,6 +21,7 @@ export class SessionBefore extends LitElement {
     source: { attribute: false },
     name: { attribute: false },
     starting: { type: Boolean },
+    silent: { type: Boolean },
     beginning: { state: true },
     settings: { state: true },
     trouble: { state: true },
@@ -28,23 +29,30 @@ export class SessionBefore extends LitElement {
   declare source: "built-in" | "mine" | undefined;
   declare name: string | undefined;
   declare starting: boolean;
+  /** Storage does not answer, so nobody knows whether a session was left open. */
+  declare silent: boolean;
   declare beginning: Beginning | undefined;
   declare settings: Settings | undefined;
   declare trouble: string;
+  private gathered = false;
 
   constructor() {
     super();
     this.starting = false;
+    this.silent = false;
     this.trouble = "";
   }
 
   static override styles = [type, buttons, page];
 
-  override firstUpdated(): void {
+  override updated(): void {
+    if (this.silent || this.gathered) return;
+    this.gathered = true;
     void this.gather();
   }
 
   override render() {
+    if (this.silent) return this.words("Storage does not answer", "A session left open on this device is not lost. Storage is asked again every second: wait here.");
     if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first.");
     if (this.trouble) return this.words("This plan cannot be opened", this.trouble);
     if (!this.beginning || !this.settings) return nothing;
@@ -63,7 +71,7 @@ export class SessionBefore extends LitElement {
       this.settings = await readSettings();
       const rower = await readAthlete();
       const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
-      this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower)) };
+      this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower), rower.athlete.level) };
       document.title = `${record.plan.title} · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);

@@ -4,13 +4,16 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import { addressOfId } from "../data/plans.js";
+import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
+import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
-import type { Snapshot } from "../state/snapshot.js";
+import type { Kept, Snapshot } from "../state/snapshot.js";
 import { whatWords } from "./segment-words.js";
 import { timeOfDay } from "../state/time-of-day.js";
 import "./absence-question.js";
@@ -21,14 +24,17 @@ import "./other-tab.js";
 import { goTo, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
+import { RowingControl } from "./rowing-control.js";
 import type { Saved } from "./saving.js";
-import { lateWords, noticeWords } from "./row-words.js";
+import { asksDone, extendedWords, lateWords, noticeWords } from "./row-words.js";
+import "./unsound-session.js";
 import "./session-before.js";
 import type { Beginning } from "./session-before.js";
 
 /** How long a notice stays where the call is. */
 const NOTICE_MS = 8000;
 const LOOK_AGAIN_MS = 5000;
+const ASK_AGAIN_MS = 1000;
 const ROWING = new Set(["row-screen", "gap-screen"]);
 
 export class SessionFlow extends LitElement {
@@ -40,6 +46,8 @@ export class SessionFlow extends LitElement {
     starting: { state: true },
     proved: { state: true },
     remark: { state: true },
+    unsound: { state: true },
+    silent: { state: true },
     keeping: { state: true },
     chosen: { state: true },
   };
@@ -50,14 +58,22 @@ export class SessionFlow extends LitElement {
   declare starting: boolean;
   declare proved: boolean;
   declare remark: string;
+  /** The session left open, where it cannot be gone on with. */
+  declare unsound: UnsoundSession | undefined;
+  /** Storage does not answer. */
+  declare silent: boolean;
   declare keeping: "" | "kept" | "refused";
   declare chosen: Preferences;
   private stop = (): void => {};
   private frame = 0;
   private told = 0;
+  private saidAt = 0;
   private screen = "";
   private silence: ReturnType<typeof setTimeout> | undefined;
-  private readonly onKey = (event: KeyboardEvent) => this.key(event);
+  private readonly control = new RowingControl(this, {
+    hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.skip(), next: () => this.next(),
+    minute: () => this.extend(), end: () => this.rowingScreen()?.askToEnd(),
+  });
 
   constructor() {
     super();
@@ -66,6 +82,7 @@ export class SessionFlow extends LitElement {
     this.starting = false;
     this.proved = false;
     this.remark = "";
+    this.silent = false;
     this.keeping = "";
     this.chosen = chosen.now;
   }
@@ -77,7 +94,6 @@ export class SessionFlow extends LitElement {
     this.told = player.snapshot().notice?.number ?? 0;
     const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
     this.stop = () => stops.forEach((stop) => stop());
-    addEventListener("keydown", this.onKey);
     this.frame = requestAnimationFrame(this.paint);
     void this.restore();
   }
@@ -85,7 +101,6 @@ export class SessionFlow extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.stop();
-    removeEventListener("keydown", this.onKey);
     cancelAnimationFrame(this.frame);
   }
 
@@ -94,7 +109,7 @@ export class SessionFlow extends LitElement {
     const { phase } = snapshot;
     if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
     if (phase === "finished") return this.end(snapshot);
-    if (phase === "none" || !snapshot.timeline) return this.restoring ? nothing : this.preparing();
+    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
     const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
     return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
       ${phase === "asking" ? this.question(snapshot) : nothing}`;
@@ -110,7 +125,8 @@ export class SessionFlow extends LitElement {
 
   /** The session first; only then the long look into the cache. */
   private async restore(): Promise<void> {
-    await player.restore().catch(() => false);
+    while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
+    this.silent = false;
     const { led_by } = player.snapshot();
     if (led_by) return goTo(this, `/${led_by}`);
     this.restoring = false;
@@ -118,22 +134,42 @@ export class SessionFlow extends LitElement {
     await this.prove();
   }
 
+  /** Whether storage has said what there is to go on with; while it does not answer, nobody may think there is nothing. */
+  private async foundOut(): Promise<boolean> {
+    try {
+      const open = (await player.restore()) ? undefined : await openSession();
+      this.unsound = open && !isSound(open) ? open : undefined;
+      return true;
+    } catch {
+      this.silent = true;
+      return false;
+    }
+  }
+
+  private stranded({ id, title, plan_id, fault }: UnsoundSession) {
+    const aside = async () => {
+      await putAside(id);
+      this.unsound = undefined;
+    };
+    return html`<unsound-session .planTitle=${title} .trouble=${faultWords(fault)} .plan=${addressOfId(plan_id)} @aside=${aside}></unsound-session>`;
+  }
+
   private preparing() {
-    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting}
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.silent}
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
-  private row({ timeline, phase, sound, screen }: Snapshot) {
-    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .sound=${sound} .saved=${this.saved()}
+  private row({ timeline, phase, sound, screen, can_extend }: Snapshot) {
+    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .extendable=${can_extend} .sound=${sound} .saved=${this.saved()}
       .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
-      @skip=${() => player.skip()} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
+      @skip=${() => player.skip()} @extend=${this.extend} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
-  private gap({ timeline, index, phase, sound, starts_at_ms }: Snapshot) {
-    return html`<gap-screen .hand=${this.chosen.hand} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+  private gap({ timeline, index, phase, sound, starts_at_ms, can_extend }: Snapshot) {
+    return html`<gap-screen .hand=${this.chosen.hand} .buttons=${this.chosen.buttons} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
-      @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
+      .extendable=${can_extend} .remark=${this.remark} @extend=${this.extend} @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
       @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
   }
@@ -143,22 +179,25 @@ export class SessionFlow extends LitElement {
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, pieces, whole }: Snapshot) {
+  private end({ timeline, done, pieces, whole, kept }: Snapshot) {
     return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
-      .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
+      .kept=${kept} .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
   private follow(snapshot: Snapshot): void {
     this.version = snapshot.version;
+    if (snapshot.index !== this.saidAt) this.remark = "";
     const { notice } = snapshot;
     if (!notice || notice.number === this.told) return;
     this.told = notice.number;
     this.say(noticeWords(notice));
   }
 
+  /** What is said of one block is no longer said in the next. */
   private say(remark: string): void {
     clearTimeout(this.silence);
     this.remark = remark;
+    this.saidAt = player.snapshot().index;
     this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
   }
 
@@ -177,7 +216,7 @@ export class SessionFlow extends LitElement {
   };
 
   private paintOnce(): void {
-    const screen = this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
+    const screen = this.rowingScreen();
     if (!screen) return;
     const snapshot = player.snapshot();
     if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
@@ -189,6 +228,7 @@ export class SessionFlow extends LitElement {
   }
 
   private async begin({ record, timeline }: Beginning): Promise<void> {
+    this.control.takeMediaKeys();
     this.starting = true;
     this.keeping = "";
     try {
@@ -206,8 +246,9 @@ export class SessionFlow extends LitElement {
     }
   }
 
-  private saved(): Saved | "memory" {
-    if (player.snapshot().kept === "memory") return "memory";
+  private saved(): Saved | Exclude<Kept, "disk"> {
+    const { kept } = player.snapshot();
+    if (kept !== "disk") return kept;
     if (!canSave()) return "insecure";
     return this.proved ? "saved" : "not-saved";
   }
@@ -217,9 +258,28 @@ export class SessionFlow extends LitElement {
     else player.hold();
   };
 
-  private skip(): void {
-    this.renderRoot.querySelector<RowScreen>("row-screen")?.skip();
+  private rowingScreen(): RowScreen | GapScreen | null {
+    return this.renderRoot.querySelector<RowScreen | GapScreen>("row-screen, gap-screen");
   }
+
+  /** Out of a gap into the piece, with its count-in; out of the last block only when asked again. */
+  private skip(): void {
+    const screen = this.rowingScreen();
+    if (screen?.localName === "gap-screen") player.done();
+    else (screen as RowScreen | null)?.skip();
+  }
+
+  /** The one button of a clicker, or of headphones; pressed twice it must not skip what it has just started. */
+  private next(): void {
+    const { phase, segment } = player.snapshot();
+    if (phase === "count-in") return;
+    if (segment && asksDone(segment) && (phase === "running" || phase === "waiting")) this.done(0);
+    else this.skip();
+  }
+
+  private readonly extend = (): void => {
+    if (player.extend()) this.say(extendedWords(player.snapshot().segment!));
+  };
 
   private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
 
@@ -227,17 +287,6 @@ export class SessionFlow extends LitElement {
     player.close();
     goTo(this, "/");
   };
-
-  /** Space holds and goes on, the arrows go back and skip; not while a button, a field or a question has the keys. */
-  private key(event: KeyboardEvent): void {
-    const rowing = ["count-in", "running", "waiting", "held"].includes(player.snapshot().phase);
-    const busy = event.composedPath().some((node) => node instanceof HTMLElement && node.matches("button, input, a, summary, dialog"));
-    if (!rowing || busy || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
-    const action = { " ": this.holdOrGoOn, ArrowLeft: () => player.back(), ArrowRight: () => this.skip() }[event.key];
-    if (!action) return;
-    event.preventDefault();
-    action();
-  }
 }
 customElements.define("session-flow", SessionFlow);
 

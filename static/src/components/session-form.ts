@@ -13,6 +13,7 @@ import type { Kind } from "../plan/kinds.js";
 import type { Level, Room } from "../plan/types.js";
 import { choices, pick, tiles, type Option } from "./choice-look.js";
 import { LEVELS } from "./level-names.js";
+import { ROOMS } from "./room-names.js";
 import "./interval-entry.js";
 import type { IntervalEntry } from "./interval-entry.js";
 import { buttons, fields, type } from "./look.js";
@@ -32,7 +33,6 @@ export interface Remembered {
 }
 
 const MINUTES: readonly Option<number>[] = [5, 8, 10, 12, 15, 18, 20, 25, 30].map((count) => ({ value: count, name: `${count} minutes` }));
-const ROOMS: readonly Option<Room>[] = [{ value: "cold", name: "Cold" }, { value: "normal", name: "Normal" }, { value: "hot", name: "Hot" }];
 const OWN_SET = -1;
 
 export class SessionForm extends LitElement {

@@ -48,6 +48,9 @@ export class SessionMaking extends LitElement {
   private async gather(): Promise<void> {
     this.settings = await readSettings();
     this.rower = await readAthlete();
+    await this.updateComplete;
+    // On a screen this low the next question would stay out of sight.
+    if (matchMedia("(max-height: 540px)").matches) this.scrollIntoView();
   }
 
   /** As the athlete has it, else what is usual for the kind of piece. */

@@ -4,9 +4,10 @@
  * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { isCount, LONGEST_COUNT_S, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
+import { isCount, LONGEST_COUNT_S, type Buttons, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
 import type { Theme } from "../data/theme-mirror.js";
-import { choices, tiles, type Option } from "./choice-look.js";
+import { choices, ON_OR_OFF, tiles, type Option } from "./choice-look.js";
+import "./settings-keys.js";
 import { buttons, fields, page, type } from "./look.js";
 
 const FIGURES: readonly Option<FigureKind>[] = [
@@ -17,7 +18,7 @@ const EFFORTS: readonly Option<EffortUnit>[] = [
 ];
 const THEMES: readonly Option<Theme>[] = [{ value: "device", name: "As the device" }, { value: "light", name: "Light" }, { value: "dark", name: "Dark" }];
 const HANDS: readonly Option<Hand>[] = [{ value: "right", name: "Right" }, { value: "left", name: "Left" }];
-const ON_OR_OFF: readonly Option<boolean>[] = [{ value: true, name: "On" }, { value: false, name: "Off" }];
+const BUTTONS: readonly Option<Buttons>[] = [{ value: "usual", name: "Usual" }, { value: "large", name: "Large" }];
 
 type Count = "start_count_s" | "hold_count_s";
 
@@ -65,7 +66,8 @@ export class SettingsScreen extends LitElement {
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Settings</h1><p>For this device. Each takes hold at once.</p></header>
       <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
-      ${this.chosen ? html`<div class="all">${this.whileRowing(this.chosen)}<div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}</div></div>` : nothing}
+      ${this.chosen ? html`<div class="all">${this.whileRowing(this.chosen)}<div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}</div>
+        <settings-keys .chosen=${this.chosen}></settings-keys></div>` : nothing}
       ${this.rowing ? html`<div class="bar"><p class="small">A session is open behind this page.</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
     </main>`;
   }
@@ -94,12 +96,14 @@ export class SettingsScreen extends LitElement {
       <p id="${name}-problem" class="bad" role="alert" ?hidden=${!wrong}>Write a whole number from 0 to ${LONGEST_COUNT_S}.</p></div>`;
   }
 
-  private device({ theme, hand, keep_awake }: Preferences) {
+  private device({ theme, hand, buttons: size, keep_awake }: Preferences) {
     return html`<section aria-labelledby="device"><h2 id="device">This device</h2>
       <fieldset><legend>Light or dark</legend>${tiles("theme", THEMES, theme, (value) => this.choose({ theme: value }))}
         <p class="small">As the device: pages follow it, and rowing is dark.</p></fieldset>
       <fieldset><legend>The hand for the buttons</legend>${tiles("hand", HANDS, hand, (value) => this.choose({ hand: value }))}
         <p class="small">On a screen on its side the buttons stand on that side.</p></fieldset>
+      <fieldset><legend>Buttons while rowing</legend>${tiles("buttons", BUTTONS, size, (value) => this.choose({ buttons: value }))}
+        <p class="small">Large ones can be hit from the seat; the figures are smaller then.</p></fieldset>
       <fieldset><legend>Keep the screen on while a session runs</legend>${tiles("awake", ON_OR_OFF, keep_awake, (value) => this.choose({ keep_awake: value }))}</fieldset>
     </section>`;
   }

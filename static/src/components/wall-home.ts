@@ -1,7 +1,8 @@
 /** A wall from its set-up to its end: hands the session that leads the room to the wall, and what is pressed there to the player. */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
-import { openSession, type SessionRecord } from "../data/sessions.js";
+import { isSound, openSession, type SessionRecord } from "../data/sessions.js";
+import { faultWords } from "../data/sound-session.js";
 import { changeWall, readWall, type Sight, type WallSettings } from "../data/wall.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import { forRoom, targetsOf, type Lane } from "../plan/lanes.js";
@@ -11,13 +12,13 @@ import type { Snapshot } from "../state/snapshot.js";
 import { timeOfDay } from "../state/time-of-day.js";
 import { byClock } from "../timeline/by-clock.js";
 import { changeFullScreen, enterFullScreen } from "./full-screen.js";
-import { ledBy } from "./leading-keys.js";
 import "./open-session-question.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./other-tab.js";
 import { troubleWords } from "./plan-opened.js";
 import { goTo, tellScreen } from "./routes.js";
-import { noticeWords } from "./row-words.js";
+import { extendedWords, noticeWords } from "./row-words.js";
+import { RowingControl } from "./rowing-control.js";
 import { keptLater, watchSaved, type Saved } from "./saving.js";
 import "./wall-end.js";
 import "./wall-screen.js";
@@ -55,7 +56,10 @@ export class WallHome extends LitElement {
   private shown = "";
   private start_at_ms: number | undefined;
   private silence: ReturnType<typeof setTimeout> | undefined;
-  private readonly onKey = (event: KeyboardEvent) => this.key(event);
+  private readonly control = new RowingControl(this, {
+    hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.screen?.skip(), next: () => this.screen?.skip(),
+    minute: () => this.extend(), end: () => this.screen?.askEnd(),
+  });
   private readonly stayAwake = () => player.stayAwake();
 
   constructor() {
@@ -77,13 +81,11 @@ export class WallHome extends LitElement {
     this.told = player.snapshot().notice?.number ?? 0;
     const leave = player.subscribe((snapshot) => this.follow(snapshot));
     const awake = setInterval(this.stayAwake, MINUTE_MS);
-    addEventListener("keydown", this.onKey);
     document.addEventListener("fullscreenchange", this.stayAwake);
     this.stop = () => {
       leave();
       clearInterval(awake);
       clearTimeout(this.silence);
-      removeEventListener("keydown", this.onKey);
       document.removeEventListener("fullscreenchange", this.stayAwake);
     };
     this.frame = requestAnimationFrame(this.paint);
@@ -129,7 +131,8 @@ export class WallHome extends LitElement {
   /** A session that leads this room goes on by itself; one that somebody rows is left alone. */
   private async gather(): Promise<void> {
     const [{ wall, lost }, stored] = await Promise.all([readWall(), openSession().catch(() => undefined)]);
-    this.open = stored?.record;
+    this.open = stored && isSound(stored) ? stored.record : undefined;
+    if (stored && !isSound(stored)) this.trouble = `A session that was left open here cannot be gone on with. ${faultWords(stored.fault)}`;
     const asked = this.name ? { source: this.source!, name: this.name } : wall.plan;
     const goesOn = this.open?.led_by && (!this.name || this.open.plan_id === `${this.source}:${this.name}`);
     if (goesOn) await player.restore();
@@ -162,6 +165,7 @@ export class WallHome extends LitElement {
     this.start_at_ms = at_ms;
     if (this.open) return this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(this.open.plan.title);
     enterFullScreen();
+    this.control.takeMediaKeys();
     await this.begin();
   }
 
@@ -193,8 +197,12 @@ export class WallHome extends LitElement {
     const { notice } = snapshot;
     if (!notice || notice.number === this.told || !snapshot.led_by) return;
     this.told = notice.number;
+    this.say(noticeWords(notice));
+  }
+
+  private say(remark: string): void {
     clearTimeout(this.silence);
-    this.remark = noticeWords(notice);
+    this.remark = remark;
     this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
   }
 
@@ -205,7 +213,7 @@ export class WallHome extends LitElement {
   };
 
   private paintOnce(): void {
-    const screen = this.renderRoot.querySelector<WallScreen>("wall-screen");
+    const { screen } = this;
     if (!screen) return;
     const snapshot = player.snapshot();
     const moment = momentOf(snapshot);
@@ -224,18 +232,18 @@ export class WallHome extends LitElement {
     else player.hold();
   };
 
+  private readonly extend = (): void => {
+    if (player.extend()) this.say(extendedWords(player.snapshot().segment!));
+  };
+
   private readonly leave = (): void => {
     player.close();
     this.open = undefined;
     void this.gather();
   };
 
-  private key(event: KeyboardEvent): void {
-    const screen = this.renderRoot.querySelector<WallScreen>("wall-screen");
-    const asked = screen && ledBy(event);
-    if (!asked) return;
-    event.preventDefault();
-    ({ hold: this.holdOrGoOn, back: () => player.back(), skip: () => screen.skip(), end: () => screen.askEnd() })[asked]();
+  private get screen(): WallScreen | null {
+    return this.renderRoot.querySelector<WallScreen>("wall-screen");
   }
 }
 customElements.define("wall-home", WallHome);

@@ -62,6 +62,7 @@ export class WallScreen extends LitElement {
     this.awake = false;
     this.stays = false;
     this.screen = { width: 0, height: 0 };
+    this.addEventListener("click", () => this.tell("wake"));
   }
 
   static override styles = [type, buttons, wallLook];
@@ -87,7 +88,7 @@ export class WallScreen extends LitElement {
     const face = wallFace(segment, this.moment);
     const held = this.moment.phase === "held";
     this.style.setProperty("--figure", px(figureSize(this.sizes, face.figure) * (face.note ? 0.88 : 1)));
-    return html`<main class="${this.sizes.layout} ${held ? "held" : ""}" @pointerdown=${() => this.tell("wake")}>
+    return html`<main class="${this.sizes.layout} ${held ? "held" : ""}">
       <header><h1 tabindex="-1" dir="auto">${this.timeline.plan.title}</h1><span class="where">${placeWords(this.timeline, segment)}</span>
         <span class="clock">${this.sound === "lost" ? "No sound: touch here · " : ""}${this.clock}</span></header>
       ${this.face(face)}

@@ -76,7 +76,7 @@ export interface MadeFile {
 
 /** A plan made into a file of this kind. */
 export async function fetchFile(kind: string, asked: ExportRequest): Promise<MadeFile> {
-  const response = await send(`/api/exports/${kind}`, asked, FILE_TIMEOUT_MS);
+  const response = await send(`/api/exports/${kind}`, JSON.stringify(asked), FILE_TIMEOUT_MS);
   if (!response.ok) throw refusal(response.status, await json(response));
   const name = nameIn(response.headers.get("Content-Disposition") ?? "");
   if (!name) throw new NoAnswer("an answer came that is not from Slipway");
@@ -89,15 +89,23 @@ function nameIn(disposition: string): string | undefined {
   return coded && decodeURIComponent(coded);
 }
 
+/** What the server has to say against a text that is no JSON, with the line and column. Throws NoAnswer. */
+export async function refusalOf(text: string): Promise<Refused> {
+  const response = await send("/api/shorthand", text);
+  const document = await json(response);
+  if (response.ok) throw new NoAnswer("an answer came that is not from Slipway");
+  return refusal(response.status, document);
+}
+
 async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
-  const response = await send(path, body);
+  const response = await send(path, body === undefined ? undefined : JSON.stringify(body));
   const document = await json(response);
   if (response.ok) return document as Answer;
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: unknown, timeout_ms = TIMEOUT_MS): Promise<Response> {
-  const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) };
+async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS): Promise<Response> {
+  const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body };
   try {
     return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });
   } catch (error) {

@@ -74,8 +74,8 @@ export async function forgetAthlete(): Promise<AthleteRecord> {
   return NOBODY;
 }
 
-function unappraised({ appraisal: _appraisal, undo: _undo, ...plan }: PlanRecord): PlanRecord {
-  return plan;
+function unappraised({ appraisal: _appraisal, undo: _undo, made, ...plan }: PlanRecord): PlanRecord {
+  return made ? { ...plan, made: { ...made, results: [] } } : plan;
 }
 
 /** Has what follows from the results worked out by the server, and keeps it. Throws Refused or NoAnswer. */

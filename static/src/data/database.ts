@@ -33,17 +33,25 @@ export type Key<Name extends Store> = Shape[Name]["key"];
 /** `strict` waits until the record has left for the disk; `relaxed` leaves the moment to the system. */
 export type Durability = "strict" | "relaxed";
 
+/** One of several changes that are made together or not at all. */
+export type Step =
+  | { [Name in Store]: { store: Name; put: Value<Name> } }[Store]
+  | { [Name in Store]: { store: Name; remove: Key<Name>; to?: Key<Name> } }[Store];
+
 /** Records by store and key. */
 export interface Shelf {
   get<Name extends Store>(store: Name, key: Key<Name>): Promise<Value<Name> | undefined>;
   all<Name extends Store>(store: Name, from?: Key<Name>, to?: Key<Name>): Promise<Value<Name>[]>;
-  put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability): Promise<void>;
-  remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
+  keys<Name extends Store>(store: Name): Promise<Key<Name>[]>;
+  /** Makes all of these changes or none; `remove` with `to` takes away everything from one key to the other. */
+  write(steps: readonly Step[], durability?: Durability): Promise<void>;
   /** Puts what `next` makes of the record there is, and answers it; no other write comes between. */
   change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>): Promise<Value<Name>>;
 }
 
 export interface Database extends Shelf {
+  put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability): Promise<void>;
+  remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
   /** Where records go: `memory` when nothing can be stored, so that they are gone with the page. */
   where(): "disk" | "memory";
   /** Opens the database again if the browser has closed it; to be called when the page comes back. */
@@ -117,12 +125,13 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
     get: (store, key) => withHandle((db) => db.get(store, key)),
     all: (store, from, to) =>
       withHandle((db) => db.getAll(store, from === undefined ? undefined : IDBKeyRange.bound(from, to))),
-    put: (store, value, durability = "relaxed") =>
+    keys: (store) => withHandle((db) => db.getAllKeys(store)),
+    write: (steps, durability = "relaxed") =>
       withHandle(async (db) => {
-        const transaction = db.transaction(store, "readwrite", { durability });
-        await Promise.all([transaction.store.put(value), transaction.done]);
+        const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
+        const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
+        await Promise.all([...taken, transaction.done]);
       }),
-    remove: (store, key) => withHandle((db) => db.delete(store, key)),
     change: (store, key, next) =>
       withHandle(async (db) => {
         const transaction = db.transaction(store, "readwrite");
@@ -135,12 +144,24 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
   return {
     get: async (store, key) => (await shelf()).get(store, key),
     all: async (store, from, to) => (await shelf()).all(store, from, to),
-    put: async (store, value, durability) => (await shelf()).put(store, value, durability),
-    remove: async (store, key) => (await shelf()).remove(store, key),
+    keys: async (store) => (await shelf()).keys(store),
+    write: async (steps, durability) => (await shelf()).write(steps, durability),
+    put: async (store, value, durability) => (await shelf()).write([{ store, put: value } as Step], durability),
+    remove: async (store, key) => (await shelf()).write([{ store, remove: key } as Step]),
     change: async (store, key, next) => (await shelf()).change(store, key, next),
     where: () => (memory ? "memory" : "disk"),
     reopen: async () => void (await withHandle((db) => db.count("settings")).catch(() => undefined)),
   };
+}
+
+interface Records {
+  put(value: unknown): Promise<unknown>;
+  delete(key: unknown): Promise<unknown>;
+}
+
+function take(step: Step, records: Records): Promise<unknown> {
+  if ("put" in step) return records.put(step.put);
+  return records.delete(step.to === undefined ? step.remove : IDBKeyRange.bound(step.remove, step.to));
 }
 
 /** Whether a request failed because its connection was gone, so that a new one may well answer. */

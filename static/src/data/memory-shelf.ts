@@ -1,5 +1,5 @@
 /** The same records without a disk: for browsers that refuse to store anything. */
-import type { Key, Shelf, Store, Value } from "./database.js";
+import type { Key, Shelf, Step, Store, Value } from "./database.js";
 
 /** A shelf that forgets everything when the page is closed. */
 export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): Shelf {
@@ -12,6 +12,13 @@ export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): S
     return Array.isArray(path) ? path.map((name) => fields[name]) : fields[path];
   };
 
+  const remove = (store: Store, from: unknown, to: unknown) => {
+    for (const [name, value] of [...records(store)]) {
+      const key = keyOf(store, value);
+      if (order(key, from) >= 0 && order(key, to) <= 0) records(store).delete(name);
+    }
+  };
+
   return {
     async get<Name extends Store>(store: Name, key: Key<Name>) {
       return structuredClone(records(store).get(JSON.stringify(key))) as Value<Name> | undefined;
@@ -21,11 +28,14 @@ export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): S
       const inside = found.filter(({ key }) => from === undefined || (order(key, from) >= 0 && order(key, to) <= 0));
       return inside.sort((a, b) => order(a.key, b.key)).map(({ value }) => structuredClone(value) as Value<Name>);
     },
-    async put<Name extends Store>(store: Name, value: Value<Name>) {
-      records(store).set(JSON.stringify(keyOf(store, value)), structuredClone(value));
+    async keys<Name extends Store>(store: Name) {
+      return [...records(store).keys()].map((key) => JSON.parse(key) as Key<Name>);
     },
-    async remove<Name extends Store>(store: Name, key: Key<Name>) {
-      records(store).delete(JSON.stringify(key));
+    async write(steps: readonly Step[]) {
+      for (const step of steps) {
+        if ("put" in step) records(step.store).set(JSON.stringify(keyOf(step.store, step.put)), structuredClone(step.put));
+        else remove(step.store, step.remove, step.to ?? step.remove);
+      }
     },
     async change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>) {
       const value = next(structuredClone(records(store).get(JSON.stringify(key))) as Value<Name> | undefined);

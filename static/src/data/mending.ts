@@ -16,7 +16,8 @@ export async function mended(record: PlanRecord, mend: Mend, rower: AthleteRecor
   const plan = describedAfter(mend.edits, record.plan, patched(record.plan, mend.edits));
   const content = await compiled(plan, rower);
   const undo = { label: mend.label, before: own ? contentOf(record) : addressOf(record) };
-  return keepMine({ ...content, ...(record.reasons ? { reasons: record.reasons } : {}), undo }, own ? record.name : newId());
+  const { reasons, made } = record;
+  return keepMine({ ...content, ...(reasons ? { reasons } : {}), ...(made ? { made } : {}), undo }, own ? record.name : newId());
 }
 
 /** Takes the last mend back, and leaves those before it; the address of the plan as it was. */
@@ -28,7 +29,7 @@ export async function takenBack({ id, name }: PlanRecord): Promise<string> {
   return undo.before;
 }
 
-/** With the mends before, so that they can be taken back in their turn. */
-function contentOf({ plan, timeline, text, reasons, appraisal, undo }: PlanRecord): Before {
-  return { plan, timeline, ...(text === undefined ? {} : { text }), ...(reasons ? { reasons } : {}), ...(appraisal ? { appraisal } : {}), ...(undo ? { undo } : {}) };
+/** What a plan is, with the mends before, so that they can be taken back in their turn. */
+export function contentOf({ plan, timeline, text, reasons, made, appraisal, undo }: PlanRecord): Before {
+  return { plan, timeline, ...(text === undefined ? {} : { text }), ...(reasons ? { reasons } : {}), ...(made ? { made } : {}), ...(appraisal ? { appraisal } : {}), ...(undo ? { undo } : {}) };
 }

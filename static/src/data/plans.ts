@@ -1,12 +1,14 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
-import type { BuiltinPlan } from "../plan/wire.js";
+import type { BuiltinPlan, Piece, Result } from "../plan/wire.js";
 import { UNTITLED, retitled, titleApart, untitled } from "../plan/naming.js";
-import type { Plan, Timeline } from "../plan/types.js";
+import type { Level, Plan, Timeline } from "../plan/types.js";
 import { NoAnswer, Refused, fetchLibrary, readShorthand, type Shorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
+import type { Settings } from "./settings.js";
+import { planFault, Unsound, type Fault } from "./sound-session.js";
 
 /** A plan kept on this device. */
 export interface PlanRecord {
@@ -24,6 +26,8 @@ export interface PlanRecord {
   text?: string;
   /** Of a session that was made: why it looks as it does. */
   reasons?: readonly string[];
+  /** Of a session that was made: what it was made from, so that it can be made again. */
+  made?: Made;
   /** What there is to say about it, for the athlete who asked last. */
   appraisal?: Appraisal;
   /** How the last mend is taken back. */
@@ -40,7 +44,22 @@ export interface Undo {
 
 export type Before = Content & Pick<PlanRecord, "undo">;
 
-export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "appraisal">;
+export type Content = Pick<PlanRecord, "plan" | "timeline" | "text" | "reasons" | "made" | "appraisal">;
+
+/** What a session is made from, besides the athlete. */
+export interface Making extends Pick<Settings, "room" | "warmup_minutes"> {
+  piece: Piece;
+  /** As it is shown where the piece is chosen. */
+  level: Level;
+  /** The way up to the piece, without the piece. */
+  only_warm_up: boolean;
+}
+
+export interface Made {
+  making: Making;
+  /** The results that it was made for. */
+  results: readonly Result[];
+}
 
 /** Where a plan is opened: /plan/half-hour-at-twenty. */
 export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
@@ -52,28 +71,72 @@ export function libraryPlans(): Promise<BuiltinPlan[]> {
   return fetchLibrary();
 }
 
-/** The plans kept on this device, the last opened first. */
+/** The plans kept on this device that are sound, the last opened first. */
 export async function keptPlans(): Promise<PlanRecord[]> {
-  const records = await database.all("plans");
-  return records.sort((a, b) => b.kept_at_ms - a.kept_at_ms);
+  return (await everyKept()).sound;
+}
+
+/** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
+export interface UnsoundPlan {
+  address: string;
+  title: string;
+}
+
+/** Every plan kept on this device: the sound ones, the last opened first, and the others. */
+export async function everyKept(): Promise<{ sound: PlanRecord[]; unsound: UnsoundPlan[] }> {
+  const [sound, unsound]: [PlanRecord[], UnsoundPlan[]] = [[], []];
+  for (const id of await database.keys("plans")) {
+    const record = await database.get("plans", id).catch(() => undefined);
+    if (record && !planFault(record)) sound.push(record);
+    else if (addressOfId(id)) unsound.push({ address: addressOfId(id), title: titleOf(record) || addressOfId(id) });
+  }
+  return { sound: sound.sort((a, b) => b.kept_at_ms - a.kept_at_ms), unsound };
+}
+
+function titleOf(record: PlanRecord | undefined): string {
+  const title: unknown = record?.plan?.title;
+  return typeof title === "string" ? title : "";
+}
+
+/** A plan as it is kept here; undefined when there is none of that id. Throws Unsound. */
+async function storedPlan(id: string): Promise<PlanRecord | undefined> {
+  const record = await database.get("plans", id).catch(() => null);
+  if (record === undefined) return undefined;
+  const fault: Fault | null = record ? planFault(record) : { kind: "unreadable", where: "" };
+  if (fault) throw new Unsound(fault);
+  return record!;
+}
+
+/** Where the plan of that id is opened; "" for what is no id of a plan. */
+export function addressOfId(id: string): string {
+  if (!/^(mine|built-in):./.test(id)) return "";
+  const [source, ...name] = id.split(":");
+  return addressOf({ source: source === "mine" ? "mine" : "built-in", name: name.join(":") });
 }
 
 /**
  * Opens a built-in plan and keeps it; without an answer, the copy kept earlier.
- * Throws Refused (404: no such plan) or NoAnswer (and never opened here before).
+ * Throws Refused (404: no such plan), NoAnswer (and never opened here before) or Unsound (as is the copy).
  */
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), database.get("plans", id)]);
+    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
     const same = before?.appraisal && JSON.stringify(before.plan) === JSON.stringify(plan);
     const appraisal = same ? { appraisal: before.appraisal! } : {};
-    return await keep({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() });
+    return await keep(checked({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() }));
   } catch (error) {
-    const kept = error instanceof NoAnswer ? await database.get("plans", id) : undefined;
+    const kept = error instanceof NoAnswer ? await storedPlan(id) : undefined;
     if (kept) return kept;
     throw error;
   }
+}
+
+/** The library may be that of a newer server, or a damaged copy in the cache. */
+function checked(record: PlanRecord): PlanRecord {
+  const fault = planFault(record);
+  if (fault) throw new Unsound(fault);
+  return record;
 }
 
 async function builtIn(slug: string): Promise<BuiltinPlan> {
@@ -82,9 +145,9 @@ async function builtIn(slug: string): Promise<BuiltinPlan> {
   return found;
 }
 
-/** Opens one's own plan. Throws Refused (404) where this device has none of that name. */
+/** Opens one's own plan. Throws Refused (404) where this device has none of that name, Unsound. */
 export async function openMine(name: string): Promise<PlanRecord> {
-  const record = await database.get("plans", `mine:${name}`);
+  const record = await storedPlan(`mine:${name}`);
   if (!record) throw new Refused(404, "this plan is not on this device: it may have been made on another one", []);
   return keep({ ...record, kept_at_ms: Date.now() });
 }
@@ -93,6 +156,20 @@ export async function openMine(name: string): Promise<PlanRecord> {
 export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
   const read = await titled(await readShorthand(text));
   return keepMine({ ...(await compiled(read.plan, rower)), ...read });
+}
+
+/**
+ * Compiles one's own plan anew from what is left of it, its text or else its plan, and keeps it in its place.
+ * Throws Refused where nothing is left that can be read, or NoAnswer.
+ */
+export async function remake(name: string, rower: AthleteRecord): Promise<PlanRecord> {
+  const left = await database.get("plans", `mine:${name}`).catch(() => undefined);
+  if (typeof left?.text === "string") {
+    const read = await readShorthand(left.text);
+    return keepMine({ ...(await compiled(read.plan, rower)), ...read }, name);
+  }
+  if (!left?.plan) throw new Refused(404, "nothing is left of this plan on this device: open its link again, or write it anew", []);
+  return keepMine(await compiled(left.plan, rower), name);
 }
 
 /** A plan without a title of its own is told apart from those kept here; one made again has the title it had. */
@@ -118,8 +195,7 @@ async function nameOfSame(text: string | undefined): Promise<string | undefined>
 /** Whether a plan, read back from storage, is really there with its timeline: half the proof that it is saved. */
 export async function isKept(id: string): Promise<boolean> {
   if (database.where() === "memory") return false;
-  const record = await database.get("plans", id);
-  return record !== undefined && record.timeline.segments.length > 0;
+  return (await storedPlan(id).catch(() => undefined)) !== undefined;
 }
 
 /** Takes a plan off this device. */

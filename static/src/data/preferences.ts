@@ -17,6 +17,10 @@ export type EffortUnit = (typeof EFFORT_UNITS)[number];
 export const HANDS = ["right", "left"] as const;
 export type Hand = (typeof HANDS)[number];
 
+/** Larger ones leave less room for everything else. */
+export const BUTTONS = ["usual", "large"] as const;
+export type Buttons = (typeof BUTTONS)[number];
+
 /** The longest count-in, in seconds. */
 export const LONGEST_COUNT_S = 30;
 
@@ -26,8 +30,13 @@ export interface Preferences {
   theme: Theme;
   /** The hand that reaches for the phone. */
   hand: Hand;
+  buttons: Buttons;
   /** Whether the screen is kept on while a session runs. */
   keep_awake: boolean;
+  /** Whether keys steer a session: those of a keyboard or a clicker. */
+  keys: boolean;
+  /** Whether the keys of headphones and the lock screen are taken, which may stop other music. */
+  media_keys: boolean;
   /** Seconds to sit down and take the handle: at the start, and after a gap. */
   start_count_s: number;
   /** Seconds to take up the handle again after a hold. */
@@ -46,7 +55,10 @@ const CHOICES: { readonly [Name in keyof Preferences]: Choice<Preferences[Name]>
   effort: oneOf(EFFORT_UNITS),
   theme: oneOf(THEMES),
   hand: oneOf(HANDS),
-  keep_awake: { usual: true, allows: (value) => typeof value === "boolean" },
+  buttons: oneOf(BUTTONS),
+  keep_awake: onOrOff(true),
+  keys: onOrOff(true),
+  media_keys: onOrOff(false),
   start_count_s: wholeSeconds(10),
   hold_count_s: wholeSeconds(5),
 };
@@ -82,6 +94,10 @@ function valuesOf(stored: unknown): Record<string, unknown> {
 /** One of several; the first of them is the usual. */
 function oneOf<Value extends string>(values: readonly [Value, ...Value[]]): Choice<Value> {
   return { usual: values[0], allows: (value): value is Value => values.includes(value as Value) };
+}
+
+function onOrOff(usual: boolean): Choice<boolean> {
+  return { usual, allows: (value) => typeof value === "boolean" };
 }
 
 function wholeSeconds(usual: number): Choice<number> {

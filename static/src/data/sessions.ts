@@ -2,9 +2,12 @@
 import type { Plan, Timeline } from "../plan/types.js";
 import type { Fact } from "../timeline/facts.js";
 import { database } from "./database.js";
+import { sessionFault, soundHeartbeat, type Fault } from "./sound-session.js";
 
 export interface SessionRecord {
   id: string;
+  /** Of its facts; 1 where none is given. */
+  format?: number;
   /** The plan record it came from; that may be gone or changed by now. */
   plan_id: string;
   plan: Plan;
@@ -45,8 +48,22 @@ export interface StoredSession {
   heartbeat: Heartbeat | undefined;
 }
 
-export function saveSession(record: SessionRecord): Promise<void> {
-  return database.put("sessions", record, "strict");
+/** A session left open that cannot be gone on with, as far as it can still be told. */
+export interface UnsoundSession {
+  id: string;
+  title: string;
+  plan_id: string;
+  fault: Fault;
+}
+
+export function isSound(open: StoredSession | UnsoundSession): open is StoredSession {
+  return "record" in open;
+}
+
+/** Writes a session together with its first fact, so that there is never the one without the other. */
+export function saveSession(record: SessionRecord, first: Fact): Promise<void> {
+  const fact: FactRecord = { session: record.id, number: 0, fact: first };
+  return database.write([{ store: "sessions", put: record }, { store: "facts", put: fact }], "strict");
 }
 
 /** Writes a fact at once and for good. */
@@ -59,33 +76,60 @@ export function saveHeartbeat(heartbeat: Heartbeat): Promise<void> {
 }
 
 /** The session that was not ended, the newest if there are several; undefined when there is none. */
-export async function openSession(): Promise<StoredSession | undefined> {
-  const records = await database.all("sessions");
-  const newest = records.filter((record) => record.state === "open").sort((a, b) => b.made_at_ms - a.made_at_ms)[0];
+export async function openSession(): Promise<StoredSession | UnsoundSession | undefined> {
+  const [newest] = (await allOpen()).sort((a, b) => madeAt(b.record) - madeAt(a.record));
   if (!newest) return undefined;
-  return { record: newest, facts: await factsOf(newest.id), heartbeat: await database.get("heartbeats", newest.id) };
+  const { id, record } = newest;
+  const [facts, heartbeat] = await Promise.all([factRecords(id), database.get("heartbeats", id)]);
+  const fault = record ? sessionFault(record, facts) : UNREADABLE;
+  if (!record || fault) return { id, title: text(record?.plan?.title), plan_id: text(record?.plan_id), fault: fault! };
+  return { record, facts: facts.map(({ fact }) => fact), heartbeat: soundHeartbeat(heartbeat) };
 }
 
-/** The facts of a session as written; a gap in their numbers ends them, since what follows cannot be trusted. */
+/** The facts of a session as written. */
 export async function factsOf(session: string): Promise<Fact[]> {
-  const records = await database.all("facts", [session, 0], [session, Number.MAX_SAFE_INTEGER]);
-  const trusted = records.filter((record, index) => record.number === index);
-  return trusted.map((record) => record.fact);
+  return (await factRecords(session)).map(({ fact }) => fact);
 }
 
 /** Marks a session as ended, and moves it to the log; one that led a room was rowed by nobody here, and goes. */
-export async function closeSession(record: SessionRecord): Promise<void> {
+export function closeSession(record: SessionRecord): Promise<void> {
   if (record.led_by) return discardSession(record.id);
   const ended: SessionRecord = { ...record, state: "ended" };
-  await database.put("sessions", ended, "strict");
-  await database.put("log", ended, "strict");
-  await database.remove("sessions", record.id);
+  return database.write([{ store: "log", put: ended }, { store: "sessions", remove: record.id }], "strict");
+}
+
+/** Takes a session out of the way as it is: what can be read of it stays, in the log, and is not offered again. */
+export async function putAside(id: string): Promise<void> {
+  const record = await database.get("sessions", id).catch(() => undefined);
+  await database.write([...(record ? [{ store: "log", put: record } as const] : []), { store: "sessions", remove: id }], "strict");
 }
 
 /** Takes a session off this device, with all its facts. */
-export async function discardSession(session: string): Promise<void> {
-  const count = (await factsOf(session)).length;
-  await database.remove("sessions", session);
-  await database.remove("heartbeats", session);
-  for (let number = 0; number < count; number += 1) await database.remove("facts", [session, number]);
+export function discardSession(session: string): Promise<void> {
+  return database.write([
+    { store: "sessions", remove: session },
+    { store: "heartbeats", remove: session },
+    { store: "facts", remove: [session, 0], to: [session, Number.MAX_SAFE_INTEGER] },
+  ]);
+}
+
+const UNREADABLE: Fault = { kind: "unreadable", where: "" };
+
+/** The open sessions; one that storage does not hand out is known by its key alone. */
+async function allOpen(): Promise<{ id: string; record: SessionRecord | undefined }[]> {
+  const ids = await database.keys("sessions");
+  const read = ids.map(async (id) => ({ id, record: await database.get("sessions", id).catch(() => undefined) }));
+  return (await Promise.all(read)).filter(({ record }) => record?.state !== "ended");
+}
+
+function factRecords(session: string): Promise<FactRecord[]> {
+  return database.all("facts", [session, 0], [session, Number.MAX_SAFE_INTEGER]);
+}
+
+function madeAt(record: SessionRecord | undefined): number {
+  return Number(record?.made_at_ms) || 0;
+}
+
+function text(value: unknown): string {
+  return typeof value === "string" ? value : "";
 }

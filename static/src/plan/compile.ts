@@ -6,7 +6,7 @@ import { callsOf, placeCalls } from "./calls.js";
 import { exact, inParts, toNumber, toPair, type Exact } from "./exact-time.js";
 import { OPEN_SECONDS, expanded, isRest, type Placed } from "./expansion.js";
 import { metresIn, secondsFor } from "./pace.js";
-import { splitAtFraction } from "./prediction.js";
+import { ASSUMED_TWO_K_SPLIT, splitAtFraction } from "./prediction.js";
 import { lengthRemarks, targetRemarks, SPLIT_OUT_OF_RANGE } from "./remarks.js";
 import { startingInTurn, waits } from "./starts.js";
 import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
@@ -14,9 +14,6 @@ import { splitOfTarget, targetForAnybody, type Before } from "./targets.js";
 import { tenth, totalsOf } from "./totals.js";
 import { isRowed, type Call, type Finding, type Fit, type Segment, type Target, type Timeline } from "./types.js";
 import type { Block, Drill, Plan, Turn } from "./wire.js";
-
-/** Seconds per 500 m over 2 km that a metre block is taken to be rowed by, of a rower of club level: judgement [C]. */
-const ASSUMED_TWO_K_SPLIT = exact(120);
 
 /** A segment before its place in the session is known. */
 type Stretch = Omit<Segment, "index" | "part" | "part_index" | "place" | "start" | "start_s" | "waits" | "estimated">;
@@ -130,7 +127,8 @@ function inTime(seconds: Exact, rate: number | undefined, ends: Segment["ends"],
 
 function assumedSplit(target: Target | undefined): Exact {
   const fraction = target?.two_k_power_fraction;
-  return fraction === undefined ? ASSUMED_TWO_K_SPLIT : splitAtFraction(ASSUMED_TWO_K_SPLIT, inParts(fraction, 1000));
+  const { club } = ASSUMED_TWO_K_SPLIT;
+  return fraction === undefined ? club : splitAtFraction(club, inParts(fraction, 1000));
 }
 
 function metresOf({ for: length }: Block, { duration, basis }: Length, target: Target | undefined): Pick<Segment, "metres" | "metres_asked"> {

@@ -30,7 +30,9 @@ export function titleApart(title: string, text: string, taken: readonly string[]
 /** The blocks of the first main part, a line each, without what stands below them. */
 function mainLines(text: string): string[] {
   const lines = text.split("\n");
-  const after = lines.slice(lines.indexOf("main") + 1);
+  const main = lines.indexOf("main");
+  if (main < 0) return [];
+  const after = lines.slice(main + 1);
   const end = after.findIndex((line) => /^(?:warm-up|main|cool-down|gap\b.*)?$/.test(line));
   return after.slice(0, end < 0 ? undefined : end).filter((line) => !/^\s/.test(line));
 }

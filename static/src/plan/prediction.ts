@@ -1,9 +1,12 @@
 /** The likely 2 km split from one result, by two customs and their spread: planner/prediction.py again. */
 import { compare, exact, inParts, toNumber, type Exact } from "./exact-time.js";
 import { splitOf } from "./pace.js";
-import type { Result } from "./types.js";
+import type { Level, Result } from "./types.js";
 
 const TWO_K_METRES = 2000;
+
+/** Seconds per 500 m over 2 km, for a rough length of metre blocks without a result: judgement [C]. */
+export const ASSUMED_TWO_K_SPLIT: Readonly<Record<Level, Exact>> = { novice: exact(135), club: exact(120), trained: exact(105) };
 
 /** T2 = T1 (D2/D1)^1.06: Riegel 1981, American Scientist 69:285-290 [M]. */
 const POWER_LAW_EXPONENT = 1.06;

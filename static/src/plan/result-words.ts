@@ -29,10 +29,10 @@ export function timeOf(text: string): number | undefined {
   return Math.round(((hours * 60 + minutes) * 60 + seconds) * 10 + tenth) / 10;
 }
 
-/** Whole metres: "7105", "7 105 m"; undefined for anything else. */
+/** Whole metres: "7105", "7 105 m", "7.105"; undefined for anything else, so that "7.42" is not taken for 742. */
 export function metresOf(text: string): number | undefined {
-  const digits = text.replace(/[\s,.’']/g, "").replace(/m$/, "");
-  return /^\d{1,6}$/.test(digits) ? Number(digits) : undefined;
+  const [match] = text.trim().match(/^(\d{1,6}|\d{1,3}[\s,.’']\d{3})(?=\s*m?$)/) ?? [];
+  return match === undefined ? undefined : Number(match.replace(/\D/g, ""));
 }
 
 /** What is wrong with a result, in a sentence that says what would do; "" when nothing is. */

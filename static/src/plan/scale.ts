@@ -8,27 +8,30 @@
 import { callsOf, placeCalls } from "./calls.js";
 import { fromPair, inParts, toNumber, toPair, type Exact } from "./exact-time.js";
 import { metresIn, powerOfSplit, secondsFor } from "./pace.js";
-import { splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
+import { ASSUMED_TWO_K_SPLIT, splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
 import { lengthRemarks, SPLIT_OUT_OF_RANGE, targetRemarks } from "./remarks.js";
 import { startingInTurn, waits } from "./starts.js";
 import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
-import { scaledTarget, splitOfTarget, type Before } from "./targets.js";
+import { scaledTarget, splitOfTarget, targetAtLevel, type Before } from "./targets.js";
 import { tenth, totalsOf } from "./totals.js";
-import { isRowed, type Finding, type Fit, type Result, type Segment, type Target, type Timeline } from "./types.js";
+import { isRowed, type Finding, type Fit, type Level, type Result, type Segment, type Target, type Timeline } from "./types.js";
 import type { Block } from "./wire.js";
 
 /** The timeline for a result over any distance. Give it the timeline for anybody, as kept in a plan record. */
-export function scaledTo(timeline: Timeline, result: Result): Timeline {
-  return scaled(timeline, twoKFrom(result));
+export function scaledTo(timeline: Timeline, result: Result, level?: Level): Timeline {
+  return scaled(timeline, twoKFrom(result), level);
 }
 
-/** The timeline for a 2 km split; without one, the timeline as it is. */
-export function scaled(timeline: Timeline, two_k: TwoK | null): Timeline {
-  if (!two_k) return timeline;
-  const { segments, findings } = new Scaling(timeline, two_k).all();
+/**
+ * The timeline for a 2 km split and a level. Without a split only what pressure means and rough lengths follow, from
+ * what is usual for the level; anybody is of club level.
+ */
+export function scaled(timeline: Timeline, two_k: TwoK | null, level: Level = "club"): Timeline {
+  if (!two_k && level === "club") return timeline;
+  const { segments, findings } = new Scaling(timeline, two_k, level).all();
   const waiting = segments.map((segment, index) => ({ ...segment, waits: waits(segment, segments[index + 1]) }));
   const started = startingInTurn(waiting);
-  return { ...timeline, athlete: paceOf(two_k), segments: started, totals: totalsOf(started), findings };
+  return { ...timeline, ...(two_k ? { athlete: paceOf(two_k) } : {}), segments: started, totals: totalsOf(started), findings };
 }
 
 interface Length {
@@ -44,7 +47,8 @@ class Scaling {
 
   constructor(
     private readonly timeline: Timeline,
-    private readonly two_k: TwoK,
+    private readonly two_k: TwoK | null,
+    private readonly level: Level,
   ) {}
 
   all(): { segments: Segment[]; findings: Finding[] } {
@@ -53,9 +57,9 @@ class Scaling {
   }
 
   private rowed(segment: Segment): Segment {
-    const block = blockAt(this.timeline, segment.place);
-    const aimed = withTarget(segment, explicitSplit(block), this.before, this.two_k);
-    this.remark(segment, targetRemarks(aimed, this.before, true));
+    const block = blockAt(this.timeline, segment.place)!;
+    const aimed = withTarget(atLevel(segment, this.level), explicitSplit(block), this.before, this.two_k);
+    this.remark(segment, targetRemarks(aimed, this.before, this.two_k !== null));
     const scaled = segment.metres_asked === undefined ? withMetres(aimed) : this.metreBlock(aimed, block);
     if (segment.metres_asked === undefined) this.keepRemarks(segment);
     if (segment.kind === "row" && scaled.target) this.before = { exists: true, split: splitOfTarget(scaled.target) };
@@ -79,7 +83,7 @@ class Scaling {
   private lengthOf({ target, metres_asked, rate }: Segment): Length {
     const split = splitOfTarget(target);
     const basis = split ? "split" : "assumed";
-    const seconds = secondsFor(metres_asked!, split ?? assumedSplit(target, this.two_k));
+    const seconds = secondsFor(metres_asked!, split ?? assumedSplit(target, this.two_k?.split ?? ASSUMED_TWO_K_SPLIT[this.level]));
     const fit: Fit = split ? this.timeline.fit : "rate";
     if (rate === undefined) return { duration: seconds, basis };
     const strokes = strokesIn(seconds, rate, fit);
@@ -106,21 +110,25 @@ class Scaling {
 const OF_LENGTH = new Set(["no-rate", "paced-rate", "call-does-not-fit"]);
 
 /** The block of the plan that a JSON pointer leads to. */
-function blockAt(timeline: Timeline, place: string): Block {
+export function blockAt(timeline: Timeline, place: string): Block | undefined {
   const steps = place.split("/").slice(1);
-  return steps.reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], timeline.plan) as Block;
+  return steps.reduce<unknown>((value, step) => (value as Record<string, unknown> | undefined)?.[step], timeline.plan) as Block | undefined;
 }
 
 function explicitSplit({ effort }: Block): number | undefined {
   return effort && "split" in effort ? effort.split : undefined;
 }
 
-function withTarget(segment: Segment, explicit: number | undefined, before: Before, two_k: TwoK): Segment {
-  return segment.target ? { ...segment, target: scaledTarget(segment.target, explicit, before, two_k) } : segment;
+function atLevel(segment: Segment, level: Level): Segment {
+  return segment.target ? { ...segment, target: targetAtLevel(segment.target, segment.rate, level) } : segment;
+}
+
+function withTarget(segment: Segment, explicit: number | undefined, before: Before, two_k: TwoK | null): Segment {
+  return segment.target && two_k ? { ...segment, target: scaledTarget(segment.target, explicit, before, two_k) } : segment;
 }
 
 /** Of a block whose length is known: the metres at its split. */
-function withMetres(segment: Segment): Segment {
+export function withMetres(segment: Segment): Segment {
   const { metres: _metres, ...rest } = segment;
   const split = splitOfTarget(segment.target);
   if (!split || segment.basis === "assumed") return rest;
@@ -134,9 +142,9 @@ function withoutStrokes(segment: Segment): Segment {
 }
 
 /** Only for a rough length, where an effort says nothing about a split. */
-function assumedSplit(target: Target | undefined, { split }: TwoK): Exact {
+function assumedSplit(target: Target | undefined, two_k_split: Exact): Exact {
   const fraction = target?.two_k_power_fraction;
-  return fraction === undefined ? split : splitAtFraction(split, inParts(fraction, 1000));
+  return fraction === undefined ? two_k_split : splitAtFraction(two_k_split, inParts(fraction, 1000));
 }
 
 function paceOf({ split, low, high }: TwoK): NonNullable<Timeline["athlete"]> {

@@ -3,7 +3,7 @@ import { compare, cubed, exact, inParts, nearest, over, plus, times, toNumber, t
 import { powerOfSplit } from "./pace.js";
 import { splitAtFraction, withinRange, type TwoK } from "./prediction.js";
 import { tenth } from "./totals.js";
-import type { Target } from "./types.js";
+import type { Level, Target } from "./types.js";
 import type { Effort } from "./wire.js";
 
 /** The last rowed target before a segment: whether there was one, and its split where known. */
@@ -28,19 +28,19 @@ const TALK_BY_CR10: readonly (readonly [number, string])[] = [
 ];
 const NO_TALK = "no talk";
 
-/** Pressure as work per stroke against the stroke of a 2 km race, and that race's rate at club level: common practice [C]. */
+/** Pressure as work per stroke against the stroke of a 2 km race, and that race's rate: common practice [C]. */
 const WORK_PER_STROKE: Record<string, Exact> = {
   light: exact(50, 100),
   half: exact(65, 100),
   "three-quarter": exact(80, 100),
   full: exact(1),
 };
-const RACE_RATE = 30;
+const RACE_RATE: Readonly<Record<Level, number>> = { novice: 28, club: 30, trained: 32 };
 
 /** What an effort asks of anybody at a rate, without a result: planner/intensity.py again. */
 export function targetForAnybody(effort: Effort, rate: number | undefined, before: Before): Target {
   if ("pressure" in effort) {
-    const fraction = fractionOf(effort.pressure, rate);
+    const fraction = fractionOf(effort.pressure, rate, "club");
     return { pressure: effort.pressure, ...(fraction ? atFraction(fraction) : {}) };
   }
   if ("two_k_power_fraction" in effort) return atFraction(inParts(effort.two_k_power_fraction, 100));
@@ -51,9 +51,15 @@ export function targetForAnybody(effort: Effort, rate: number | undefined, befor
   return { heart_rate: effort.heart_rate };
 }
 
-function fractionOf(pressure: string, rate: number | undefined): Exact | undefined {
+/** A target of pressure as it is for a level: the same pressure is another power where races have another rate. */
+export function targetAtLevel(target: Target, rate: number | undefined, level: Level): Target {
+  const fraction = target.pressure && fractionOf(target.pressure, rate, level);
+  return fraction ? { ...target, ...atFraction(fraction) } : target;
+}
+
+function fractionOf(pressure: string, rate: number | undefined, level: Level): Exact | undefined {
   if (pressure === "race") return exact(1);
-  return rate === undefined ? undefined : nearest(over(times(WORK_PER_STROKE[pressure]!, exact(rate)), exact(RACE_RATE)), 1000);
+  return rate === undefined ? undefined : nearest(over(times(WORK_PER_STROKE[pressure]!, exact(rate)), exact(RACE_RATE[level])), 1000);
 }
 
 function atFraction(fraction: Exact): Target {

@@ -4,7 +4,7 @@
  */
 import { Ticker } from "../audio/ticker.js";
 import { database } from "../data/database.js";
-import { closeSession } from "../data/sessions.js";
+import { WriteQueue } from "../data/write-queue.js";
 import { ourScript } from "../offline/worker-bridge.js";
 import type { Segment } from "../plan/types.js";
 import { cuesBetween, type Cue } from "../timeline/cue-window.js";
@@ -39,12 +39,14 @@ export class Keeper {
   asked: (Absence & { since_s: number }) | null = null;
   /** Whether this tab, and no other, has the session. */
   owner = true;
+  /** What this tab has to store; it goes on being tried when the session is left. */
+  readonly writes = new WriteQueue(() => this.changed());
   readonly screen = new ScreenLock(() => this.changed());
   readonly sound = new SessionSound({
     cues: (from_s, to_s) => this.cues(from_s, to_s),
     now_s: () => this.run?.now_s ?? 0,
   });
-  /** Settled when the session that ended last is marked so in storage. */
+  /** Settled when the session that ended last is marked so in storage, or that is tried again and again. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
   private last: Snapshot;
@@ -60,7 +62,7 @@ export class Keeper {
     chosen.subscribe(() => this.wantScreen());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
-    globalThis.addEventListener?.("pagehide", () => this.run?.beat(true));
+    globalThis.addEventListener?.("pagehide", () => this.beat(true));
   }
 
   subscribe(listener: (snapshot: Snapshot) => void): () => void {
@@ -90,6 +92,7 @@ export class Keeper {
     this.asked = null;
     this.judge(found, since_s);
     if (run.over) return this.changed();
+    this.beat(true);
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     this.wantScreen();
     this.sound.replan(run.now_s);
@@ -98,7 +101,7 @@ export class Keeper {
 
   /** Stops running it here, without a word in its facts. */
   setAside(): void {
-    this.run?.beat(true);
+    this.beat(true);
     this.run = undefined;
     this.asked = null;
     this.rest();
@@ -108,8 +111,10 @@ export class Keeper {
   command(fact: (moment: Moment) => Fact | null): void {
     const { run } = this;
     if (!run || this.asked) return;
+    // A command is a tap, and a tap may bring lost sound back.
+    if (this.sound.state === "lost") void this.sound.wake().then(() => this.changed());
     this.look();
-    const [at_s, { segments }] = [run.now_s, run.record.timeline];
+    const [at_s, { segments }] = [run.now_s, run.timeline];
     const place = run.placeAt(at_s);
     if (place.phase === "finished" || place.phase === "ready") return;
     const written = fact({ place, at_s, segment: segments[place.index]!, next: segments[place.index + 1] });
@@ -120,7 +125,7 @@ export class Keeper {
     const { run } = this;
     if (!run) return;
     run.write(fact);
-    run.beat(true);
+    this.beat(true);
     this.endIfOver();
     this.sound.replan(run.now_s);
     this.changed();
@@ -136,6 +141,8 @@ export class Keeper {
     const settled = found.kind === "moved" && run.settles(found.seconds);
     if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
     this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
+    // A page that comes after this one has only the wall clock to go by.
+    if (found.kind !== "nothing") this.beat(true);
     this.endIfOver();
   }
 
@@ -157,6 +164,11 @@ export class Keeper {
     if (end) this.write({ kind: "ended", at_s: run.now_s });
   }
 
+  /** Saves a sign of life. Not while a question stands: who comes back to another page has to be asked again. */
+  private beat(now = false): void {
+    if (!this.asked) this.run?.beat(now);
+  }
+
   private endIfOver(): void {
     const { run } = this;
     if (!run || this.asked || run.over) return;
@@ -164,7 +176,7 @@ export class Keeper {
     if (state.mode !== "finished") return;
     run.over = true;
     if (state.whole) run.write({ kind: "ended", at_s: state.ended_s });
-    this.closing = run.save().then(() => closeSession(run.record)).catch(() => undefined);
+    this.closing = run.close();
     this.rest();
     // Found by a frame's look, it would be told to nobody: no tick comes any more.
     queueMicrotask(() => this.changed());
@@ -189,7 +201,7 @@ export class Keeper {
 
   private tick(): void {
     this.look();
-    this.run?.beat();
+    this.beat();
     if (this.run && !this.run.over) this.sound.tick();
     this.changed();
   }
@@ -197,7 +209,7 @@ export class Keeper {
   private seenOrHidden(): void {
     if (!this.run || this.run.over) return;
     this.look();
-    this.run.beat(true);
+    this.beat(true);
     const { hidden } = document;
     this.ticker.start(hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     if (!hidden) void Promise.all([database.reopen(), this.screen.seen()]);
@@ -220,7 +232,7 @@ export class Keeper {
       sound: this.sound.state,
       screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
-      kept: database.where() === "memory" || this.run?.behind ? "memory" : "disk",
+      kept: this.writes.trouble ?? database.where(),
       absence: this.asked,
       notice: this.notice,
     };

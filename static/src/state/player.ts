@@ -6,7 +6,8 @@
  */
 import { newId } from "../data/ids.js";
 import type { PlanRecord } from "../data/plans.js";
-import { closeSession, discardSession, openSession, type LedBy, type SessionRecord } from "../data/sessions.js";
+import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
+import { FORMATS } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import type { Fact } from "../timeline/facts.js";
@@ -70,9 +71,9 @@ export class Player {
     this.keeper.setAside();
     this.tapped_s = -Infinity;
     const record: SessionRecord = { ...this.newRecord(plan, timeline), ...(leading && { led_by: leading.led_by }) };
-    await endLeftOpen().catch(() => undefined);
-    this.keeper.begin(SessionRun.make(record, this.read()));
-    this.keeper.write(this.started(timeline, leading?.starts_at_ms));
+    void this.keeper.writes.add(endLeftOpen);
+    const started = this.started(timeline, leading?.starts_at_ms);
+    this.keeper.begin(SessionRun.make(record, started, this.read(), this.keeper.writes));
     return true;
   }
 
@@ -82,13 +83,15 @@ export class Player {
   }
 
   /**
-   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none.
+   * Goes on with the session left open on this device: after a reload, a crash, a kill. False when there is none, or
+   * none that is sound.
    * Else the phase is as its facts have it, or `asking`, or `elsewhere`; its sound is `lost` until a tap calls
    * `wakeSound`.
    */
   async restore(): Promise<boolean> {
     if (this.keeper.run) return true;
-    if (!(await openSession())) return false;
+    const open = await openSession();
+    if (!open || !isSound(open)) return false;
     if (await this.lock.take()) return this.resume();
     this.isElsewhere();
     return true;
@@ -115,6 +118,13 @@ export class Player {
   /** To the start of this segment, or of the one before when this has only just begun. */
   back(): void {
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
+  }
+
+  /** One more minute of this block, rest or gap, if it can have one; true when it has. */
+  extend(): boolean {
+    const before = this.keeper.run?.timeline;
+    this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
+    return this.keeper.run?.timeline !== before;
   }
 
   /** To the next segment; out of a gap with a count-in. */
@@ -176,8 +186,7 @@ export class Player {
   async discard(): Promise<void> {
     const { run } = this.keeper;
     this.close();
-    await run?.save();
-    if (run) await discardSession(run.record.id);
+    await run?.discard();
   }
 
   /** Leaves the session: the phase is `none` again. One that still runs is left open, to be restored. */
@@ -207,8 +216,8 @@ export class Player {
 
   private resume(): Promise<boolean> {
     return openSession().then((stored) => {
-      if (!stored) return this.close(), false;
-      const { run, found, since_s } = SessionRun.resume(stored, this.read());
+      if (!stored || !isSound(stored)) return this.close(), false;
+      const { run, found, since_s } = SessionRun.resume(stored, this.read(), this.keeper.writes);
       this.keeper.begin(run, found, since_s);
       return true;
     });
@@ -216,7 +225,7 @@ export class Player {
 
   private newRecord(plan: PlanRecord, timeline: Timeline): SessionRecord {
     const made_at_ms = this.read().wall_ms;
-    return { id: newId(), plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
+    return { id: newId(), format: FORMATS.session, plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
   }
 
   private countAfterHold(segment: Segment | undefined): number {
@@ -235,8 +244,10 @@ export class Player {
     this.keeper.changed();
   }
 
+  /** What is not stored yet is given up: the other tab has gone on from what is. */
   private lostToAnotherTab(): void {
     this.keeper.sound.close();
+    this.keeper.writes.clear();
     this.isElsewhere();
   }
 
@@ -262,8 +273,9 @@ function countIn(segment: Segment | undefined, count_in_s: number): number {
 }
 
 async function endLeftOpen(): Promise<void> {
-  const left = await openSession();
-  if (left) await closeSession(left.record);
+  for (let left = await openSession(); left; left = await openSession()) {
+    await (isSound(left) ? closeSession(left.record) : putAside(left.id));
+  }
 }
 
 function readClocks(): Reading {

@@ -17,14 +17,14 @@ export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
     phase: around.owner ? "none" : "elsewhere",
     timeline: null, led_by: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
-    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, done: null, pieces: [], whole: false,
+    beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, can_extend: false, done: null, pieces: [], whole: false,
     ...around,
   };
 }
 
 /** The snapshot of a session at a moment of its clock. */
 export function present(run: SessionRun, at_s: number, around: Around): Omit<Snapshot, "version"> {
-  const { timeline } = run.record;
+  const { timeline } = run;
   const place = run.placeAt(at_s);
   const segment = timeline.segments[place.index]!;
   const position = positionIn(segment, place.elapsed_s);
@@ -45,6 +45,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     call: callAt(segment, place.elapsed_s),
     progress: wentToTheEnd(run, at_s) ? 1 : progressAt(timeline, place),
     starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),
+    can_extend: run.canExtend(at_s),
     done: stints && sumsOf(timeline, stints),
     pieces: stints ? piecesOf(timeline, stints) : [],
     whole: stints !== null && rowedWhole(timeline, stints),
@@ -58,7 +59,7 @@ export function differs(a: Omit<Snapshot, "version">, b: Omit<Snapshot, "version
 }
 
 const WATCHED = [
-  "phase", "timeline", "index", "call", "starts_at_ms", "whole",
+  "phase", "timeline", "index", "call", "starts_at_ms", "can_extend", "whole",
   "sound", "screen", "owner", "kept", "absence", "notice",
 ] as const;
 

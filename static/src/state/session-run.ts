@@ -1,6 +1,8 @@
-/** A session while it runs: its facts and its clock. Every fact is saved as it is written, and kept until it is. */
-import { saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
-import { advance, follow, replay, type Fact, type State } from "../timeline/facts.js";
+/** A session while it runs: its facts and its clock. Every fact counts and is saved as it is written. */
+import { closeSession, discardSession, saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
+import type { WriteQueue } from "../data/write-queue.js";
+import type { Timeline } from "../plan/types.js";
+import { advance, canExtend, follow, lineOf, replay, type Fact, type State } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
 import {
   byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
@@ -16,8 +18,6 @@ export class SessionRun {
   over = false;
   private facts: Fact[];
   private state: State;
-  private unsaved: (() => Promise<void>)[] = [];
-  private saving: Promise<void> | undefined;
   private beaten_ms = -Infinity;
   /** Since it was gone on with: the wall clock at second 0 as it was known before, and until when that counts. */
   private settling: { wall_zero_ms: number; until_ms: number } | undefined;
@@ -26,37 +26,42 @@ export class SessionRun {
     readonly record: SessionRecord,
     facts: readonly Fact[],
     public clock: ClockState,
+    private readonly writes: WriteQueue,
   ) {
     this.facts = [...facts];
     this.state = replay(record.timeline, facts);
   }
 
-  /** A session that is made now. */
-  static make(record: SessionRecord, now: Reading): SessionRun {
-    const run = new SessionRun(record, [], startClock(now));
-    run.unsaved.push(() => saveSession(record));
+  /** A session that is made now, with its first fact. */
+  static make(record: SessionRecord, first: Fact, now: Reading, writes: WriteQueue): SessionRun {
+    const run = new SessionRun(record, [first], startClock(now), writes);
+    void writes.add(() => saveSession(record, first));
     return run;
   }
 
   /** A session that is gone on with; `since_s` is its age at its last sign of life. */
-  static resume(stored: StoredSession, now: Reading): { run: SessionRun; found: Found; since_s: number } {
+  static resume(stored: StoredSession, now: Reading, writes: WriteQueue): { run: SessionRun; found: Found; since_s: number } {
     const { record, facts } = stored;
     const written_s = facts.at(-1)?.at_s ?? 0;
     const life = stored.heartbeat ?? lifeAt(record, written_s);
     const { state, found } = resumeClock(life, now);
-    const run = new SessionRun(record, facts, state);
+    const run = new SessionRun(record, facts, state, writes);
     run.settling = { wall_zero_ms: life.wall_zero_ms, until_ms: now.mono_ms + SETTLING_MS };
     return { run, found, since_s: Math.max(life.session_s, written_s) };
-  }
-
-  /** Whether something waits that storage has refused so far. */
-  get behind(): boolean {
-    return this.unsaved.length > 0 && !this.saving;
   }
 
   /** Seconds of the session at the last look. */
   get now_s(): number {
     return sessionAt(this.clock, this.clock.last.mono_ms);
+  }
+
+  /** As it runs now: the planned timeline, and what has been added to it. */
+  get timeline(): Timeline {
+    return lineOf(this.record.timeline, this.state);
+  }
+
+  canExtend(at_s: number): boolean {
+    return canExtend(this.record.timeline, this.stateAt(at_s), at_s);
   }
 
   /**
@@ -81,27 +86,19 @@ export class SessionRun {
   /** Writes a fact: it counts at once, and is saved durably as soon as storage allows. */
   write(fact: Fact): void {
     const number = this.facts.length;
-    this.unsaved.push(() => saveFact(this.record.id, number, fact));
     this.facts.push(fact);
     this.state = follow(this.record.timeline, this.state, fact);
-    void this.save();
+    void this.writes.add(() => saveFact(this.record.id, number, fact));
   }
 
-  /** Saves what is not saved yet, in its order: first the session itself, then its facts. Never rejects. */
-  save(): Promise<void> {
-    this.saving ??= this.saveAll().finally(() => (this.saving = undefined));
-    return this.saving;
+  /** Marks it as ended in storage, after all its facts. */
+  close(): Promise<void> {
+    return this.writes.add(() => closeSession(this.record));
   }
 
-  private async saveAll(): Promise<void> {
-    try {
-      for (let next = this.unsaved[0]; next; next = this.unsaved[0]) {
-        await next();
-        this.unsaved.shift();
-      }
-    } catch {
-      // Kept, and tried again with the next sign of life; `behind` says so meanwhile.
-    }
+  /** Takes it off this device. */
+  discard(): Promise<void> {
+    return this.writes.add(() => discardSession(this.record.id));
   }
 
   /** Saves a sign of life if the last one is a second old, or when it has to be `now`. */
@@ -109,8 +106,9 @@ export class SessionRun {
     const { mono_ms } = this.clock.last;
     if (!now && mono_ms - this.beaten_ms < HEARTBEAT_MS) return;
     this.beaten_ms = mono_ms;
-    if (!this.over) saveHeartbeat({ session: this.record.id, ...saved(this.clock) }).catch(() => undefined);
-    if (this.unsaved.length) void this.save();
+    if (this.over) return;
+    const life = { session: this.record.id, ...saved(this.clock) };
+    void this.writes.once(() => saveHeartbeat(life));
   }
 }
 

@@ -15,6 +15,12 @@ export type Phase = "none" | "count-in" | "running" | "waiting" | "held" | "aski
 /** `lost`: it should be heard and is not; a tap that calls `wakeSound()` brings it back. */
 export type SoundState = "on" | "off" | "lost";
 
+/**
+ * `memory`: nothing can be stored on this device; `full`: there is no room left on it; `refused`: storage does not
+ * answer just now. In the last two cases it is tried again and again.
+ */
+export type Kept = "disk" | "memory" | "full" | "refused";
+
 /** `off`: refused, or not asked for yet; `impossible`: this browser or connection has none; `not-wanted`: by choice. */
 export type ScreenState = "on" | "off" | "impossible" | "not-wanted";
 
@@ -40,6 +46,7 @@ export interface Snapshot {
   /** Grows whenever anything but the passing of time has changed: draw everything anew only then. */
   readonly version: number;
   readonly phase: Phase;
+  /** As it runs now, with what has been added to it. */
   readonly timeline: Timeline | null;
   /** The screen that leads a room through it, or null where one rows. */
   readonly led_by: LedBy | null;
@@ -64,12 +71,14 @@ export interface Snapshot {
   readonly progress: number;
   /** When a start by the clock is set, of a session or after a gap: the wall clock at that moment, in ms since 1970. */
   readonly starts_at_ms: number | null;
+  /** Whether this segment can have one more minute. */
+  readonly can_extend: boolean;
   readonly sound: SoundState;
   readonly screen: ScreenState;
   /** Whether this tab has the session. */
   readonly owner: boolean;
-  /** `memory`: nothing can be stored on this device, so a reload would lose the session. Say so. */
-  readonly kept: "disk" | "memory";
+  /** Anything but `disk` would lose something with this page, and has to be said: see Kept. */
+  readonly kept: Kept;
   readonly absence: Absence | null;
   readonly notice: Notice | null;
   /** What was rowed, rests included in its seconds; null until the session is over. */

@@ -1,7 +1,7 @@
 /** Which cues fall between two moments. Pure: any row of windows that touch holds each cue exactly once. */
 import { seconds } from "../plan/exact-time.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { advance, elapsedAt, endOf, zeroOf, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, endOf, lineOf, zeroOf, type Running, type State } from "./facts.js";
 import { beatRunsOn, catchAt, strokeNumber } from "./position.js";
 
 export type CueKind =
@@ -33,7 +33,8 @@ const COUNT_IN_TICKS = [3, 2, 1];
 const SAME_S = 1e-6;
 
 /** The cues at or after `from_s` and before `to_s`, in order, if nobody does anything meanwhile. */
-export function cuesBetween(timeline: Timeline, state: State, from_s: number, to_s: number): Cue[] {
+export function cuesBetween(planned: Timeline, state: State, from_s: number, to_s: number): Cue[] {
+  const timeline = lineOf(planned, state);
   const cues: Cue[] = [];
   let current = advance(timeline, state, from_s);
   while (current.mode === "running") {

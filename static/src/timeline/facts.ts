@@ -6,6 +6,7 @@
  * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
 import { seconds } from "../plan/exact-time.js";
+import { canGrow, withOneMoreMinute } from "../plan/growing.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { catchAt, strokeNumber } from "./position.js";
 import type { Stint } from "./rowed.js";
@@ -31,6 +32,8 @@ export type Fact =
   | { kind: "start-set"; at_s: number; start_s: number | null }
   /** Back after an absence since `since_s`: the clock has run on, or we go on from where we were then. */
   | { kind: "returned"; at_s: number; since_s: number; how: "by-clock" | "where-stopped"; count_in_s: number }
+  /** A minute more of the segment that runs or is held, and all after it later. */
+  | { kind: "extended"; at_s: number }
   | { kind: "ended"; at_s: number };
 
 interface Common {
@@ -38,6 +41,8 @@ interface Common {
   readonly since_s: number;
   /** What was gone through, without the stretch that is being rowed. */
   readonly stints: readonly Stint[];
+  /** The timeline as it has been extended; not there where it is still the planned one. */
+  readonly grown?: Timeline;
 }
 
 export interface Ready extends Common {
@@ -87,12 +92,19 @@ export function replay(timeline: Timeline, facts: readonly Fact[]): State {
 /** The state after one more fact. One that says nothing at this point, such as a hold while held, changes nothing. */
 export function follow(timeline: Timeline, before: State, fact: Fact): State {
   const at_s = Math.max(fact.at_s, before.since_s);
-  return { ...apply(timeline, before, advance(timeline, before, at_s), { ...fact, at_s }), since_s: at_s };
+  const state = advance(timeline, before, at_s);
+  const after = fact.kind === "extended" ? extend(timeline, state, at_s) : apply(lineOf(timeline, before), before, state, { ...fact, at_s });
+  return { ...after, since_s: at_s };
+}
+
+/** The timeline that a state runs on: the planned one, or what it has been extended to. */
+export function lineOf(planned: Timeline, { grown }: Pick<State, "grown">): Timeline {
+  return grown ?? planned;
 }
 
 /** The moment at which second 0 of a segment is, or would have been. */
 export function zeroOf(timeline: Timeline, running: Running): number {
-  return running.base_s + seconds(segmentAt(timeline, running.index).start);
+  return running.base_s + seconds(segmentAt(lineOf(timeline, running), running.index).start);
 }
 
 /** Seconds into the segment at a moment; while counting in, where it will go on. */
@@ -106,7 +118,7 @@ export function advance(timeline: Timeline, state: State, to_s: number): State {
   while (current.mode === "running") {
     const end_s = endOf(timeline, current);
     if (end_s === null || to_s < end_s) return current;
-    current = goOnByItself(timeline, current, end_s);
+    current = goOnByItself(lineOf(timeline, current), current, end_s);
   }
   return current;
 }
@@ -114,9 +126,10 @@ export function advance(timeline: Timeline, state: State, to_s: number): State {
 /** When a running segment goes on by itself: at its end, or at the start set by the clock; null when it waits. */
 export function endOf(timeline: Timeline, running: Running): number | null {
   if (running.start_s !== null) return running.start_s;
-  const segment = segmentAt(timeline, running.index);
+  const line = lineOf(timeline, running);
+  const segment = segmentAt(line, running.index);
   if (segment.waits) return null;
-  const next = timeline.segments[running.index + 1];
+  const next = line.segments[running.index + 1];
   return running.base_s + (next ? seconds(next.start) : seconds(segment.start) + seconds(segment.duration));
 }
 
@@ -132,7 +145,7 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
-function apply(timeline: Timeline, before: State, state: State, fact: Fact): State {
+function apply(timeline: Timeline, before: State, state: State, fact: Exclude<Fact, { kind: "extended" }>): State {
   switch (fact.kind) {
     case "started":
       return state.mode === "ready" ? start(timeline, state, fact) : state;
@@ -160,9 +173,9 @@ function start(timeline: Timeline, ready: Common, { at_s, count_in_s, by_clock }
 }
 
 function hold(timeline: Timeline, running: Running, at_s: number, ended?: "tap"): Held {
-  const { index, since_s } = running;
+  const { index } = running;
   const stints = [...running.stints, ...stintTo(timeline, running, at_s, ended)];
-  return { mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), since_s, stints };
+  return { ...common(running), mode: "held", index, elapsed_s: elapsedAt(timeline, running, at_s), stints };
 }
 
 function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number): Running {
@@ -173,10 +186,10 @@ function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number):
 }
 
 /** Into the start of a segment, so many seconds after a moment. */
-function enter(timeline: Timeline, { since_s, stints }: Common, index: number, at_s: number, count_in_s = 0): Running {
+function enter(timeline: Timeline, before: Common, index: number, at_s: number, count_in_s = 0): Running {
   const from_s = at_s + count_in_s;
   const base_s = from_s - seconds(segmentAt(timeline, index).start);
-  return { mode: "running", index, base_s, from_s, counts_in: count_in_s > 0, start_s: null, since_s, stints };
+  return { ...common(before), mode: "running", index, base_s, from_s, counts_in: count_in_s > 0, start_s: null };
 }
 
 /** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
@@ -192,7 +205,7 @@ function leave(timeline: Timeline, state: State, at_s: number, count_in_s: numbe
 
 function stepBack(timeline: Timeline, state: State, at_s: number): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
-  if (state.mode === "running" && state.untap && at_s - state.untap.at_s <= UNTAP_S) return state.untap.running;
+  if (state.mode === "running" && state.untap && at_s - state.untap.at_s <= UNTAP_S) return { ...state.untap.running, ...common(state), stints: state.untap.running.stints };
   const left = state.mode === "running" ? hold(timeline, state, at_s) : state;
   const index = Math.max(0, left.elapsed_s < BACK_AGAIN_S ? left.index - 1 : left.index);
   if (state.mode === "held") return { ...left, index, elapsed_s: 0 };
@@ -301,8 +314,28 @@ function end(timeline: Timeline, state: State, at_s: number): State {
 }
 
 function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Finished {
-  const { index, elapsed_s, since_s, stints } = last;
-  return { mode: "finished", index, elapsed_s, ended_s, whole, since_s, stints };
+  const { index, elapsed_s } = last;
+  return { ...common(last), mode: "finished", index, elapsed_s, ended_s, whole };
+}
+
+/** Whether what runs, or is held, at a moment can have one more minute. */
+export function canExtend(planned: Timeline, state: State, at_s: number): state is Running | Held {
+  if (state.mode === "ready" || state.mode === "finished") return false;
+  const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
+  return canGrow(planned, lineOf(planned, state), state.index, elapsed_s);
+}
+
+/** What every state has of the one before it. */
+function common({ since_s, stints, grown }: Common): Common {
+  return { since_s, stints, ...(grown && { grown }) };
+}
+
+/** A start set by the clock moves with the gap before it. */
+function extend(planned: Timeline, state: State, at_s: number): State {
+  if (!canExtend(planned, state, at_s)) return state;
+  const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
+  const setLater = state.mode === "running" && state.start_s !== null ? { start_s: state.start_s + 60 } : {};
+  return { ...state, ...setLater, grown: withOneMoreMinute(lineOf(planned, state), state.index, elapsed_s) };
 }
 
 /** What was gone through since the segment, or the part of it, began: none where it had no length and nobody tapped. */

@@ -1,7 +1,7 @@
 /** Where a session is at one moment: which segment, how far into it, and what we are waiting for. Pure. */
 import type { Segment, Timeline } from "../plan/types.js";
 import { seconds } from "../plan/exact-time.js";
-import { advance, elapsedAt, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, lineOf, type Running, type State } from "./facts.js";
 import { positionIn } from "./position.js";
 
 /** Before a start set by the clock, the last so many seconds are counted in. */
@@ -36,12 +36,12 @@ function runningPlace(timeline: Timeline, running: Running, now_s: number): Plac
   if (start_s !== null && start_s - now_s <= COUNT_IN_S) {
     return { phase: "count-in", index: index + 1, elapsed_s: 0, count_in_s: start_s - now_s, start_s };
   }
-  const segment = timeline.segments[index]!;
+  const segment = lineOf(timeline, running).segments[index]!;
   const over = segment.waits && start_s === null && positionIn(segment, elapsed_s).over;
   return { phase: over ? "waiting" : "running", index, elapsed_s, count_in_s: null, start_s };
 }
 
-/** How much of the timeline lies behind a place, from 0 to 1. */
+/** How much of the timeline, as it runs now, lies behind a place, from 0 to 1. */
 export function progressAt(timeline: Timeline, place: Place): number {
   const segment: Segment = timeline.segments[place.index]!;
   const behind_s = seconds(segment.start) + Math.min(place.elapsed_s, seconds(segment.duration));

@@ -1,0 +1,31 @@
+"""What tests do to what a browser has stored, behind the app's back and where the app does not run."""
+
+from __future__ import annotations
+
+from tests.browser.app_server import Server
+from tests.browser.engines import Browser
+
+
+def change_stored(browser: Browser, server: Server, store: str, change: str) -> None:
+    """Change every record of a store by a JavaScript function that is given the record; leaves the app."""
+    browser.open(server.url + "/healthz")
+    browser.evaluate(
+        f"""(store) => new Promise((done, failed) => {{
+          const change = {change};
+          const opening = indexedDB.open("slipway");
+          opening.onerror = () => failed(opening.error);
+          opening.onsuccess = () => {{
+            const transaction = opening.result.transaction(store, "readwrite");
+            transaction.objectStore(store).openCursor().onsuccess = ({{ target: {{ result: cursor }} }}) => {{
+              if (!cursor) return;
+              const record = cursor.value;
+              change(record);
+              cursor.update(record);
+              cursor.continue();
+            }};
+            transaction.oncomplete = () => {{ opening.result.close(); done(true); }};
+            transaction.onerror = () => failed(transaction.error);
+          }};
+        }})""",
+        store,
+    )
