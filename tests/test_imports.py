@@ -82,7 +82,7 @@ WEB_MAY_USE = {
     "stored": set(),
     "streamed": {"stored"},
     "assets": {"settings", "stored"},
-    "build": {"settings", "assets"},
+    "build": {"settings", "assets", "exports"},
     "builtin_plans": set(),
     "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
@@ -96,11 +96,12 @@ CLIENT_MAY_USE = {
     "timeline": {"plan"},
     "audio": {"plan", "timeline"},
     "data": {"plan", "timeline"},
-    "offline": set(),
+    "offline": {"plan/alone"},
     "state": {"plan", "timeline", "audio", "data", "offline/worker-bridge"},
     "components": {"plan", "timeline", "data", "state", "offline/worker-bridge"},
     "first-paint": {"data/theme-mirror"},
     "main": {"plan", "data", "state", "components", "offline/worker-bridge"},
+    "alone": {"plan", "data", "components"},
 }
 
 

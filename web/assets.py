@@ -14,6 +14,7 @@ from web.stored import ASK_AGAIN, FOR_EVER, Stored, answer
 DIST_URL = "/static/dist/"
 ICONS_URL = "/static/icons/"
 MANIFEST = "assets.json"
+ALONE = "alone.html"
 ENCODINGS = {"br": ".br", "gzip": ".gz"}
 TYPES = {
     ".js": "text/javascript; charset=utf-8",
@@ -27,7 +28,8 @@ COMPRESSIBLE = (".js", ".css", ".svg")
 
 @dataclass(frozen=True)
 class Assets:
-    """The built files by hashed name, those names by entry, the icons, the service worker's source.
+    """The built files by hashed name, those names by entry, the icons, the service worker's source, and the
+    page of a one-file download without its plan.
 
     `at_once` names the chunks that entries import as soon as they run.
     """
@@ -37,6 +39,7 @@ class Assets:
     files: dict[str, Stored]
     icons: dict[str, Stored]
     service_worker: str
+    alone: str
 
     def url(self, entry: str) -> str:
         """The address of an entry, such as main.js."""
@@ -71,6 +74,7 @@ def load_assets(settings: Settings) -> Assets:
         files={name: _stored(settings.dist / name, FOR_EVER) for name in listed["files"]},
         icons={path.name: _stored(path, ASK_AGAIN) for path in sorted(settings.icons.glob("*.*"))},
         service_worker=(settings.dist / listed["service_worker"]).read_text(encoding="utf-8"),
+        alone=(settings.dist / listed["alone"]).read_text(encoding="utf-8"),
     )
 
 

@@ -7,6 +7,7 @@ to row comes in chunks of its own, imported when it is first shown; phones keep 
 
 from __future__ import annotations
 
+import base64
 import gzip
 import json
 import shutil
@@ -14,6 +15,7 @@ import subprocess
 import sys
 from collections.abc import Iterable
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any, TextIO
 
 import brotli
@@ -21,7 +23,8 @@ from flask import Flask
 from flask_assets import Bundle, Environment
 from webassets.filter import Filter
 
-from web.assets import COMPRESSIBLE, DIST_URL, ENCODINGS, MANIFEST
+from web.assets import ALONE, COMPRESSIBLE, DIST_URL, ENCODINGS, MANIFEST
+from web.exports.alone_page import composed
 from web.settings import ROOT, Settings
 
 ESBUILD = ROOT / "node_modules" / ".bin" / "esbuild"
@@ -29,6 +32,7 @@ TICKER = "src/audio/ticker-worker.ts"
 FIRST_PAINT = "src/first-paint.ts"
 SERVICE_WORKER = "src/offline/service-worker.ts"
 PAGE = ("src/main.ts", "styles/app.css")
+ONE_FILE = ("src/alone.ts", "styles/app.css")
 # Browsers with what the app uses anyway: Trusted Types, wake lock in installed apps.
 TARGET = "es2022"
 COMMON = [
@@ -66,8 +70,8 @@ class EsbuildFilter(Filter):
 def bundle(sources: Path, dist: Path) -> dict[str, Any]:
     """Bundle the client in `sources` into `dist`; the names of what came out. Raises BuildError."""
     worker, _ = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
-    alone, _ = _esbuild(sources, dist, [FIRST_PAINT, TICKER], "--format=iife", "--entry-names=[name]-[hash]")
-    ticker_url = json.dumps(DIST_URL + alone["ticker-worker.js"])
+    small, _ = _esbuild(sources, dist, [FIRST_PAINT, TICKER], "--format=iife", "--entry-names=[name]-[hash]")
+    ticker_url = json.dumps(DIST_URL + small["ticker-worker.js"])
     page, at_once = _esbuild(
         sources,
         dist,
@@ -78,14 +82,32 @@ def bundle(sources: Path, dist: Path) -> dict[str, Any]:
         "--chunk-names=[name]-[hash]",
         f"--define:TICKER_WORKER_URL={ticker_url}",
     )
-    entries = {**page, **alone}
+    entries = {**page, **small}
     names = sorted(path.name for path in dist.iterdir() if path.name not in worker.values())
     return {
         "entries": entries,
         "at_once": at_once,
         "files": names,
         "service_worker": worker["service-worker.js"],
+        "alone": _one_file(sources, dist, dist / small["ticker-worker.js"]),
     }
+
+
+def _one_file(sources: Path, dist: Path, ticker: Path) -> str:
+    """Write the page that holds everything, all but a plan; its name. Nothing in it has an address."""
+    ticker_url = f"data:text/javascript;base64,{base64.b64encode(ticker.read_bytes()).decode()}"
+    with TemporaryDirectory(dir=dist) as folder:
+        parts = Path(folder)
+        define = f"--define:TICKER_WORKER_URL={json.dumps(ticker_url)}"
+        inlined = ("--format=esm", "--loader:.woff2=dataurl", "--entry-names=[name]", define)
+        names, _ = _esbuild(sources, parts, ONE_FILE, *inlined)
+        script = (parts / names["alone.js"]).read_text(encoding="utf-8")
+        style = (parts / names["app.css"]).read_text(encoding="utf-8")
+    try:
+        (dist / ALONE).write_text(composed(style, script), encoding="utf-8")
+    except ValueError as error:
+        raise BuildError(str(error)) from None
+    return ALONE
 
 
 def _esbuild(
@@ -130,12 +152,17 @@ def build(settings: Settings, sources: Path = ROOT / "static") -> dict[str, int]
     making.mkdir(parents=True)
     try:
         _run_flask_assets(sources, making)
-        sizes = {path.name: _compress(path) for path in sorted(making.iterdir()) if path.name != MANIFEST}
+        sizes = {path.name: _compress(path) for path in _for_the_app(making)}
         shutil.rmtree(settings.dist, ignore_errors=True)
         making.rename(settings.dist)
     finally:
         shutil.rmtree(making, ignore_errors=True)
     return sizes
+
+
+def _for_the_app(made: Path) -> list[Path]:
+    """What goes over the wire to the app; not its list, nor the page that downloads are made from."""
+    return [path for path in sorted(made.iterdir()) if path.name not in (MANIFEST, ALONE)]
 
 
 def _run_flask_assets(sources: Path, dist: Path) -> None:

@@ -54,7 +54,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(shorthand_api())
     app.register_blueprint(athletes_api())
     app.register_blueprint(loads_api())
-    app.register_blueprint(exports_api())
+    app.register_blueprint(exports_api(assets.alone))
     app.register_blueprint(document_api())
     return app
 

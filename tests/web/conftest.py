@@ -10,6 +10,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from web.assets import MANIFEST
+from web.exports.alone_page import composed
 from web.factory import create_app
 from web.settings import Settings
 
@@ -40,6 +41,7 @@ def built_by_hand(dist: Path) -> Settings:
     for name, text in BUILT.items():
         (dist / name).write_text(text)
     (dist / "service-worker.js").write_text(SERVICE_WORKER)
+    (dist / "alone.html").write_text(composed("body { margin: 0 }", "console.log('alone');"))
     entries = {
         "main.js": "main-AAAA.js",
         "app.css": "app-BBBB.css",
@@ -51,6 +53,7 @@ def built_by_hand(dist: Path) -> Settings:
         "at_once": ["shared-FFFF.js"],
         "files": list(BUILT),
         "service_worker": "service-worker.js",
+        "alone": "alone.html",
     }
     (dist / MANIFEST).write_text(json.dumps(listed))
     return Settings(dist=dist, plans=FEW_PLANS)

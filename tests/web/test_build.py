@@ -17,6 +17,7 @@ from web.settings import Settings
 
 CLIENT = {
     "src/main.ts": 'import { word } from "./word.js";\ndocument.title = word + TICKER_WORKER_URL;\n',
+    "src/alone.ts": 'import { word } from "./word.js";\ndocument.title = word + TICKER_WORKER_URL;\n',
     "src/word.ts": 'export const word: string = "rowing";\n',
     "src/first-paint.ts": 'document.title = "first";\n',
     "src/audio/ticker-worker.ts": "self.onmessage = () => self.postMessage(1);\n",

@@ -26,8 +26,8 @@ BUSY_SECONDS = 5
 NO_SUCH_KIND = f"there is no such download; there are {', '.join(KINDS)}"
 
 
-def exports_api() -> Blueprint:
-    """The address. It has no memory: splits are about a person."""
+def exports_api(page: str) -> Blueprint:
+    """The address, with no memory: splits are about a person. `page` is the one-file page without a plan."""
     blueprint = Blueprint("exports_api", __name__)
     allowance = Allowance("downloads", A_MINUTE)
     at_once = Semaphore(LARGE_AT_ONCE)
@@ -38,14 +38,16 @@ def exports_api() -> Blueprint:
         allowance.take(request)
         known = KINDS.get(kind) or abort(404, NO_SUCH_KIND)
         asked = load_export_request(parse(json_body(request)))
-        return _as_download(_answered(known, known.make(_asked(asked)), at_once), asked, known)
+        return _as_download(_answered(known, known.make(_asked(asked, page)), at_once), asked, known)
 
     return blueprint
 
 
-def _asked(asked: ExportRequest) -> Asked:
-    timeline = compile_timeline(asked.plan, asked.athlete, asked.fit, asked.rhythm, asked.words_a_minute)
-    return Asked(timeline, asked.start, datetime.now(UTC))
+def _asked(asked: ExportRequest, page: str) -> Asked:
+    terms = asked.fit, asked.rhythm, asked.words_a_minute
+    for_anybody = compile_timeline(asked.plan, None, *terms)
+    timeline = compile_timeline(asked.plan, asked.athlete, *terms) if asked.athlete else for_anybody
+    return Asked(timeline, for_anybody, asked.athlete, asked.start, datetime.now(UTC), page)
 
 
 def _answered(kind: Kind, made: bytes | InPieces, at_once: Semaphore) -> Response:

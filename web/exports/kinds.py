@@ -6,7 +6,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
+from planner.athlete import Athlete
 from planner.timeline import Timeline
+from web.exports.alone_page import alone_page
 from web.exports.calendar_entry import calendar_entry
 from web.exports.calls_text import calls_text
 from web.exports.calls_vtt import calls_vtt
@@ -18,11 +20,16 @@ from web.exports.segments_csv import segments_csv
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What to make a file of: a timeline, when the session is to start (or None), and the time it is now."""
+    """What to make a file of: a plan's timeline, for an athlete and for anybody; when the session is to start
+    (or None), the time it is now, and the one-file page without a plan.
+    """
 
     timeline: Timeline
+    for_anybody: Timeline
+    athlete: Athlete | None
     start: datetime | None
     now: datetime
+    page: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +78,12 @@ KINDS = {
         "txt",
         "text/plain; charset=utf-8",
         lambda asked: calls_text(asked.timeline),
+    ),
+    "offline": Kind(
+        "one page that holds player and plan, and runs the session with no server and no network (HTML)",
+        "html",
+        "text/html; charset=utf-8",
+        lambda asked: alone_page(asked.page, asked.for_anybody, asked.athlete),
     ),
     "ics": Kind(
         "an entry for a calendar with the plan in its text (iCalendar)",

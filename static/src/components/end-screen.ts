@@ -5,6 +5,7 @@
  * piece that was rowed in one go as a result. Of several pieces in a session none was all the rower had.
  */
 import { LitElement, css, html, nothing } from "lit";
+import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
 import { resultProblem } from "../plan/result-words.js";
 import type { Result } from "../plan/wire.js";
@@ -68,7 +69,7 @@ export class EndScreen extends LitElement {
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,
           and stand up slowly. Drink, put on something dry.</p>
         <p>If anything from the stop signs is still there in a few minutes, get help.</p></section>
-      <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Back to the plans</button>
+      <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>${alone ? "Back to the plan" : "Back to the plans"}</button>
     </main>`;
   }
 

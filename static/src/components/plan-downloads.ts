@@ -15,6 +15,7 @@ interface Kind {
 
 const KINDS: readonly Kind[] = [
   { kind: "print", name: "Print sheet", about: "One page for the wall, A4 or Letter, black on white. Open it in a browser and print it." },
+  { kind: "offline", name: "One-file page", about: "Player and plan in one file, which runs with no server and no network: from a phone's storage, from a stick. Open it in a browser." },
   { kind: "ics", name: "Calendar entry", about: "For your calendar, with the whole plan in its text." },
   { kind: "wav", name: "Click track", about: "Count-in, catches, finishes and changes as sound, exact to the sample, to play in a room or lay under a film (WAV, about 3 MB a minute)." },
   { kind: "vtt", name: "Captions", about: "Blocks and calls for a film of the session (WebVTT)." },

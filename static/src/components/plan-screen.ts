@@ -12,6 +12,7 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
 import type { Level, Room } from "../plan/types.js";
 import "./block-list.js";
@@ -129,7 +130,7 @@ export class PlanScreen extends LitElement {
 
   override render() {
     return html`<main>
-      <a class="back" href="/">All plans</a>
+      ${alone ? nothing : html`<a class="back" href="/">All plans</a>`}
       ${this.timeline ? this.plan(this.timeline) : this.without()}
     </main>`;
   }
@@ -153,14 +154,14 @@ export class PlanScreen extends LitElement {
         ${this.sums(timeline)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
-            : this.unasked ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
+            : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
-        ${this.whom()}
-        ${this.known ? html`<p class="small">${this.known} <a href="/athlete">Your results</a></p>` : nothing}
+        ${alone ? nothing : this.whom()}
+        ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks"><nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>
+      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>`}
         <block-list .timeline=${timeline}></block-list>
-        <plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>${this.own ? this.keeping() : nothing}</div>
+        ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${this.own && !alone ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 

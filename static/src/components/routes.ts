@@ -1,4 +1,5 @@
 /** The addresses of the screens, and how one asks for another. */
+import { alone } from "../plan/alone.js";
 
 export type Route =
   | { screen: "first" }
@@ -33,6 +34,11 @@ export function queryOf(source: "built-in" | "mine", name: string): string {
 /** Asks the app for another address; it changes screens without a new page. */
 export function goTo(from: HTMLElement, address: string): void {
   from.dispatchEvent(new CustomEvent("go", { detail: address, bubbles: true, composed: true }));
+}
+
+/** Puts another address in the place of this one, so that Back does not come to it; a file has no other addresses. */
+export function replaceAddress(address: string): void {
+  if (!alone) history.replaceState(null, "", address);
 }
 
 /** How a screen is to be seen: reading follows the system, rowing is dark water. */

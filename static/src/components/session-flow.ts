@@ -21,7 +21,7 @@ import "./end-screen.js";
 import type { GapScreen } from "./gap-screen.js";
 import "./gap-screen.js";
 import "./other-tab.js";
-import { goTo, tellScreen } from "./routes.js";
+import { goTo, replaceAddress, tellScreen } from "./routes.js";
 import "./row-screen.js";
 import type { RowScreen } from "./row-screen.js";
 import { RowingControl } from "./rowing-control.js";
@@ -236,7 +236,7 @@ export class SessionFlow extends LitElement {
     } finally {
       this.starting = false;
     }
-    history.replaceState(null, "", "/row");
+    replaceAddress("/row");
   }
 
   private async prove(): Promise<void> {

@@ -1,5 +1,5 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, type TemplateResult } from "lit";
 import { chosen } from "../state/chosen.js";
 import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
@@ -18,7 +18,7 @@ export class SlipwayApp extends LitElement {
 
   constructor() {
     super();
-    this.route = routeOf(location);
+    this.route = routeOf(this.here());
     this.lacking = false;
   }
 
@@ -53,7 +53,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
     if (route.screen === "wall") return this.wall(route);
-    return html`<plans-home></plans-home>`;
+    return this.first();
   }
 
   /** A page of its own build: until that is here, what stands inside its element is shown. */
@@ -86,13 +86,26 @@ export class SlipwayApp extends LitElement {
       <p role="status">${this.lacking ? "This page needs signal the first time, and there is none." : "Opening …"}</p><a href="/">All plans</a></main>`;
   }
 
-  private go(address: string): void {
+  /** Where we are. */
+  protected here(): Pick<Location, "pathname" | "search"> {
+    return location;
+  }
+
+  protected moveTo(address: string): void {
     history.pushState(null, "", address);
+  }
+
+  protected first(): TemplateResult {
+    return html`<plans-home></plans-home>`;
+  }
+
+  private go(address: string): void {
+    this.moveTo(address);
     this.show();
   }
 
   private show(): void {
-    this.route = routeOf(location);
+    this.route = routeOf(this.here());
     this.dress("reading");
     scrollTo(0, 0);
     this.greet();

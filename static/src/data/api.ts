@@ -1,4 +1,5 @@
 /** The server's API: every call with a time-out, every refusal as a typed error. */
+import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
   Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
@@ -105,6 +106,7 @@ async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
 }
 
 async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS): Promise<Response> {
+  if (alone) throw new NoAnswer("this page stands alone: there is no server behind it");
   const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body };
   try {
     return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });

@@ -11,6 +11,7 @@ import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
 import type { TechniqueRecord } from "./technique.js";
+import { alone } from "../plan/alone.js";
 import { memoryShelf } from "./memory-shelf.js";
 
 export interface Shape extends DBSchema {
@@ -58,7 +59,7 @@ export interface Database extends Shelf {
   reopen(): Promise<void>;
 }
 
-const NAME = "slipway";
+const NAME = alone ? `slipway-${alone.id}` : "slipway";
 const VERSION = 2;
 const KEY_PATHS: { [Name in Store]: string | string[] } = {
   plans: "id",

@@ -1,4 +1,5 @@
 /** The page's side of the service worker: registering it, the proof that everything is saved, updates. */
+import { alone } from "../plan/alone.js";
 
 const WORKER = "/sw.js";
 const ANSWER_MS = 10_000;
@@ -38,7 +39,8 @@ function makePolicy(): Policy {
 
 function checked(address: string): string {
   const ours = address === WORKER || /^\/static\/dist\/[\w.-]+\.js$/.test(address);
-  if (!ours) throw new TypeError(`no script may be loaded from "${address}": only ${WORKER} and /static/dist/`);
+  const brought = alone && /^data:text\/javascript;base64,[\w+/=]+$/.test(address);
+  if (!ours && !brought) throw new TypeError(`no script may be loaded from "${address}": only ${WORKER} and /static/dist/`);
   return address;
 }
 
@@ -53,13 +55,14 @@ export async function register(): Promise<void> {
   }
 }
 
-/** Whether this browser and connection can have a service worker at all. */
+/** Whether this browser and connection can keep the app at all; a one-file page is kept already. */
 export function canSave(): boolean {
-  return container() !== undefined;
+  return alone !== undefined || container() !== undefined;
 }
 
 /** Asks the worker to look into its cache for every file of the app. */
 export async function savedProof(): Promise<SavedProof> {
+  if (alone) return { state: "proved", missing: [] };
   if (!container()) return { state: "impossible", missing: [] };
   const worker = await controller();
   const missing = worker ? await ask(worker) : undefined;
@@ -110,7 +113,7 @@ function watchForUpdates(registration: ServiceWorkerRegistration): void {
 }
 
 function container(): ServiceWorkerContainer | undefined {
-  return globalThis.isSecureContext && "serviceWorker" in navigator ? navigator.serviceWorker : undefined;
+  return !alone && globalThis.isSecureContext && "serviceWorker" in navigator ? navigator.serviceWorker : undefined;
 }
 
 /** The worker that answers this page's requests, once there is one. */

@@ -1244,10 +1244,10 @@ export interface operations {
             header?: never;
             path: {
                 /**
-                 * @description print: one page for the wall, to be printed (HTML); vtt: calls and blocks as captions for a film (WebVTT); calls: spoken calls with their times, as plain text; ics: an entry for a calendar with the plan in its text (iCalendar); csv: a table of the segments (RFC 4180); wav: a click track: count-in, catches, finishes and changes, exact to the sample (WAV); json: the plan itself, which can be read back in
+                 * @description print: one page for the wall, to be printed (HTML); vtt: calls and blocks as captions for a film (WebVTT); calls: spoken calls with their times, as plain text; offline: one page that holds player and plan, and runs the session with no server and no network (HTML); ics: an entry for a calendar with the plan in its text (iCalendar); csv: a table of the segments (RFC 4180); wav: a click track: count-in, catches, finishes and changes, exact to the sample (WAV); json: the plan itself, which can be read back in
                  * @example print
                  */
-                kind: "print" | "vtt" | "calls" | "ics" | "csv" | "wav" | "json";
+                kind: "print" | "vtt" | "calls" | "offline" | "ics" | "csv" | "wav" | "json";
             };
             cookie?: never;
         };
