@@ -9,11 +9,9 @@ from planner.athlete import Athlete, Level, Room
 from planner.checks.every_check import everything_found
 from planner.checks.scene import scene_of
 from planner.energy import Energy, energy_of
-from planner.findings import Finding, Severity
+from planner.findings import HEAVIEST_FIRST, Finding
 from planner.readiness import Readiness
 from planner.timeline import Timeline
-
-_HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,4 +47,4 @@ def _once(findings: Iterable[Finding]) -> Iterable[Finding]:
 def _weight(finding: Finding) -> tuple[int, list[tuple[int, str]]]:
     """Heavier first; then as the plan is read, so that block 10 comes after block 9."""
     steps = [(int(step), "") if step.isdigit() else (-1, step) for step in finding.place.split("/")]
-    return _HEAVIEST_FIRST.index(finding.severity), steps
+    return HEAVIEST_FIRST.index(finding.severity), steps

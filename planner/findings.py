@@ -16,6 +16,14 @@ class Severity(StrEnum):
     WARNING = "warning"
 
 
+HEAVIEST_FIRST = (Severity.WARNING, Severity.ADVICE, Severity.NOTE)
+
+
+def is_heavier(one: Severity, other: Severity) -> bool:
+    """Whether a severity outweighs another."""
+    return HEAVIEST_FIRST.index(one) < HEAVIEST_FIRST.index(other)
+
+
 class Op(StrEnum):
     """What an edit does at its place, as in JSON Patch (RFC 6902)."""
 

@@ -31,6 +31,7 @@ PLANNER_ORDER = [
     "bands",
     "expansion",
     "findings",
+    "edits",
     "result_findings",
     "standing",
     "calls",

@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, gcd
 
 from planner.athlete import Level
-from planner.checks.scene import list_of, share_of
+from planner.checks.scene import HARD_SHARE, Scene, list_of, share_of
+from planner.demand import ASSUMED_RATE
 from planner.findings import Edit, Op
 from planner.limits import RATE, TWO_K_POWER
 from planner.plan import Block, Effort, ForSeconds, ForStrokes, Gap, Part, PartKind, Pressure, Step, TwoKPower
 from planner.strokes import MINUTE
 
 EASY_RATE = 18
+CALM_RATE = 20
+"""Strokes a minute at which light rowing is easy at any level."""
 BURST_STROKES = 15
 STEP_STROKES = 6
 _NEAR_ENOUGH = 0.08
+GENTLE = (Pressure.HALF, Pressure.LIGHT)
 _PRESSURES = (Pressure.LIGHT, Pressure.HALF, Pressure.THREE_QUARTER, Pressure.FULL)
 
 # The most that one step up may ask in a warm-up: strokes a minute, and share of 2 km power. Common practice
@@ -39,6 +44,20 @@ def burst(rate: int, share: float, level: Level) -> Block:
     """A few strokes at a rate with the lightest pressure that asks for a share of 2 km power."""
     pressure = next((p for p in _PRESSURES if share_of(p, rate, level) >= share), Pressure.RACE)
     return Block(ForStrokes(BURST_STROKES), rate, pressure)
+
+
+def unforced(block: Block, share: float, level: Level) -> Block:
+    """A burst that is not hard itself where it stands in the main part: at the bare share if need be."""
+    if asked_of(block, level) < HARD_SHARE:
+        return block
+    return replace(block, effort=TwoKPower(Fraction(ceil(100 * share), 100)))
+
+
+def asked_of(block: Block, level: Level) -> float:
+    """The share of 2 km power that a burst or a step asks for."""
+    if isinstance(block.effort, Pressure):
+        return share_of(block.effort, block.rate or EASY_RATE, level)
+    return float(block.effort.fraction) if isinstance(block.effort, TwoKPower) else 0.0
 
 
 def steps_up(start: tuple[int, float], end: tuple[int, float], level: Level) -> tuple[Block, ...]:
@@ -82,6 +101,22 @@ def short_warm_up(rate: int, share: float, level: Level) -> Part:
     top = burst(rate, share, level)
     ladder = steps_up((24, share_of(Pressure.THREE_QUARTER, 24, level)), (rate, share), level)
     return Part(PartKind.WARM_UP, (*rise, *ladder, top, easy(120)))
+
+
+def softened(
+    scene: Scene, place: str, most: float, pressures: Sequence[Pressure] = GENTLE
+) -> tuple[Edit, ...]:
+    """Edits that take a block to the first pressure that asks for no more than a share of 2 km power.
+
+    Where none does, as at high rates, to the last one at a calm rate.
+    """
+    block = scene.block(place)
+    rate = block.rate or ASSUMED_RATE
+    pressure = next((p for p in pressures if share_of(p, rate, scene.level) <= most), pressures[-1])
+    edits = [Edit(Op.ADD if block.effort is None else Op.REPLACE, f"{place}/effort", pressure)]
+    if share_of(pressure, rate, scene.level) > most:
+        edits.append(Edit(Op.REPLACE, f"{place}/rate", CALM_RATE))
+    return tuple(edits)
 
 
 def inserted(steps: Sequence[Step], place: str) -> tuple[Edit, ...]:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from planner.checks.scene import Row, Scene, share_of
-from planner.findings import Edit, Finding, Mend, Op, Severity
+from planner.checks.building import softened
+from planner.checks.scene import Row, Scene
+from planner.findings import Edit, Finding, Mend, Severity
 from planner.plan import PartKind, Pressure
 
 EASY_TOP = 0.65
 """Share of 2 km power above which rowing is no longer easy: the top of the easy aerobic zone [C], unsure
 (facts 6.5)."""
-CALM_RATE = 20
 
 _OPENING = "The first minutes are there to get warm and loose; what is spent in them is missing later."
 _RECOVERY = "Reserve and breath come back the quicker the easier one rows between hard blocks."
@@ -34,7 +34,7 @@ def easy_too_hard(scene: Scene) -> Iterator[Finding]:
                 place,
                 f"{scene.named(row)} comes to {round(100 * row.share)} % of 2 km power: not easy any more.",
                 reason,
-                _mend(scene, place),
+                Mend("Row it light", _lightly(scene, place)),
             )
 
 
@@ -54,10 +54,6 @@ def _is_between_hard(scene: Scene, place: str) -> bool:
     )
 
 
-def _mend(scene: Scene, place: str) -> Mend:
+def _lightly(scene: Scene, place: str) -> tuple[Edit, ...]:
     """Light pressure; at a calm rate too where light is not light enough."""
-    block = scene.block(place)
-    edits = [Edit(Op.ADD if block.effort is None else Op.REPLACE, f"{place}/effort", Pressure.LIGHT)]
-    if block.rate and share_of(Pressure.LIGHT, block.rate, scene.level) > EASY_TOP:
-        edits.append(Edit(Op.REPLACE, f"{place}/rate", CALM_RATE))
-    return Mend("Row it light", tuple(edits))
+    return softened(scene, place, EASY_TOP, (Pressure.LIGHT,))

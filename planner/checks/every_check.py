@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from planner.checks.ease import easy_too_hard
 from planner.checks.fitting import mended
@@ -10,6 +10,7 @@ from planner.checks.holding import cannot_be_held
 from planner.checks.machine import heavy_setting, one_sided_drill
 from planner.checks.person import heat, novice_maximal
 from planner.checks.predicting import piece_out_of_range, prediction_out_of_range
+from planner.checks.proof import Check, found_with_proved_mends
 from planner.checks.rise import hard_too_early, no_rise, no_warm_up
 from planner.checks.scene import Scene
 from planner.checks.sitting import sitting_too_long
@@ -17,7 +18,7 @@ from planner.checks.steps import jump_too_steep
 from planner.checks.waiting import burst_too_near, gap_length
 from planner.findings import Finding
 
-CHECKS: tuple[Callable[[Scene], Iterator[Finding]], ...] = (
+CHECKS: tuple[Check, ...] = (
     mended,
     no_warm_up,
     hard_too_early,
@@ -38,6 +39,5 @@ CHECKS: tuple[Callable[[Scene], Iterator[Finding]], ...] = (
 
 
 def everything_found(scene: Scene) -> Iterator[Finding]:
-    """What all checks find."""
-    for check in CHECKS:
-        yield from check(scene)
+    """What all checks find, with such mends only as remove what was found."""
+    return found_with_proved_mends(scene, CHECKS)

@@ -6,15 +6,18 @@ from collections.abc import Iterator
 
 from planner.athlete import Level, Room
 from planner.checks.bouts import Bout, in_one_go, together
+from planner.checks.building import softened
 from planner.checks.maximal import maximal_bouts
-from planner.checks.scene import Scene, share_of
+from planner.checks.scene import Scene
 from planner.endurance import MAXIMAL_SHARE
-from planner.findings import Edit, Finding, Mend, Op, Severity
-from planner.plan import PartKind, Pressure
+from planner.findings import Finding, Mend, Severity
+from planner.plan import PartKind
 from planner.units import told_time
 
 BURST_SECONDS = 30
 """In a warm-up hard strokes of up to so many seconds are no piece: judgement [C]."""
+JUST_BELOW = 0.01
+"""Of 2 km power: what is softened stays by so much under the least that is maximal."""
 HOT_HARD_SECONDS = 300
 HOT_SECONDS = 1200
 """Hard rowing and rowing in all that are worth a word in a hot room: judgement [C] on the ACSM position that
@@ -31,7 +34,7 @@ def novice_maximal(scene: Scene) -> Iterator[Finding]:
     first = min(bouts, key=lambda bout: bout.rows[0].segment.index)
     lowest: dict[str, float] = {}
     for bout in bouts:
-        most = scene.hard_endurance.maximal(bout.seconds, bout.metres)
+        most = scene.hard_endurance.maximal(bout.seconds, bout.metres) - JUST_BELOW
         lowest.update({place: min(most, lowest.get(place, most)) for place in bout.places})
     yield Finding(
         "novice-maximal",
@@ -40,7 +43,9 @@ def novice_maximal(scene: Scene) -> Iterator[Finding]:
         f"{together(scene, first)} is all but maximal, and this is for a novice.",
         "Flat-out work strains heart and back before the stroke is sure: a few weeks of easier rowing first, "
         "a coach close by, and a doctor's word for anyone unsure of their health.",
-        Mend("Take the pressure down", tuple(_softer(scene, place, most) for place, most in lowest.items())),
+        Mend(
+            "Take the pressure down", tuple(e for p, most in lowest.items() for e in softened(scene, p, most))
+        ),
     )
 
 
@@ -50,12 +55,6 @@ def _long_bursts(scene: Scene) -> Iterator[Bout]:
         hard = row.share is not None and row.share >= MAXIMAL_SHARE and row.seconds > BURST_SECONDS
         if hard and row.segment.part == PartKind.WARM_UP:
             yield in_one_go([row])
-
-
-def _softer(scene: Scene, place: str, most: float) -> Edit:
-    rate = scene.block(place).rate
-    half = rate is None or share_of(Pressure.HALF, rate, scene.level) < most
-    return Edit(Op.REPLACE, f"{place}/effort", Pressure.HALF if half else Pressure.LIGHT)
 
 
 def heat(scene: Scene) -> Iterator[Finding]:

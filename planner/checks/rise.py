@@ -2,14 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import takewhile
 
 from planner.athlete import Room
-from planner.checks.building import added_to, burst, easy, inserted, short_warm_up, steps_up, with_gap
+from planner.checks.building import (
+    EASY_RATE,
+    added_to,
+    asked_of,
+    burst,
+    easy,
+    inserted,
+    short_warm_up,
+    steps_up,
+    unforced,
+    with_gap,
+)
 from planner.checks.scene import Row, Scene, share_of, top_of
 from planner.findings import Edit, Finding, Mend, Op, Severity
-from planner.plan import Gap, Part, PartKind, Pressure, Step
+from planner.plan import Block, Gap, Part, PartKind, Pressure, Step
 from planner.stretches import ROWED
 from planner.units import told_time
 
@@ -119,21 +130,30 @@ def _rate_not_tried(scene: Scene) -> Iterator[Finding]:
 
 
 def _burst_before(scene: Scene, piece: Row, rate: int) -> tuple[Edit, ...]:
-    """A burst with the steps to it and easy rowing after: at the end of the warm-up, or before the piece."""
-    last = scene.before(piece)[-1]
-    share = _wanted(piece)
-    top = burst(rate, share, scene.level)
-    asked = share_of(top.effort, rate, scene.level) if isinstance(top.effort, Pressure) else share
+    """A burst at the end of the warm-up, easy rowing after it; without a warm-up before the piece itself."""
+    last = scene.before(piece)[-1].segment
     parts = scene.timeline.plan.parts
-    warm_up = parts[last.segment.part_index]
-    steps: list[Step] = [
-        *steps_up((last.segment.stretch.rate or 20, last.share or 0.3), (rate, asked), scene.level),
-        top,
-        easy(CALM_AFTER),
-    ]
+    warm_up = parts[last.part_index]
     if isinstance(warm_up, Part) and warm_up.kind is PartKind.WARM_UP:
-        return added_to(warm_up, f"/parts/{last.segment.part_index}", steps)
-    return inserted(steps, top_of(piece.segment.place))
+        led_to = [row for row in scene.before(piece) if row.segment.part_index <= last.part_index]
+        steps = _risen(scene, led_to, burst(rate, _wanted(piece), scene.level))
+        return added_to(warm_up, f"/parts/{last.part_index}", steps)
+    place = top_of(piece.segment.place)
+    first = next(row for row in scene.rows if top_of(row.segment.place) == place)
+    top = unforced(burst(rate, _wanted(piece), scene.level), _wanted(piece), scene.level)
+    return inserted(_risen(scene, scene.before(first), top), place)
+
+
+def _risen(scene: Scene, led_to: Sequence[Row], top: Block) -> list[Step]:
+    """A burst as a body may come to it: warm, up by steps from what is rowed before it, and down again."""
+    rowed = sum(row.seconds for row in led_to)
+    warming = [easy(WARM_AFTER[scene.room] - rowed)] if rowed < WARM_AFTER[scene.room] else []
+    start = (EASY_RATE, share_of(Pressure.LIGHT, EASY_RATE, scene.level))
+    if not warming:
+        last = led_to[-1]
+        start = (last.segment.stretch.rate or EASY_RATE, last.share or start[1])
+    end = (top.rate or EASY_RATE, asked_of(top, scene.level))
+    return [*warming, *steps_up(start, end, scene.level), top, easy(CALM_AFTER)]
 
 
 def _wanted(piece: Row) -> float:

@@ -96,6 +96,10 @@ class Scene:
         """What is rowed before a row."""
         return tuple(other for other in self.rows[: row.segment.index] if other.is_rowed)
 
+    def asked_of(self, row: Row) -> float:
+        """The share of 2 km power that a row is taken to ask for, also where it says nothing of it."""
+        return self.runs[row.segment.index].share
+
     def at(self, place: str) -> tuple[Segment, ...]:
         """The segments that come from a place in the plan, in order."""
         return tuple(row.segment for row in self.rows if row.segment.place == place)

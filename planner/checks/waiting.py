@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from planner.advised_gap import LEAST_GAP, RESERVE_WANTED, Wait
-from planner.checks.building import added_to, easy, with_gap
+from planner.checks.building import added_to, easy, softened, with_gap
 from planner.checks.ease import EASY_TOP
 from planner.checks.person import BURST_SECONDS
-from planner.checks.scene import Row, Scene, share_of
+from planner.checks.scene import Row, Scene
 from planner.findings import Edit, Finding, Mend, Op, Severity
-from planner.plan import Part, PartKind, Pressure
+from planner.plan import Part, PartKind
 from planner.readiness import Readiness
 from planner.stretches import Kind
 from planner.units import told_time
@@ -38,32 +38,26 @@ def gap_length(scene: Scene) -> Iterator[Finding]:
 def _spends_too_much(scene: Scene, ready: Readiness) -> Finding:
     before = [row for row in scene.rows if row.segment.part == PartKind.WARM_UP and row.is_rowed]
     part = (before or [row for row in scene.rows if row.is_rowed])[0].segment.part_index
+    spending = [row for row in before if scene.asked_of(row) > scene.capacity.critical]
+    guessed = any(row.guessed for row in spending)
+    supposed = ", if what names no power is as hard as it looks" if guessed else ""
     return Finding(
         "warm-up-spends-too-much",
-        Severity.WARNING,
+        Severity.ADVICE if guessed else Severity.WARNING,
         f"/parts/{part}",
         f"It takes {told_time(ready.advised_gap.low)} after this warm-up until nearly all the reserve is "
-        "back.",
+        f"back{supposed}.",
         "A warm-up should leave the reserve for the piece, and after so long a wait its warmth is gone too.",
-        _softened(scene, before),
+        _softened(scene, spending),
     )
 
 
-def _softened(scene: Scene, rows: Sequence[Row]) -> Mend | None:
-    """Everything in the warm-up that spends, and is longer than a burst, at a pressure that does not."""
-    places = dict.fromkeys(
-        row.segment.place
-        for row in rows
-        if row.share is not None and row.share > scene.capacity.critical and row.seconds > BURST_SECONDS
-    )
-    edits = tuple(_softer(scene, place) for place in places)
+def _softened(scene: Scene, spending: Sequence[Row]) -> Mend | None:
+    """All that spends and is longer than a burst, or without any the bursts, at a pressure that does not."""
+    rows = [row for row in spending if row.seconds > BURST_SECONDS] or spending
+    places = dict.fromkeys(row.segment.place for row in rows)
+    edits = tuple(edit for place in places for edit in softened(scene, place, EASY_TOP))
     return Mend("Row its hard blocks easier", edits) if edits else None
-
-
-def _softer(scene: Scene, place: str) -> Edit:
-    rate = scene.block(place).rate
-    half = rate is None or share_of(Pressure.HALF, rate, scene.level) <= EASY_TOP
-    return Edit(Op.REPLACE, f"{place}/effort", Pressure.HALF if half else Pressure.LIGHT)
 
 
 def _before_start(scene: Scene) -> list[Row]:
@@ -73,9 +67,12 @@ def _before_start(scene: Scene) -> list[Row]:
 def _too_short(scene: Scene, ready: Readiness) -> Finding:
     left = ready.at_start.reserve.middle
     needed = told_time(ready.advised_gap.low)
+    guessed = any(
+        row.guessed and scene.asked_of(row) > scene.capacity.critical for row in _before_start(scene)
+    )
     return Finding(
         "gap-too-short",
-        Severity.WARNING if left < SPENT_AT_START else Severity.ADVICE,
+        Severity.WARNING if left < SPENT_AT_START and not guessed else Severity.ADVICE,
         _place(scene),
         f"The {_named_wait(ready)} is shorter than the {needed} that the piece needs after this warm-up."
         if ready.wait_seconds

@@ -30,6 +30,13 @@ def test_plans_fill_one_page_of_either_paper(chromium: Chromium, tmp_path: Path)
         assert pages == [1, 1], name
 
 
+def test_on_a_phone_every_column_has_its_room(chromium: Chromium, tmp_path: Path) -> None:
+    plan = load_plan_file(ROOT / "plans" / "short-intervals.yaml").plan
+    show(chromium, compile_timeline(plan, rower_of_7_42()), tmp_path / "sheet.html")
+    assert chromium.evaluate("() => document.documentElement.scrollWidth <= innerWidth")
+    assert chromium.evaluate("() => document.querySelector('.asked').offsetWidth") > 390 / 4
+
+
 def test_nothing_that_people_wrote_runs(chromium: Chromium, tmp_path: Path) -> None:
     for text in (text for text in OURS if "<" in text):
         show(chromium, compile_timeline(saying(text)), tmp_path / "sheet.html")
