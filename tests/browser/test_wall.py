@@ -30,10 +30,12 @@ SIZES = [(1280, 800), (1920, 1080)]
 OTHER_SIZES = [(844, 390), (390, 844), (1024, 768)]
 FAULTS = f"""() => {{
   const parts = [".figure", ".note", ".pair", ".call", "stroke-rail", "wall-lanes", "footer", "header"];
-  const seen = parts.flatMap((css) => {QUERY}.find({{ css }}).map((found) => ({{ css, box: found.getBoundingClientRect() }})));
+  const placed = (css) => (found) => ({{ css, box: found.getBoundingClientRect() }});
+  const seen = parts.flatMap((css) => {QUERY}.find({{ css }}).map(placed(css)));
   const shared = (a, b, from, to) => Math.min(a[to], b[to]) - Math.max(a[from], b[from]);
   const lies = (a, b) => shared(a, b, "left", "right") > 1 && shared(a, b, "top", "bottom") > 1;
-  const cut = seen.filter(({{ box }}) => box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1);
+  const cut = seen.filter(({{ box }}) =>
+    box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1);
   const covered = seen.flatMap((one, at) => seen.slice(at + 1).filter((other) => lies(one.box, other.box))
     .map((other) => `${{one.css}} lies on ${{other.css}}`));
   return [...cut.map(({{ css }}) => `${{css}} is cut off`), ...covered];
