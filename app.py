@@ -31,7 +31,7 @@ def main(arguments: list[str]) -> int:
     """Serve until SIGTERM or Ctrl-C; 1 when that cannot even begin."""
     if arguments:
         print("Slipway takes no arguments, only these settings from the environment:")
-        print("\n".join(f"  {name:6} {help_}" for name, help_ in HELP.items()))
+        print("\n".join(f"  {name:15} {help_}" for name, help_ in HELP.items()))
         return 0 if arguments == ["--help"] else 2
     logging.basicConfig(format="%(levelname)s %(name)s: %(message)s")
     try:
@@ -43,11 +43,25 @@ def main(arguments: list[str]) -> int:
     return 0
 
 
+def behind(proxy: str) -> dict[str, Any]:
+    """What the server takes from a proxy in front of it: who asks, by which name, and whether over https."""
+    if not proxy:
+        return {}
+    headers = {"x-forwarded-for", "x-forwarded-host", "x-forwarded-proto"}
+    return {
+        "trusted_proxy": proxy,
+        "trusted_proxy_headers": headers,
+        "clear_untrusted_proxy_headers": True,
+    }
+
+
 def serve(settings: Settings) -> None:
     """Answer at the address of the settings until told to stop. Raises CannotStart."""
     app = create_app(settings)
     try:
-        server = create_server(app, host=settings.host, port=settings.port, **LIMITS)
+        server = create_server(
+            app, host=settings.host, port=settings.port, **LIMITS, **behind(settings.proxy)
+        )
     except OSError as error:
         raise CannotStart(
             f"nothing can listen at {settings.host}:{settings.port} ({error.strerror})"

@@ -88,8 +88,15 @@ WEB_MAY_USE = {
     "link_codec": {"settings"},
     "pages": {"settings", "security_headers", "stored", "assets", "builtin_plans"},
     "exports": set(),
-    "api": {"settings", "stored", "streamed", "builtin_plans", "exports"},
-    "factory": {"settings", "security_headers", "assets", "builtin_plans", "pages", "api"},
+    "store": {"link_codec"},
+    "qr": set(),
+    "api": {"settings", "stored", "streamed", "builtin_plans", "exports", "store"},
+    "shared_pages": {"settings", "stored", "pages", "api", "link_codec", "qr"},
+    "operator": {"settings", "store"},
+    "factory": {
+        *("settings", "security_headers", "assets", "builtin_plans", "pages", "api", "store"),
+        "shared_pages",
+    },
 }
 
 CLIENT_MAY_USE = {
@@ -160,7 +167,9 @@ def test_web_modules_use_only_their_own_floor(path: Path) -> None:
         top, *rest = name.split(".")
         if top == "web" and rest[0] != here:
             assert rest[0] in WEB_MAY_USE[here], f"{path} may not use {name}"
-        if here in {"builtin_plans", "exports"}:
+        if here != "store":
+            assert top != "sqlalchemy", f"{path} knows no database"
+        if here in {"builtin_plans", "exports", "store", "link_codec"}:
             assert top != "flask", f"{path} knows no requests"
 
 

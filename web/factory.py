@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import logging
+from contextlib import suppress
 
 from flask import Flask, Response, request
 from werkzeug.exceptions import NotFound
 
+from web.api.allowance import counts_at
 from web.api.answer_cache import AnswerCache
 from web.api.athletes import athletes_api
 from web.api.document import document_api
 from web.api.errors import answer_errors, problem_for
 from web.api.exports import exports_api
 from web.api.holdings import holdings_api
+from web.api.links import LinkDesk, links_api
 from web.api.loads import loads_api
 from web.api.plans import LIBRARY, plan_answers, plans_api
+from web.api.publishing import PublishingRule
 from web.api.reading import BODY_BYTES
 from web.api.sessions import sessions_api
 from web.api.shorthand import shorthand_api
@@ -24,7 +28,10 @@ from web.assets import load_assets, static_files
 from web.builtin_plans import Library, load_library
 from web.pages import Pages, make_pages, not_found, pages
 from web.security_headers import add_security_headers
-from web.settings import ROOT, Settings
+from web.settings import ROOT, CannotStart, Settings
+from web.shared_pages import shared_pages
+from web.store.connection import BadAddress, Database
+from web.store.links import LinkShelf
 
 _log = logging.getLogger("slipway")
 
@@ -44,7 +51,12 @@ def create_app(settings: Settings) -> Flask:
         made = make_pages(assets, {LIBRARY: answers[LIBRARY]})
     _answer_missing_pages(app, made)
 
-    app.register_blueprint(pages(made, frozenset(library.plans)))
+    database = _database(settings)
+    counts = counts_at(settings.rate_limits_url)
+    desk = LinkDesk(LinkShelf(database), PublishingRule(settings, counts), counts)
+
+    app.register_blueprint(pages(made, frozenset(library.plans), database.is_well))
+    app.register_blueprint(shared_pages(made, desk, settings))
     app.register_blueprint(static_files(assets))
     app.register_blueprint(plans_api(answers))
     app.register_blueprint(technique_api())
@@ -54,9 +66,20 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(shorthand_api())
     app.register_blueprint(athletes_api())
     app.register_blueprint(loads_api())
+    app.register_blueprint(links_api(desk, settings))
     app.register_blueprint(exports_api(assets.alone))
     app.register_blueprint(document_api())
     return app
+
+
+def _database(settings: Settings) -> Database:
+    """Opened when it is first needed: all but short links works without."""
+    with suppress(OSError):
+        settings.data.mkdir(parents=True, exist_ok=True)
+    try:
+        return Database(settings.database)
+    except BadAddress as error:
+        raise CannotStart(f"DATABASE_URL is no address of a database: {error}") from None
 
 
 def _name_damaged(library: Library) -> None:

@@ -71,8 +71,13 @@ def canonical(plan: Plan) -> bytes:
 
 def encode(plan: Plan) -> str:
     """The payload of a link that carries this plan. Raises LinkError when it would be too long."""
+    return payload_of(canonical(plan))
+
+
+def payload_of(text: bytes) -> str:
+    """The same, for a plan's canonical JSON."""
     packer = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS, 9, zdict=_dictionary())
-    body = packer.compress(canonical(plan)) + packer.flush()
+    body = packer.compress(text) + packer.flush()
     payload = urlsafe_b64encode(_sealed(VERSION, body)).rstrip(b"=").decode("ascii")
     if len(payload) > LONGEST:
         raise LinkError(Fault.TOO_LONG)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import brotli
@@ -21,7 +21,7 @@ SHELL_ICONS = ("icon.svg", "apple-touch-180.png")
 """The icons the shell asks for; the manifest's are for the system, which keeps its own copies."""
 PRECACHE_TOKEN = "self.__SLIPWAY_PRECACHE"
 LATER_TOKEN = "self.__SLIPWAY_LATER"
-ROBOTS = "User-agent: *\nDisallow: /api/\n"
+ROBOTS = "User-agent: *\nDisallow: /api/\nDisallow: /p/\n"
 
 
 @dataclass(frozen=True)
@@ -108,7 +108,7 @@ def _icon(name: str, sizes: str, purpose: str, kind: str = "image/png") -> dict[
     return {"src": ICONS_URL + name, "sizes": sizes, "type": kind, "purpose": purpose}
 
 
-def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
+def pages(made: Pages, slugs: frozenset[str], store_is_well: Callable[[], bool]) -> Blueprint:
     """The addresses. Every screen is the same shell, which reads its address in the browser."""
     blueprint = Blueprint("pages", __name__)
 
@@ -149,8 +149,8 @@ def pages(made: Pages, slugs: frozenset[str]) -> Blueprint:
 
     @blueprint.get("/healthz")
     def health() -> Response:
-        """Whether the app is well. There is no database: nothing is stored on the server yet."""
-        told = {"status": "ok", "version": VERSION, "database": "none"}
+        """Whether the app is well, and whether its store can be reached."""
+        told = {"status": "ok", "version": VERSION, "database": "ready" if store_is_well() else "away"}
         return answer(Stored(_json(told), "application/json", NEVER), request)
 
     return blueprint

@@ -48,6 +48,12 @@ class TimelineRequestSchema(Strict):
         return TimelineRequest(**data)
 
 
+class LinkRequestSchema(Strict):
+    """A plan to be published under a short address."""
+
+    plan = Inside("plan", PlanSchema, required=True)
+
+
 class ShorthandRequestSchema(OneKey):
     """Shorthand to be read, or a plan to be written as shorthand."""
 
@@ -65,6 +71,13 @@ def load_timeline_request(document: object) -> TimelineRequest:
     asked: TimelineRequest = load(TimelineRequestSchema, document)
     _check_size(asked.plan)
     return asked
+
+
+def load_link_request(document: object) -> Plan:
+    """The plan to publish. Raises InputError with a JSON pointer to each mistake."""
+    plan: Plan = load(LinkRequestSchema, document)["plan"]
+    _check_size(plan)
+    return plan
 
 
 def load_shorthand_request(document: object) -> str | Plan:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 
-from tests.bench import building, click_track, compiling, first_load, offline_start, readiness, serving
+from tests.bench import building, click_track, compiling, first_load, links, offline_start, readiness, serving
 from tests.bench.measuring import Row, table, verdict
 
 
@@ -17,7 +17,16 @@ def main() -> None:
     rows = [_machine()]
     rows += [
         row
-        for measure in (compiling, readiness, building, click_track, serving, first_load, offline_start)
+        for measure in (
+            compiling,
+            readiness,
+            building,
+            click_track,
+            serving,
+            links,
+            first_load,
+            offline_start,
+        )
         for row in measure.rows()
     ]
     print(table(rows))

@@ -41,7 +41,7 @@ class Server:
         """Start, or start again at the same address, and wait until /healthz answers."""
         assert self._process is None, "the server runs already"
         self.data.mkdir(parents=True, exist_ok=True)
-        place = {"HOST": "127.0.0.1", "PORT": str(self.port)}
+        place = {"HOST": "127.0.0.1", "PORT": str(self.port), "DATA_DIR": str(self.data / "store")}
         with self._log.open("ab") as log:
             self._process = subprocess.Popen(
                 [*DIES_WITH_US, *self._command],

@@ -1,8 +1,9 @@
-"""A wall: any plan, for a room to follow; with the server gone, through a power cut, by touch and by keyboard."""
+"""A wall for a room to follow: with the server gone, through a power cut, by touch and by keyboard."""
 
 from __future__ import annotations
 
 import time
+from fractions import Fraction
 
 import pytest
 
@@ -25,7 +26,7 @@ from tests.browser.test_rowing_offline import (
     save_the_plan,
 )
 
-WREN = Result(metres=2000, seconds=462)
+WREN = Result(metres=2000, seconds=Fraction(462))
 SIZES = [(1280, 800), (1920, 1080)]
 OTHER_SIZES = [(844, 390), (390, 844), (1024, 768)]
 FAULTS = f"""() => {{

@@ -13,6 +13,9 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/"), { screen: "first" });
   assert.deepEqual(route("/plan/first-row"), { screen: "plan", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/mine/abc"), { screen: "plan", source: "mine", name: "abc" });
+  assert.deepEqual(route("/p#AQab-_9"), { screen: "link", carried: "AQab-_9" });
+  assert.deepEqual(route("/p"), { screen: "link", carried: "" });
+  assert.deepEqual(route("/p/mfrggzdfmztwq2lk"), { screen: "link", id: "mfrggzdfmztwq2lk" });
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/settings"), { screen: "settings" });
@@ -24,6 +27,7 @@ test("every address has its screen, and an unknown one the first", () => {
 test("the address for rowing a plan leads back to that plan", () => {
   assert.deepEqual(route(rowAddress("built-in", "first-row")), { screen: "row", source: "built-in", name: "first-row" });
   assert.deepEqual(route(rowAddress("mine", "a b&c")), { screen: "row", source: "mine", name: "a b&c" });
+  assert.deepEqual(route(rowAddress("sent", "0a1b2c3d")), { screen: "row", source: "sent", name: "0a1b2c3d" });
 });
 
 test("a broken escape in an address breaks nothing", () => {

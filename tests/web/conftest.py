@@ -9,6 +9,7 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
+from tests.web.asking import PLAN, post
 from web.assets import MANIFEST
 from web.exports.alone_page import composed
 from web.factory import create_app
@@ -56,13 +57,15 @@ def built_by_hand(dist: Path) -> Settings:
         "alone": "alone.html",
     }
     (dist / MANIFEST).write_text(json.dumps(listed))
-    return Settings(dist=dist, plans=FEW_PLANS)
+    return Settings(dist=dist, plans=FEW_PLANS, data=dist.with_name(f"{dist.name}-data"))
 
 
 @pytest.fixture(scope="session")
 def app(settings: Settings) -> Flask:
-    """The whole app."""
-    return create_app(settings)
+    """The whole app; one plan is published."""
+    app = create_app(settings)
+    assert post(app.test_client(), "/api/links", {"plan": PLAN}).status_code == 201
+    return app
 
 
 @pytest.fixture

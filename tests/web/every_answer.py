@@ -9,11 +9,16 @@ from dataclasses import dataclass, field
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+from planner.schemas.plan_schema import load_plan
 from tests.web.asking import PLAN
 from web.api.exports import A_MINUTE
 from web.api.reading import BODY_BYTES
 from web.exports.kinds import KINDS
+from web.link_codec import canonical
+from web.store.links import digest_of
 
+PUBLISHED = digest_of(canonical(load_plan(PLAN)))[:16]
+"""The name of the plan that the app of these tests holds."""
 JSON = {"Content-Type": "application/json"}
 
 
@@ -114,6 +119,15 @@ EVERY_ANSWER = [
     *_sending("/api/load", {"days": [[{"cr10": 6, "minutes": 45}], *[[]] * 6]}, {"days": []}),
     *_sending("/api/athlete", {"results": [{"metres": 2000, "seconds": 462}]}, {"age": 2}),
     *_exporting("/api/exports/<kind>", KINDS),
+    *_sending("/api/links", {"plan": PLAN}),
+    *_reading("/api/links/<name>", f"/api/links/{PUBLISHED}"),
+    Asked("/api/links/<name>", "/api/links/nothing", 404),
+    Asked("/api/links/<name>", "/api/links/nothing", 429, times=11, address="192.0.2.2"),
+    *_reading("/p"),
+    *_reading("/p/<name>", f"/p/{PUBLISHED}"),
+    Asked("/p/<name>", "/p/nothing", 404),
+    *_reading("/p/<name>/qr.svg", f"/p/{PUBLISHED}/qr.svg"),
+    Asked("/p/<name>/qr.svg", "/p/nothing/qr.svg", 404),
     Asked("", "/api/nothing", 404),
     Asked("", "/nothing", 404),
     Asked("", "/nothing", 404, headers={"Accept": "text/html"}),

@@ -21,10 +21,10 @@ PROMISES = [
     checks.response_schema_conformance,
 ]
 # Schemathesis makes its tests while they are collected, before there are fixtures.
-with TemporaryDirectory() as _folder:
-    SCHEMA: Any = schemathesis.openapi.from_wsgi(
-        "/api/openapi.json", create_app(built_by_hand(Path(_folder)))
-    )
+_FOLDER = TemporaryDirectory()
+SCHEMA: Any = schemathesis.openapi.from_wsgi(
+    "/api/openapi.json", create_app(built_by_hand(Path(_FOLDER.name)))
+)
 
 
 @SCHEMA.parametrize()  # type: ignore[untyped-decorator]

@@ -200,9 +200,9 @@ def test_its_shortcuts_lead_somewhere(client: FlaskClient) -> None:
     assert {client.get(shortcut["url"]).status_code for shortcut in shortcuts} == {200}
 
 
-def test_health_says_the_version_and_that_there_is_no_database(client: FlaskClient) -> None:
-    assert client.get("/healthz").get_json() == {"status": "ok", "version": VERSION, "database": "none"}
+def test_health_says_the_version_and_how_the_store_is(client: FlaskClient) -> None:
+    assert client.get("/healthz").get_json() == {"status": "ok", "version": VERSION, "database": "ready"}
 
 
-def test_search_engines_are_kept_off_the_api(client: FlaskClient) -> None:
-    assert client.get("/robots.txt").text == "User-agent: *\nDisallow: /api/\n"
+def test_search_engines_are_kept_off_the_api_and_off_shared_plans(client: FlaskClient) -> None:
+    assert client.get("/robots.txt").text == "User-agent: *\nDisallow: /api/\nDisallow: /p/\n"

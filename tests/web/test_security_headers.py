@@ -50,6 +50,7 @@ OF_THE_ANSWER = {
     "Content-Type",
     "ETag",
     "Retry-After",
+    "X-Robots-Tag",
     "Vary",
     "Date",
 }

@@ -35,10 +35,59 @@ def test_https_is_yes_or_no() -> None:
 
 
 def test_every_setting_has_one_line_of_help() -> None:
-    assert set(HELP) == {"HOST", "PORT", "HTTPS"}
+    read: set[str] = set()
+
+    class Noting(dict[str, str]):
+        def get(self, name: str, default: str = "") -> str:  # type: ignore[override]
+            read.add(name)
+            return default
+
+    settings_from(Noting())
+    assert set(HELP) == read
     assert all(0 < len(line) < 100 for line in HELP.values())
 
 
 def test_the_version_is_that_of_the_project() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
     assert project["version"] == VERSION
+
+
+@pytest.mark.parametrize(
+    ("given", "rule"),
+    [
+        ({}, "open"),
+        ({"HOST": "localhost"}, "open"),
+        ({"HOST": "::1"}, "open"),
+        ({"HOST": "0.0.0.0"}, "closed"),
+        ({"HOST": "row.example"}, "closed"),
+        ({"HOST": "0.0.0.0", "PUBLISH": "Open"}, "open"),
+        ({"PUBLISH": "closed"}, "closed"),
+        ({"HOST": "0.0.0.0", "PUBLISH_KEY": "sixteen letters!"}, "key"),
+    ],
+)
+def test_publishing_is_open_on_this_machine_alone_unless_it_is_said_otherwise(
+    given: dict[str, str], rule: str
+) -> None:
+    assert settings_from(given).publish == rule
+
+
+@pytest.mark.parametrize(
+    ("given", "told"),
+    [
+        ({"PUBLISH": "everybody"}, 'PUBLISH is "everybody": write open or closed'),
+        ({"PUBLISH_KEY": "short"}, "PUBLISH_KEY has 5 characters: give it 16 or more"),
+        ({"PUBLISH": "open", "PUBLISH_KEY": "sixteen letters!"}, "give one of the two"),
+        ({"PUBLIC_URL": "row.example"}, 'PUBLIC_URL is "row.example": write how people reach the app'),
+        ({"PUBLIC_URL": "https://row.example/app"}, "PUBLIC_URL"),
+        ({"PUBLIC_URL": "javascript://row.example"}, "PUBLIC_URL"),
+    ],
+)
+def test_a_bad_rule_for_publishing_is_refused(given: dict[str, str], told: str) -> None:
+    with pytest.raises(CannotStart, match=told):
+        settings_from(given)
+
+
+def test_everything_is_stored_in_one_folder_unless_another_place_is_given() -> None:
+    assert settings_from({"DATA_DIR": "/somewhere"}).database == "sqlite:////somewhere/slipway.db"
+    assert settings_from({"DATABASE_URL": "postgresql://row@db/row"}).database == "postgresql://row@db/row"
+    assert settings_from({"PUBLIC_URL": "https://row.example/"}).public_url == "https://row.example"

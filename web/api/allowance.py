@@ -1,4 +1,4 @@
-"""How much may be asked for from one address: so many requests a minute, over any minute."""
+"""How much may be asked for from one address: so many requests over any minute, or any hour."""
 
 from __future__ import annotations
 
@@ -6,28 +6,51 @@ import time
 from math import ceil
 
 from flask import Request
-from limits import RateLimitItemPerMinute
-from limits.storage import MemoryStorage
+from limits import RateLimitItemPerHour, RateLimitItemPerMinute
+from limits.errors import ConfigurationError
+from limits.storage import MemoryStorage, Storage, storage_from_string
 from limits.strategies import MovingWindowRateLimiter
 from werkzeug.exceptions import TooManyRequests
 
+from web.settings import CannotStart
+
+PERIODS = {"minute": RateLimitItemPerMinute, "hour": RateLimitItemPerHour}
+
+
+def counts_at(address: str) -> Storage:
+    """Where requests are counted: memory, or one place for several machines. Raises CannotStart."""
+    try:
+        counts = storage_from_string(address)
+    except (ConfigurationError, ValueError) as error:
+        raise CannotStart(f'RATE_LIMITS_URL is "{address}": {error}') from None
+    assert isinstance(counts, Storage)
+    return counts
+
 
 class Allowance:
-    """An allowance of requests a minute for each address; a whole gym may share one."""
+    """An allowance of requests for each address; a whole gym may share one."""
 
-    def __init__(self, what: str, a_minute: int) -> None:
-        self._what = what
-        self._item = RateLimitItemPerMinute(a_minute)
-        self._limiter = MovingWindowRateLimiter(MemoryStorage())
+    def __init__(self, what: str, most: int, period: str = "minute", counts: Storage | None = None) -> None:
+        self._what, self._period = what, period
+        self._item = PERIODS[period](most)
+        self._limiter = MovingWindowRateLimiter(counts or MemoryStorage())
 
     def take(self, request: Request) -> None:
         """Count a request. Raises 429, saying when there is room again."""
-        address = request.remote_addr or ""
-        if self._limiter.hit(self._item, address):
-            return
-        seconds = max(1, ceil(self._limiter.get_window_stats(self._item, address).reset_time - time.time()))
-        raise TooManyRequests(
-            f"more than {self._item.amount} {self._what} were asked for in a minute: "
+        if not self._limiter.hit(self._item, self._what, request.remote_addr or ""):
+            raise self._used_up(request)
+
+    def look(self, request: Request) -> None:
+        """Count nothing. Raises 429 where nothing more could be taken."""
+        if not self._limiter.test(self._item, self._what, request.remote_addr or ""):
+            raise self._used_up(request)
+
+    def _used_up(self, request: Request) -> TooManyRequests:
+        window = self._limiter.get_window_stats(self._item, self._what, request.remote_addr or "")
+        seconds = max(1, ceil(window.reset_time - time.time()))
+        article = "an" if self._period == "hour" else "a"
+        return TooManyRequests(
+            f"more than {self._item.amount} {self._what} were asked for in {article} {self._period}: "
             f"try again in {seconds} s",
             retry_after=seconds,
         )

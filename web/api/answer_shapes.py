@@ -115,6 +115,20 @@ class ShorthandAnswerShape(Strict):
     plan = Inside("plan", PlanSchema)
 
 
+class LinkShape(Strict):
+    """The name of a published plan, and its address: a whole one where the server knows how it is reached."""
+
+    id = fields.String(required=True, metadata={"description": "16 letters and digits, rarely more"})
+    url = fields.String(required=True)
+
+
+class LinkedPlanShape(Strict):
+    """A published plan."""
+
+    id = fields.String(required=True)
+    plan = Inside("plan", PlanSchema, required=True)
+
+
 class ProblemShape(Strict):
     """One mistake. In shorthand it also has a line and a column, what was read there, and what would do."""
 
@@ -142,5 +156,6 @@ class HealthShape(Strict):
     status = fields.String(required=True, metadata={"enum": ["ok"]})
     version = fields.String(required=True)
     database = fields.String(
-        required=True, metadata={"enum": ["none"], "description": "nothing is stored on the server"}
+        required=True,
+        metadata={"enum": ["ready", "away"], "description": "without it, all but short links works"},
     )

@@ -13,13 +13,15 @@ from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.fields import Choice, Inside, OneKey, Strict
 from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema
-from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.request_schema import LinkRequestSchema, ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
 from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
     LibraryShape,
+    LinkedPlanShape,
+    LinkShape,
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
@@ -45,6 +47,9 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     BuiltinPlanShape,
     TechniqueLibraryShape,
     ShorthandAnswerShape,
+    LinkRequestSchema,
+    LinkShape,
+    LinkedPlanShape,
     ProblemDocumentShape,
     HealthShape,
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+from collections.abc import Mapping
 from typing import Any
 
 from flask import Blueprint, Response, request
@@ -20,7 +21,7 @@ from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape, holding_answer
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema, week_answer
 from planner.schemas.plan_schema import PlanSchema, dump_plan
-from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.request_schema import LinkRequestSchema, ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import (
     SessionRequestSchema,
     SessionShape,
@@ -35,6 +36,8 @@ from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
     LibraryShape,
+    LinkedPlanShape,
+    LinkShape,
     PlanListingShape,
     ProblemDocumentShape,
     ShorthandAnswerShape,
@@ -44,7 +47,9 @@ from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
 from web.api.export_request import EXAMPLE_START, ExportRequestSchema
 from web.api.exports import A_MINUTE, EXPORTS
+from web.api.links import AWAY, LINKS, TAKEN_DOWN
 from web.api.plans import plan_answers
+from web.api.publishing import CLOSED, NO_KEY
 from web.api.technique import technique_answer
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
@@ -69,9 +74,14 @@ EXAMPLE_TARGET: dict[str, Any] = {
 EXAMPLE_WEEK: dict[str, Any] = {
     "days": [[{"cr10": 6, "minutes": 45}], [], [{"cr10": 3, "minutes": 60}], [], [], [], []]
 }
+EXAMPLE_LINK = "mfrggzdfmztwq2lk"
 EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
 REFUSALS = {
     400: ("The body is not JSON that can be read in one way only.", "line 1, column 9: expecting value"),
+    401: ("A key is needed, as Authorization: Bearer, and there is none or a wrong one.", NO_KEY),
+    403: ("Publishing is closed on this server.", CLOSED),
+    410: ("It was taken down, and is not taken again.", TAKEN_DOWN),
+    503: ("The store cannot be reached, or is full.", AWAY),
     404: ("There is nothing of that name.", "there is no built-in plan of that name"),
     405: ("This address does not do that.", DETAILS[405]),
     413: ("The body is too large.", DETAILS[413]),
@@ -112,7 +122,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     session = dump_session(session_of(load_session_request(piece)))
     written = {"plan": dump_plan(plan), "text": write(plan)}
     technique = _few(json.loads(technique_answer().body))
-    health = {"status": "ok", "version": VERSION, "database": "none"}
+    health = {"status": "ok", "version": VERSION, "database": "ready"}
     slug = {
         "name": "slug",
         "in": "path",
@@ -193,6 +203,8 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         f"{EXPORTS}/{{kind}}": {"post": _exporting({**asked, "start": EXAMPLE_START})},
+        LINKS: {"post": _publishing(asked)},
+        f"{LINKS}/{{name}}": {"get": _linked(asked)},
         "/api/openapi.json": {
             "get": _operation("getDescription", "This description", {"200": _described(ANY), **KEPT}, READING)
         },
@@ -220,6 +232,29 @@ def _exporting(asked: dict[str, object]) -> dict[str, Any]:
     }
     operation = _operation("exportPlan", "A plan as a file", good, (404, *SENDING, 429))
     return {**operation, "parameters": [kind], "requestBody": body}
+
+
+def _publishing(asked: Mapping[str, object]) -> dict[str, Any]:
+    """A plan that is published already has its name again; otherwise it is made."""
+    told = {"id": EXAMPLE_LINK, "url": f"/p/{EXAMPLE_LINK}"}
+    known = _sending("publishPlan", "A short address for a plan", LinkRequestSchema, asked, LinkShape, told)
+    made = {**known["responses"]["200"], "description": "It was not published before."}
+    refusals = {str(status): _refusal(status) for status in (401, 403, 410, 429, 503)}
+    return {**known, "responses": {**known["responses"], "201": made, **refusals}}
+
+
+def _linked(asked: Mapping[str, object]) -> dict[str, Any]:
+    name = {
+        "name": "name",
+        "in": "path",
+        "required": True,
+        "description": "the id of a published plan",
+        "schema": {"type": "string"},
+        "example": EXAMPLE_LINK,
+    }
+    example = {"id": EXAMPLE_LINK, "plan": asked["plan"]}
+    reading = _reading("getLink", "A published plan", LinkedPlanShape, example, 404, 410, 429, 503)
+    return {**reading, "parameters": [name]}
 
 
 def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:

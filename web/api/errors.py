@@ -6,7 +6,7 @@ import logging
 from collections.abc import Iterable
 
 from flask import Flask, Response
-from werkzeug.exceptions import HTTPException, MethodNotAllowed, TooManyRequests
+from werkzeug.exceptions import HTTPException, MethodNotAllowed, TooManyRequests, Unauthorized
 from werkzeug.http import HTTP_STATUS_CODES
 
 from planner.errors import InputError, Problem
@@ -72,6 +72,8 @@ def problem_for(error: HTTPException) -> Response:
         response.headers["Allow"] = ", ".join(sorted(error.valid_methods))
     if isinstance(error, TooManyRequests) and error.retry_after is not None:
         response.headers["Retry-After"] = str(error.retry_after)
+    if isinstance(error, Unauthorized):
+        response.headers["WWW-Authenticate"] = "Bearer"
     return response
 
 

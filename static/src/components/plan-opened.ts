@@ -5,7 +5,7 @@ import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type 
 import { appraisalFor, appraised } from "../data/compiling.js";
 import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
-import { addressOf, forgetPlan, keep, openBuiltIn, openMine, remake, type PlanRecord } from "../data/plans.js";
+import { addressOf, forgetPlan, keep, openBuiltIn, openMine, openPlan, remake, type PlanRecord, type Source } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
 import { Unsound } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
@@ -37,7 +37,7 @@ export class PlanOpened extends LitElement {
     unasked: { state: true },
     room: { state: true },
   };
-  declare source: "built-in" | "mine";
+  declare source: Source;
   declare name: string;
   declare record: PlanRecord | undefined;
   declare rower: AthleteRecord | undefined;
@@ -80,7 +80,7 @@ export class PlanOpened extends LitElement {
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .query=${queryOf(this.source, this.name)} .own=${record?.source === "mine"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
+      .query=${queryOf(this.source, this.name)} .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
       @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
       <open-session-question @back=${() => goTo(this, this.runsAt)} @instead=${this.rowInstead}></open-session-question>`;
@@ -96,7 +96,7 @@ export class PlanOpened extends LitElement {
     this.rower = await readAthlete();
     this.room = (await readSettings()).room;
     try {
-      this.record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      this.record = await openPlan(this.source, this.name);
       this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {

@@ -3,7 +3,7 @@
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
- * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own),
+ * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
  * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
@@ -11,7 +11,7 @@
  * and `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Athlete, Energy, Finding, Mend, Readiness, Timeline } from "../plan/wire.js";
+import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
 import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
 import type { Level, Room } from "../plan/types.js";
@@ -44,6 +44,7 @@ export class PlanScreen extends LitElement {
     saved: {},
     query: {},
     own: { type: Boolean },
+    sent: { type: Boolean },
     editable: { type: Boolean },
     mendedBy: {},
     level: {},
@@ -53,6 +54,8 @@ export class PlanScreen extends LitElement {
     mendTrouble: {},
     asking: { state: true },
     trouble: {},
+    sharing: { state: true },
+    lacking: { state: true },
   };
   declare timeline: Timeline | undefined;
   declare findings: readonly Finding[];
@@ -66,6 +69,7 @@ export class PlanScreen extends LitElement {
   declare saved: string;
   declare query: string;
   declare own: boolean;
+  declare sent: boolean;
   declare editable: boolean;
   declare mendedBy: string;
   declare level: Level | undefined;
@@ -75,6 +79,9 @@ export class PlanScreen extends LitElement {
   declare mendTrouble: string;
   declare asking: boolean;
   declare trouble: string;
+  declare sharing: boolean;
+  /** The part that shares is not on this device, and could not be fetched. */
+  declare lacking: boolean;
 
   constructor() {
     super();
@@ -86,6 +93,7 @@ export class PlanScreen extends LitElement {
     this.saved = "saving";
     this.query = "";
     this.own = false;
+    this.sent = false;
     this.editable = false;
     this.mendedBy = "";
     this.outdated = false;
@@ -93,12 +101,16 @@ export class PlanScreen extends LitElement {
     this.mendTrouble = "";
     this.asking = false;
     this.trouble = "";
+    this.sharing = false;
+    this.lacking = false;
   }
 
   static override styles = [type, buttons, page, choices, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; }
     header h1 { overflow-wrap: anywhere; }
+    .doing { margin-top: 6px; }
+    .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
     .sums { display: grid; grid-template-columns: repeat(auto-fit, minmax(140px, 1fr)); gap: 8px; }
     .sums div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 2px; padding: 12px 12px; background: var(--hull); border-radius: var(--r); }
@@ -135,6 +147,17 @@ export class PlanScreen extends LitElement {
     </main>`;
   }
 
+  private doing(plan: Plan) {
+    return html`<div class="doing"><button type="button" @click=${this.share}>Share</button>
+      ${this.sharing && !this.lacking ? html`<share-plan .plan=${plan} @closed=${() => (this.sharing = false)}></share-plan>` : nothing}
+      ${this.sharing && this.lacking ? html`<p role="alert">Sharing needs signal the first time, and there is none.</p>` : nothing}</div>`;
+  }
+
+  private share(): void {
+    this.sharing = true;
+    import("./sharing.js").then(() => (this.lacking = false), () => (this.lacking = true));
+  }
+
   private without() {
     return html`<h1 tabindex="-1">${this.trouble ? "This plan cannot be opened" : "Opening the plan …"}</h1>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}`;
@@ -144,7 +167,9 @@ export class PlanScreen extends LitElement {
     const { plan } = timeline;
     return html`
       <header><h1 tabindex="-1" dir="auto">${plan.title}</h1>
-        ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}</header>
+        ${plan.summary ? html`<p dir="auto">${plan.summary}</p>` : nothing}
+        ${this.sent ? html`<p class="small">It came by a link, and is kept on this device as it was sent.</p>` : nothing}
+        ${alone ? nothing : this.doing(plan)}</header>
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
         ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}

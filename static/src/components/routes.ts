@@ -1,4 +1,5 @@
 /** The addresses of the screens, and how one asks for another. */
+import type { Source } from "../data/plans.js";
 import { alone } from "../plan/alone.js";
 
 export type Route =
@@ -6,14 +7,21 @@ export type Route =
   | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "settings" }
-  | { screen: "plan"; source: "built-in" | "mine"; name: string }
-  | { screen: "row" | "wall"; source?: "built-in" | "mine"; name?: string };
+  | { screen: "plan"; source: Source; name: string }
+  | { screen: "link"; carried: string }
+  | { screen: "link"; id: string }
+  | { screen: "row" | "wall"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+const LINK = /^\/p(?:\/([^/]*))?\/?$/;
+/** By what the address of a row screen names its plan. */
+const NAMED_BY: Record<Source, string> = { "built-in": "plan", mine: "mine", sent: "sent" };
 
-export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
+export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">): Route {
   const plan = PLAN.exec(address.pathname);
   if (plan) return { screen: "plan", source: plan[1] === "mine" ? "mine" : "built-in", name: decoded(plan[2]!) };
+  const link = LINK.exec(address.pathname);
+  if (link) return link[1] ? { screen: "link", id: decoded(link[1]) } : { screen: "link", carried: address.hash.slice(1) };
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
@@ -22,13 +30,13 @@ export function routeOf(address: Pick<Location, "pathname" | "search">): Route {
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
-export function rowAddress(source: "built-in" | "mine", name: string): string {
+export function rowAddress(source: Source, name: string): string {
   return `/row${queryOf(source, name)}`;
 }
 
 /** How a screen that runs a plan is told which. */
-export function queryOf(source: "built-in" | "mine", name: string): string {
-  return `?${source === "mine" ? "mine" : "plan"}=${encodeURIComponent(name)}`;
+export function queryOf(source: Source, name: string): string {
+  return `?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -49,11 +57,10 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function runRoute(screen: "row" | "wall", search: string): Route {
-  const asked = new URLSearchParams(search);
-  const [plan, mine] = [asked.get("plan"), asked.get("mine")];
-  if (mine) return { screen, source: "mine", name: mine };
-  return plan ? { screen, source: "built-in", name: plan } : { screen };
+function runRoute(screen: "row" | "wall", text: string): Route {
+  const search = new URLSearchParams(text);
+  const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
+  return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };
 }
 
 function decoded(text: string): string {

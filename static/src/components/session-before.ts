@@ -1,7 +1,7 @@
 /** Before a session: the cautions the first time, then the set-up card. Event: `begin` (detail: plan and timeline). */
 import { LitElement, html, nothing } from "lit";
 import { readAthlete, twoKOf } from "../data/athlete.js";
-import { addressOf, openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { changeSettings, readSettings, type Settings } from "../data/settings.js";
 import { scaled } from "../plan/scale.js";
 import type { Timeline } from "../plan/wire.js";
@@ -26,7 +26,7 @@ export class SessionBefore extends LitElement {
     settings: { state: true },
     trouble: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare starting: boolean;
   /** Storage does not answer, so nobody knows whether a session was left open. */
@@ -70,7 +70,7 @@ export class SessionBefore extends LitElement {
     try {
       this.settings = await readSettings();
       const rower = await readAthlete();
-      const record = await (this.source === "mine" ? openMine(this.name) : openBuiltIn(this.name));
+      const record = await openPlan(this.source ?? "built-in", this.name);
       this.beginning = { record, timeline: scaled(record.timeline, twoKOf(rower), rower.athlete.level) };
       document.title = `${record.plan.title} · Slipway`;
     } catch (error) {

@@ -8,6 +8,7 @@ import { addressOfId } from "../data/plans.js";
 import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
+import type { Source } from "../data/plans.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
 import { wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
@@ -51,7 +52,7 @@ export class SessionFlow extends LitElement {
     keeping: { state: true },
     chosen: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare version: number;
   declare restoring: boolean;

@@ -49,6 +49,7 @@ export class SlipwayApp extends LitElement {
     const { route } = this;
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
+    if (route.screen === "link") return this.link(route);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
@@ -60,6 +61,12 @@ export class SlipwayApp extends LitElement {
   private technique() {
     this.fetchLater();
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
+  }
+
+  /** Opening a link needs more than the first load holds. */
+  private link(route: { carried: string } | { id: string }) {
+    import("./sharing.js").catch(() => (this.lacking = true));
+    return html`<link-opened .carried=${"carried" in route ? route.carried : undefined} .short=${"id" in route ? route.id : undefined}>${this.coming("A plan by a link")}</link-opened>`;
   }
 
   private athlete() {
@@ -87,7 +94,7 @@ export class SlipwayApp extends LitElement {
   }
 
   /** Where we are. */
-  protected here(): Pick<Location, "pathname" | "search"> {
+  protected here(): Pick<Location, "pathname" | "search" | "hash"> {
     return location;
   }
 
@@ -129,7 +136,7 @@ export class SlipwayApp extends LitElement {
     const link = event.composedPath().find((node): node is HTMLAnchorElement => node instanceof HTMLAnchorElement);
     if (!link || link.origin !== location.origin || link.target || link.hasAttribute("download")) return;
     event.preventDefault();
-    this.go(link.pathname + link.search);
+    this.go(link.pathname + link.search + link.hash);
   }
 }
 customElements.define("slipway-app", SlipwayApp);

@@ -1,6 +1,6 @@
 /** A wall from its set-up to its end: hands the session that leads the room to the wall, and what is pressed there to the player. */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
-import { openBuiltIn, openMine, type PlanRecord } from "../data/plans.js";
+import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { isSound, openSession, type SessionRecord } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
 import { changeWall, readWall, type Sight, type WallSettings } from "../data/wall.js";
@@ -16,7 +16,7 @@ import "./open-session-question.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./other-tab.js";
 import { troubleWords } from "./plan-opened.js";
-import { goTo, tellScreen } from "./routes.js";
+import { goTo, replaceAddress, tellScreen } from "./routes.js";
 import { extendedWords, noticeWords } from "./row-words.js";
 import { RowingControl } from "./rowing-control.js";
 import { keptLater, watchSaved, type Saved } from "./saving.js";
@@ -29,6 +29,7 @@ import type { WallMoment } from "./wall-words.js";
 
 const NOTICE_MS = 8000;
 const MINUTE_MS = 60_000;
+const ASK_AGAIN_MS = 1000;
 /** From a tap on Start now to the first catch of a start that had been set by the clock. */
 const SOON_MS = 10_000;
 
@@ -37,7 +38,7 @@ export class WallHome extends LitElement {
     source: { attribute: false }, name: { attribute: false }, version: { state: true }, wall: { state: true }, lost: { state: true }, record: { state: true },
     saved: { state: true }, starting: { state: true }, trouble: { state: true }, remark: { state: true }, targets: { state: true },
   };
-  declare source: "built-in" | "mine" | undefined;
+  declare source: Source | undefined;
   declare name: string | undefined;
   declare version: number;
   declare wall: WallSettings | undefined;
@@ -130,7 +131,9 @@ export class WallHome extends LitElement {
 
   /** A session that leads this room goes on by itself; one that somebody rows is left alone. */
   private async gather(): Promise<void> {
-    const [{ wall, lost }, stored] = await Promise.all([readWall(), openSession().catch(() => undefined)]);
+    const kept = await this.kept();
+    if (!kept) return;
+    const { wall, lost, stored } = kept;
     this.open = stored && isSound(stored) ? stored.record : undefined;
     if (stored && !isSound(stored)) this.trouble = `A session that was left open here cannot be gone on with. ${faultWords(stored.fault)}`;
     const asked = this.name ? { source: this.source!, name: this.name } : wall.plan;
@@ -140,12 +143,25 @@ export class WallHome extends LitElement {
     if (timeline && led_by) this.targets = targetsOf(timeline, wall.lanes);
     this.lost = lost;
     this.wall = wall;
-    if (!led_by && asked) await this.openPlan(asked);
+    if (!led_by && asked) await this.show(asked);
   }
 
-  private async openPlan({ source, name }: NonNullable<WallSettings["plan"]>): Promise<void> {
+  /** What storage holds; while it does not answer, nobody may think that there is nothing. */
+  private async kept() {
+    while (this.isConnected) {
+      try {
+        const [{ wall, lost }, stored] = await Promise.all([readWall(), openSession()]);
+        return { wall, lost, stored };
+      } catch {
+        await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
+      }
+    }
+    return undefined;
+  }
+
+  private async show({ source, name }: NonNullable<WallSettings["plan"]>): Promise<void> {
     try {
-      this.record = await (source === "mine" ? openMine(name) : openBuiltIn(name));
+      this.record = await openPlan(source, name);
       document.title = `${this.record.plan.title} on a wall · Slipway`;
     } catch (error) {
       this.trouble = troubleWords(error);
@@ -189,7 +205,7 @@ export class WallHome extends LitElement {
       this.starting = false;
     }
     this.keep({ plan: { source: record!.source, name: record!.name } });
-    history.replaceState(null, "", "/wall");
+    replaceAddress("/wall");
   }
 
   private follow(snapshot: Snapshot): void {

@@ -2,12 +2,14 @@
 import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
 /** Some files are large, and the way to a phone is slow. */
 const FILE_TIMEOUT_MS = 120_000;
+
+type Headers = Readonly<Record<string, string>>;
 
 /** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
 export type ShorthandProblem = Problem;
@@ -59,6 +61,16 @@ export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promi
   return ask<Timeline>("/api/timeline", { plan, athlete, room });
 }
 
+/** A short address for a plan, the same for the same plan; `key` is for servers that ask for one, else "". */
+export function publishPlan(plan: Plan, key: string): Promise<Link> {
+  return ask<Link>("/api/links", { plan }, key ? { Authorization: `Bearer ${key}` } : {});
+}
+
+/** The plan of a short address. */
+export async function fetchPublished(id: string): Promise<Plan> {
+  return (await ask<LinkedPlan>(`/api/links/${encodeURIComponent(id)}`)).plan;
+}
+
 /** A session made for a piece, and why it looks as it does. */
 export function fetchSession(asked: SessionRequest): Promise<Session> {
   return ask<Session>("/api/session", asked);
@@ -98,16 +110,16 @@ export async function refusalOf(text: string): Promise<Refused> {
   return refusal(response.status, document);
 }
 
-async function ask<Answer>(path: string, body?: unknown): Promise<Answer> {
-  const response = await send(path, body === undefined ? undefined : JSON.stringify(body));
+async function ask<Answer>(path: string, body?: unknown, headers: Headers = {}): Promise<Answer> {
+  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, headers);
   const document = await json(response);
   if (response.ok) return document as Answer;
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS): Promise<Response> {
+async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, headers: Headers = {}): Promise<Response> {
   if (alone) throw new NoAnswer("this page stands alone: there is no server behind it");
-  const posted = { method: "POST", headers: { "Content-Type": "application/json" }, body };
+  const posted = { method: "POST", headers: { "Content-Type": "application/json", ...headers }, body };
   try {
     return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });
   } catch (error) {

@@ -10,13 +10,18 @@ import { newId } from "./ids.js";
 import type { Settings } from "./settings.js";
 import { planFault, Unsound, type Fault } from "./sound-session.js";
 
+/** Where a plan comes from: the app itself, this device, or a link. */
+export type Source = "built-in" | "mine" | "sent";
+
 /** A plan kept on this device. */
 export interface PlanRecord {
-  /** `built-in:<slug>` or `mine:<id>`. */
+  /** `built-in:<slug>`, `mine:<id>` or `sent:<name>`. */
   id: string;
-  source: "built-in" | "mine";
+  source: Source;
   /** The end of its address: /plan/<name> for built-in plans, /mine/<name> for one's own. */
   name: string;
+  /** Of a plan that was sent: the address that brought it. */
+  address?: string;
   /** The library's word for it; "" for one's own. */
   kind: string;
   plan: Plan;
@@ -62,7 +67,8 @@ export interface Made {
 }
 
 /** Where a plan is opened: /plan/half-hour-at-twenty. */
-export function addressOf(record: Pick<PlanRecord, "source" | "name">): string {
+export function addressOf(record: Pick<PlanRecord, "source" | "name" | "address">): string {
+  if (record.address !== undefined) return record.address;
   return `/${record.source === "mine" ? "mine" : "plan"}/${encodeURIComponent(record.name)}`;
 }
 
@@ -107,8 +113,10 @@ async function storedPlan(id: string): Promise<PlanRecord | undefined> {
   return record!;
 }
 
-/** Where the plan of that id is opened; "" for what is no id of a plan. */
+/** Where the plan of that id is opened; "" for what is no id of a plan, and for one whose address held all of it. */
 export function addressOfId(id: string): string {
+  const [, short] = /^sent:([a-z2-7]{16,})$/.exec(id) ?? [];
+  if (short) return `/p/${short}`;
   if (!/^(mine|built-in):./.test(id)) return "";
   const [source, ...name] = id.split(":");
   return addressOf({ source: source === "mine" ? "mine" : "built-in", name: name.join(":") });
@@ -145,9 +153,18 @@ async function builtIn(slug: string): Promise<BuiltinPlan> {
   return found;
 }
 
+/** Opens a plan, from wherever it comes. Throws Refused (404) where there is none, NoAnswer, Unsound. */
+export function openPlan(source: Source, name: string): Promise<PlanRecord> {
+  return source === "built-in" ? openBuiltIn(name) : openKept(source, name);
+}
+
 /** Opens one's own plan. Throws Refused (404) where this device has none of that name, Unsound. */
-export async function openMine(name: string): Promise<PlanRecord> {
-  const record = await storedPlan(`mine:${name}`);
+export function openMine(name: string): Promise<PlanRecord> {
+  return openKept("mine", name);
+}
+
+async function openKept(source: Source, name: string): Promise<PlanRecord> {
+  const record = await storedPlan(`${source}:${name}`);
   if (!record) throw new Refused(404, "this plan is not on this device: it may have been made on another one", []);
   return keep({ ...record, kept_at_ms: Date.now() });
 }

@@ -1,5 +1,6 @@
 /** What a wall screen needs to know once: the lanes of the room, and from how far away how large a screen is read. */
 import { laneFrom, MOST_LANES, type Lane } from "../plan/lanes.js";
+import type { Source } from "./plans.js";
 import { changeSettings, readSettings } from "./settings.js";
 
 /** How far away people look from, and the screen's diagonal. */
@@ -17,10 +18,11 @@ export interface WallSettings {
   /** Null until it has been said. */
   sight: Sight | null;
   /** The plan that was shown last. */
-  plan: { source: "built-in" | "mine"; name: string } | null;
+  plan: { source: Source; name: string } | null;
 }
 
 const VERSION = 1;
+const SOURCES: readonly Source[] = ["built-in", "mine", "sent"];
 
 /** What is kept, and how many lanes of it could not be read. */
 export async function readWall(): Promise<{ wall: WallSettings; lost: number }> {
@@ -49,7 +51,7 @@ function sightFrom(stored: unknown): Sight | null {
 
 function planFrom(stored: unknown): WallSettings["plan"] {
   const { source, name } = (stored ?? {}) as Record<string, unknown>;
-  return (source === "built-in" || source === "mine") && typeof name === "string" ? { source, name } : null;
+  return SOURCES.includes(source as Source) && typeof name === "string" ? { source: source as Source, name } : null;
 }
 
 export function isWithin(value: unknown, { low, high }: { low: number; high: number }): value is number {

@@ -1,0 +1,70 @@
+/** Plans that come by links, and links for plans: short ones from the server, and those that carry the plan. */
+import { canonical } from "../plan/canonical.js";
+import { checkedPlan } from "../plan/checked-plan.js";
+import { compiledForAnybody } from "../plan/compile.js";
+import type { Plan } from "../plan/wire.js";
+import { Refused, fetchPublished, publishPlan } from "./api.js";
+import { LinkError, crc32, decode, encode } from "./link-codec.js";
+import { keep, openPlan, type PlanRecord } from "./plans.js";
+import { changeSettings, readSettings } from "./settings.js";
+
+/** Opens the plan that stands in an address behind its #, and keeps it. Throws LinkError. */
+export async function openCarried(payload: string): Promise<PlanRecord> {
+  const plan = decode(payload);
+  const address = `/p#${encode(plan)}`;
+  const name = await nameFor(plan);
+  return keepSent(name, plan, address);
+}
+
+/** Opens a published plan and keeps it; one that is kept already needs no signal. Throws Refused, NoAnswer, LinkError. */
+export async function openShort(id: string): Promise<PlanRecord> {
+  const kept = await soundSent(id);
+  if (kept) return kept;
+  const plan = checkedPlan(await fetchPublished(id));
+  if (!plan) throw new LinkError("no-plan");
+  return keepSent(id, plan, `/p/${id}`);
+}
+
+/** A whole address that carries the plan; undefined for a plan that is too long for one. */
+export function carryingAddress(plan: Plan): string | undefined {
+  try {
+    return `${location.origin}/p#${encode(plan)}`;
+  } catch (error) {
+    if (error instanceof LinkError) return undefined;
+    throw error;
+  }
+}
+
+/** A whole short address for a plan; a key that is given is kept for next time. Throws Refused (401: a key is needed), NoAnswer. */
+export async function shortAddress(plan: Plan, key?: string): Promise<string> {
+  const { publish_key } = await readSettings();
+  const { url } = await publishPlan(plan, key ?? publish_key);
+  if (key !== undefined) await changeSettings({ publish_key: key }).catch(() => undefined);
+  return new URL(url, location.origin).href;
+}
+
+/** Whether a server asks for a key before it takes a plan. */
+export function needsKey(error: unknown): error is Refused {
+  return error instanceof Refused && error.status === 401;
+}
+
+async function keepSent(name: string, plan: Plan, address: string): Promise<PlanRecord> {
+  const kept = await soundSent(name);
+  if (kept) return kept;
+  return keep({ id: `sent:${name}`, source: "sent", name, address, kind: "", plan, timeline: compiledForAnybody(plan), kept_at_ms: Date.now() });
+}
+
+/** What is kept under that name; what is damaged there is written anew from the link. */
+function soundSent(name: string): Promise<PlanRecord | undefined> {
+  return openPlan("sent", name).catch(() => undefined);
+}
+
+/** The same plan has the same name on this device, and no two have one. */
+async function nameFor(plan: Plan): Promise<string> {
+  const text = canonical(plan);
+  const sum = crc32(new TextEncoder().encode(text)).toString(16).padStart(8, "0");
+  for (let name = sum; ; name += "-") {
+    const kept = await soundSent(name);
+    if (!kept || canonical(kept.plan) === text) return name;
+  }
+}

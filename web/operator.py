@@ -1,0 +1,70 @@
+"""What whoever runs the server can do about published plans: `python -m web.operator list|remove|ban`.
+
+It reads the same settings as the server, and may be used while that runs.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Mapping
+from datetime import UTC, datetime
+
+from web.settings import CannotStart, settings_from
+from web.store.connection import BadAddress, Database, StoreAway
+from web.store.links import LinkShelf
+
+LATEST = 50
+
+
+def main(arguments: list[str], environment: Mapping[str, str]) -> int:
+    """Do what is asked. 0: done; 1: there was nothing to do it to; 2: it cannot be done."""
+    asked = _parser().parse_args(arguments)
+    try:
+        database = Database(settings_from(environment).database)
+        shelf = LinkShelf(database)
+        return _list(shelf, asked.latest) if asked.command == "list" else _change(shelf, asked)
+    except (CannotStart, BadAddress, StoreAway) as error:
+        print(f"That cannot be done: {error}.", file=sys.stderr)
+        return 2
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m web.operator", description="Published plans.")
+    commands = parser.add_subparsers(dest="command", required=True)
+    listing = commands.add_parser("list", help="the latest published plans, the last one first")
+    listing.add_argument("--latest", type=int, default=LATEST, help=f"how many ({LATEST})")
+    remove = commands.add_parser("remove", help="take plans away; they may be published again")
+    ban = commands.add_parser("ban", help="take plans away and refuse them from now on")
+    ban.add_argument("--lift", action="store_true", help="let banned plans be published again")
+    for command in (remove, ban):
+        command.add_argument("id", nargs="+", help="the end of its address, /p/ID")
+    return parser
+
+
+def _list(shelf: LinkShelf, latest: int) -> int:
+    rows = shelf.listed(latest)
+    for row in rows:
+        when = datetime.fromtimestamp(row.made_at, UTC).strftime("%Y-%m-%d %H:%M")
+        print(f"{row.id}  {when}  {row.bytes:6}  {row.title}")
+    if not rows:
+        print("Nothing is published.")
+    return 0
+
+
+def _change(shelf: LinkShelf, asked: argparse.Namespace) -> int:
+    if asked.command == "remove":
+        act, done, not_there = shelf.remove, "removed", "there is no such plan"
+    elif asked.lift:
+        act, done, not_there = shelf.lift, "no longer banned", "it is not banned"
+    else:
+        act, done, not_there = shelf.ban, "banned", "there is no such plan"
+    results = [(name, act(name)) for name in asked.id]
+    for name, was_done in results:
+        print(f"{name}: {done if was_done else not_there}")
+    return 0 if all(was_done for _, was_done in results) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:], os.environ))

@@ -1,0 +1,30 @@
+"""The tables as queries name them; `migrations` makes them, and a test holds the two together."""
+
+from __future__ import annotations
+
+from sqlalchemy import BigInteger, Column, Integer, MetaData, Table, Text
+
+metadata = MetaData()
+
+steps_done = Table("steps_done", metadata, Column("number", Integer, primary_key=True, autoincrement=False))
+"""The migrations that this database has had."""
+
+links = Table(
+    "links",
+    metadata,
+    Column("id", Text, primary_key=True),
+    Column("digest", Text, nullable=False),
+    Column("plan", Text, nullable=False),
+    Column("bytes", Integer, nullable=False),
+    Column("made_at", BigInteger, nullable=False),
+)
+"""Published plans: canonical JSON under the beginning of its digest; `made_at` in seconds since 1970."""
+
+banned = Table(
+    "banned",
+    metadata,
+    Column("digest", Text, primary_key=True),
+    Column("id", Text, nullable=False),
+    Column("banned_at", BigInteger, nullable=False),
+)
+"""Plans that were taken down and are not taken again."""
