@@ -15,7 +15,7 @@ import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
 import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
-import { look, type Found, type Reading } from "./session-clock.js";
+import { look, monoAt, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
 import { SessionSpeech } from "./session-speech.js";
 import { SessionTouch } from "./session-touch.js";
@@ -49,6 +49,7 @@ export class Keeper {
   readonly sound = new SessionSound({
     cues: (from_s, to_s) => wanted(this.cues(from_s, to_s), this.chosen.now),
     now_s: () => this.run?.now_s ?? 0,
+    monoAt: (session_s) => (this.run ? monoAt(this.run.clock, session_s) : 0),
   });
   readonly speech = new SessionSpeech({
     spoken: (from_s, to_s) => this.spoken(from_s, to_s),
@@ -73,6 +74,8 @@ export class Keeper {
       this.replan();
     });
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
+    globalThis.document?.addEventListener("freeze", () => this.sound.hush());
+    globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
     globalThis.addEventListener?.("pageshow", () => this.seenOrHidden());
     globalThis.addEventListener?.("pagehide", () => this.beat(true));
   }
