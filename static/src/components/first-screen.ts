@@ -74,7 +74,7 @@ export class FirstScreen extends LitElement {
     .kinds .tiles { grid-template-columns: 1fr 1fr; }
     .kinds .tiles span { min-height: 64px; font-size: 1.1875rem; }
     nav { display: flex; flex-wrap: wrap; gap: 10px; }
-    nav a { flex: 1 1 auto; padding: 8px; font-size: 1.125rem; }
+    nav a { flex: 1 1 auto; }
     /* last and in a row of its own: it comes when what is kept has been read, and must push nothing from under a finger */
     nav .first { flex-basis: 100%; }
     @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }
@@ -92,7 +92,6 @@ export class FirstScreen extends LitElement {
       ${this.today()}
       <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
         <a class="button" href="/write">Write your own</a>
-        <a class="button" href="/settings">Settings</a>
         ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
@@ -106,7 +105,8 @@ export class FirstScreen extends LitElement {
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
       </section>
       <plan-file-entry></plan-file-entry>
-      <a class="button" href="/technique">Positions, drills and calls</a>
+      <nav aria-label="Besides"><a class="button" href="/technique">Positions, drills and calls</a>
+        <a class="button" href="/settings">Settings</a></nav>
     </main>`;
   }
 

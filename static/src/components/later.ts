@@ -10,4 +10,5 @@ import "./session-making.js";
 import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
+import "./wall-home.js";
 import "./write-home.js";

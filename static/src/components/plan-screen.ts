@@ -4,7 +4,7 @@
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
- * `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `query` (how other screens are told of it), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), `edit`,
@@ -40,6 +40,7 @@ export class PlanScreen extends LitElement {
     reasons: { attribute: false },
     known: {},
     saved: {},
+    query: {},
     own: { type: Boolean },
     sent: { type: Boolean },
     mendedBy: {},
@@ -63,6 +64,7 @@ export class PlanScreen extends LitElement {
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
+  declare query: string;
   declare own: boolean;
   declare sent: boolean;
   declare mendedBy: string;
@@ -85,6 +87,7 @@ export class PlanScreen extends LitElement {
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
+    this.query = "";
     this.own = false;
     this.sent = false;
     this.mendedBy = "";
@@ -172,7 +175,8 @@ export class PlanScreen extends LitElement {
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks"><block-list .timeline=${timeline}></block-list>
+      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>`}
+        <block-list .timeline=${timeline}></block-list>
         ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${alone ? nothing : this.keeping()}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }

@@ -13,6 +13,7 @@ import { goTo } from "./routes.js";
 
 const NOT_SECURE = "This connection cannot save for offline use, because its address does not begin with https. Sessions run while this page stays open.";
 const NO_STORE = "This browser keeps nothing for this page, as in a private window. Sessions run while this page stays open.";
+const NEWER_STORE = "What is stored on this device was written by a newer Slipway, which this one cannot read. It is not touched. Close all tabs and open the page once with signal: it then brings itself up to date.";
 
 export class PlansHome extends LitElement {
   static override properties = {
@@ -37,6 +38,7 @@ export class PlansHome extends LitElement {
   /** The open session cannot be gone on with. */
   declare stranded: boolean;
   declare unsound: readonly UnsoundPlan[];
+  private runsAt = "/row";
   private stopWatching: (() => void)[] = [];
 
   constructor() {
@@ -69,7 +71,7 @@ export class PlansHome extends LitElement {
       .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound}
       .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
-      @resume=${() => goTo(this, "/row")} @update=${this.changeApp}></first-screen>`;
+      @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
   }
 
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
@@ -77,6 +79,7 @@ export class PlansHome extends LitElement {
     const open = await openSession();
     this.running = !open ? "" : isSound(open) ? open.record.plan.title : open.title || "a session";
     this.stranded = open !== undefined && !isSound(open);
+    this.runsAt = `/${(open && isSound(open) && open.record.led_by) || "row"}`;
   }
 
   private async gather(): Promise<void> {
@@ -104,6 +107,7 @@ export class PlansHome extends LitElement {
 
   private notice(): string {
     if (!canSave()) return NOT_SECURE;
+    if (database.isNewer()) return NEWER_STORE;
     return database.where() === "memory" ? NO_STORE : "";
   }
 }

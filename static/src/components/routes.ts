@@ -11,7 +11,7 @@ export type Route =
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
-  | { screen: "row"; source?: Source; name?: string };
+  | { screen: "row" | "wall"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
@@ -26,23 +26,24 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
-  const search = new URLSearchParams(address.search);
-  if (address.pathname === "/write") return { screen: "write", ...planIn(search) };
-  return address.pathname === "/row" ? { screen: "row", ...planIn(search) } : { screen: "first" };
+  if (address.pathname === "/row") return planRoute("row", address.search);
+  if (address.pathname === "/write") return planRoute("write", address.search);
+  return address.pathname === "/wall" ? planRoute("wall", address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
 export function rowAddress(source: Source, name: string): string {
-  return `/row?${planAsked(source, name)}`;
+  return `/row${queryOf(source, name)}`;
 }
 
 /** Where a plan is written: one's own in its place, another as a copy. */
 export function writeAddress(source: Source, name: string): string {
-  return `/write?${planAsked(source, name)}`;
+  return `/write${queryOf(source, name)}`;
 }
 
-function planAsked(source: Source, name: string): string {
-  return `${NAMED_BY[source]}=${encodeURIComponent(name)}`;
+/** How a screen that runs or changes a plan is told which. */
+export function queryOf(source: Source, name: string): string {
+  return `?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -63,9 +64,10 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function planIn(search: URLSearchParams): { source?: Source; name?: string } {
+function planRoute(screen: "row" | "wall" | "write", text: string): Route {
+  const search = new URLSearchParams(text);
   const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
-  return source ? { source, name: search.get(NAMED_BY[source])! } : {};
+  return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };
 }
 
 function decoded(text: string): string {
