@@ -21,9 +21,11 @@ export interface Settings {
   publish_key: string;
   /** As data/preferences keeps and understands them. */
   preferences: unknown;
+  /** As data/wall keeps and understands it. */
+  wall: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null };
 
 const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
   sound: v.boolean(),
@@ -35,6 +37,7 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   draft: v.string(),
   publish_key: v.string(),
   preferences: v.unknown(),
+  wall: v.unknown(),
 };
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */
