@@ -29,6 +29,7 @@ from planner.schemas.session_schema import (
     load_session_request,
 )
 from planner.schemas.timeline_shape import TimelineShape
+from planner.schemas.wall_schema import WallRequestSchema
 from planner.session import session_of
 from planner.standing import standing_of
 from planner.timeline import compile_timeline
@@ -42,6 +43,8 @@ from web.api.answer_shapes import (
     ProblemDocumentShape,
     ShorthandAnswerShape,
     TechniqueLibraryShape,
+    WallMadeShape,
+    WallShape,
 )
 from web.api.components import describe_types, reference
 from web.api.errors import DETAILS, PROBLEM_JSON
@@ -51,6 +54,7 @@ from web.api.links import AWAY, LINKS, TAKEN_DOWN
 from web.api.plans import plan_answers
 from web.api.publishing import CLOSED, NO_KEY
 from web.api.technique import technique_answer
+from web.api.walls import CHANGED, WALLS
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
 from web.exports.kinds import KINDS
@@ -81,6 +85,7 @@ REFUSALS = {
     401: ("A key is needed, as Authorization: Bearer, and there is none or a wrong one.", NO_KEY),
     403: ("Publishing is closed on this server.", CLOSED),
     410: ("It was taken down, and is not taken again.", TAKEN_DOWN),
+    412: ("The wall has been changed since If-Match.", CHANGED),
     503: ("The store cannot be reached, or is full.", AWAY),
     404: ("There is nothing of that name.", "there is no built-in plan of that name"),
     405: ("This address does not do that.", DETAILS[405]),
@@ -205,6 +210,9 @@ def _paths() -> dict[str, dict[str, Any]]:
         f"{EXPORTS}/{{kind}}": {"post": _exporting({**asked, "start": EXAMPLE_START})},
         LINKS: {"post": _publishing(asked)},
         f"{LINKS}/{{name}}": {"get": _linked(asked)},
+        WALLS: {"post": _making_wall()},
+        f"{WALLS}/{{name}}": _wall(asked),
+        f"{WALLS}/{{name}}/key": {"post": _renewing()},
         "/api/openapi.json": {
             "get": _operation("getDescription", "This description", {"200": _described(ANY), **KEPT}, READING)
         },
@@ -255,6 +263,45 @@ def _linked(asked: Mapping[str, object]) -> dict[str, Any]:
     example = {"id": EXAMPLE_LINK, "plan": asked["plan"]}
     reading = _reading("getLink", "A published plan", LinkedPlanShape, example, 404, 410, 429, 503)
     return {**reading, "parameters": [name]}
+
+
+WALL_NAME = {
+    "name": "name",
+    "in": "path",
+    "required": True,
+    "description": "the id of a wall",
+    "schema": {"type": "string"},
+    "example": EXAMPLE_LINK,
+}
+MADE_WALL = {"id": EXAMPLE_LINK, "key": "k" * 43, "url": f"/wall/{EXAMPLE_LINK}"}
+
+
+def _making_wall() -> dict[str, Any]:
+    good = {"201": _described(reference(WallMadeShape), MADE_WALL)}
+    return _operation(
+        "makeWall", "A wall that can be led from afar", good, (401, 403, 405, 413, 415, 429, 500, 503)
+    )
+
+
+def _renewing() -> dict[str, Any]:
+    good = {"200": _described(reference(WallMadeShape), MADE_WALL)}
+    operation = _operation("renewWallKey", "Another key for a wall", good, (401, 404, 405, 429, 500, 503))
+    return {**operation, "parameters": [WALL_NAME]}
+
+
+def _wall(asked: Mapping[str, object]) -> dict[str, Any]:
+    shown = {"id": EXAMPLE_LINK, "version": 2, "plans": [asked["plan"]], "starts_at_s": None}
+    wanted = {"plans": [asked["plan"]], "start_in_seconds": 10}
+    looking = _reading("getWall", "What a wall shows", WallShape, shown, 404, 429, 503)
+    changing = _sending(
+        "changeWall", "Let a wall show something else", WallRequestSchema, wanted, WallShape, shown
+    )
+    refusals = {str(status): _refusal(status) for status in (401, 404, 412, 429, 503)}
+    changing = {**changing, "responses": {**changing["responses"], **refusals}}
+    return {
+        method: {**operation, "parameters": [WALL_NAME]}
+        for method, operation in (("get", looking), ("put", changing))
+    }
 
 
 def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
