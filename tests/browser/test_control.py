@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from tests.browser.accessibility import accessibility_faults
@@ -113,6 +115,19 @@ def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: B
     rowing.see(button("Hold"), seconds=10)
     rowing.press("+")
     rowing.see(words("One more minute: this block is 2:00 now."))
+
+    rowing.press("c")
+    for told in ["3 more$", "2 more$", "^Once more$", "^As asked$|a minute too (quick|slow)$"]:
+        while not rowing.count(words(re.compile(told))):
+            rowing.press("Space")
+    assert accessibility_faults(rowing) == []
+    rowing.press("Escape")
+    rowing.see(button("Hold"))
+
+    rowing.click(button("More"))
+    rowing.see(button("Stroke check"))
+    assert accessibility_faults(rowing) == []
+    rowing.press("Escape")
 
     rowing.press("Escape")
     rowing.see(heading("End this session?"))

@@ -28,6 +28,8 @@ import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
+import "./stroke-check.js";
+import type { StrokeCheck } from "./stroke-check.js";
 import "./stroke-rail.js";
 import type { StrokeRail } from "./stroke-rail.js";
 import "./stroke-ticks.js";
@@ -104,7 +106,8 @@ export class RowScreen extends LitElement {
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
+      <more-choices ?held=${this.held} checks @check=${this.checkStrokes} @end=${this.askToEnd}></more-choices>
+      <stroke-check .asked=${segment.rate} .paced=${segment.paced_rate}></stroke-check>
     </main>`;
   }
 
@@ -121,6 +124,10 @@ export class RowScreen extends LitElement {
 
   askToEnd(): void {
     this.child<EndQuestion>("end-question").open();
+  }
+
+  checkStrokes(): void {
+    this.child<StrokeCheck>("stroke-check").open();
   }
 
   private head(segment: Segment) {

@@ -102,6 +102,22 @@ export function extendedWords({ kind, duration_s }: Segment): string {
   return `One more minute: ${what} is ${clock(duration_s)} now.`;
 }
 
+/** A rate to the half stroke, which is as near as hands can tap: "24", "22½". */
+export function inHalves(rate: number): string {
+  const halves = Math.round(rate * 2);
+  return `${halves === 1 ? "" : Math.floor(halves / 2)}${halves % 2 ? "½" : ""}`;
+}
+
+/** How the rate really rowed stands to the one that is paced; until it is known, how many taps it takes. */
+export function checkWords(rate: number | null, paced: number | undefined, more: number): string {
+  if (rate === null) return more === 1 ? "Once more" : `Tap at each catch: ${more} more`;
+  if (paced === undefined) return "No rate is asked here.";
+  const off = Math.abs(rate - paced);
+  if (Math.round(off * 2) === 0) return "As asked";
+  const strokes = Math.round(off * 2) === 1 ? "half a stroke" : Math.round(off * 2) === 2 ? "1 stroke" : `${inHalves(off)} strokes`;
+  return `${strokes} a minute too ${rate > paced ? "quick" : "slow"}`.replace(/^h/, "H");
+}
+
 /** What happened to the clock while nobody looked. */
 export function noticeWords({ kind, seconds }: { kind: "was-away" | "clock-moved"; seconds: number }): string {
   if (kind === "was-away") return `You were away for ${clock(seconds)}: the clock ran on.`;

@@ -1,7 +1,7 @@
 /** What keys do while rowing: those of a keyboard, and those that a presentation clicker sends. */
 
 /** `next` is the one button of a clicker: Done where a tap ends the block, the start in a gap, else a skip. */
-export type RowingAction = "hold" | "back" | "skip" | "next" | "minute" | "end";
+export type RowingAction = "hold" | "back" | "skip" | "next" | "minute" | "check" | "end";
 
 export interface Binding {
   /** As a keyboard event names them. */
@@ -17,6 +17,7 @@ export const BINDINGS: readonly Binding[] = [
   { keys: ["ArrowLeft"], shown: "←", action: "back", does: "Back" },
   { keys: ["ArrowRight"], shown: "→", action: "skip", does: "Skip; in a gap, start now" },
   { keys: ["+", "="], shown: "+", action: "minute", does: "One more minute" },
+  { keys: ["c", "C"], shown: "C", action: "check", does: "Stroke check; then space at each catch" },
   { keys: ["Escape"], shown: "Esc", action: "end", does: "Ask whether to end" },
   { keys: ["PageDown"], shown: "Page down, or next on a clicker", action: "next", does: "Done in a piece in metres, start now in a gap, else skip" },
   { keys: ["PageUp"], shown: "Page up, or previous on a clicker", action: "back", does: "Back" },

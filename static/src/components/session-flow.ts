@@ -73,7 +73,7 @@ export class SessionFlow extends LitElement {
   private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly control = new RowingControl(this, {
     hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.skip(), next: () => this.next(),
-    minute: () => this.extend(), end: () => this.rowingScreen()?.askToEnd(),
+    minute: () => this.extend(), check: () => this.renderRoot.querySelector<RowScreen>("row-screen")?.checkStrokes(), end: () => this.rowingScreen()?.askToEnd(),
   });
 
   constructor() {
