@@ -19,6 +19,8 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/settings"), { screen: "settings" });
+  assert.deepEqual(route("/wall"), { screen: "wall" });
+  assert.deepEqual(route("/wall?mine=abc"), { screen: "wall", source: "mine", name: "abc" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });
 

@@ -52,6 +52,7 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
         "/technique",
         "/athlete",
         "/settings",
+        "/wall",
         "/mine/abc",
         "/plan/short-steady",
         "/plan/short-steady?utm_source=x",

@@ -1,16 +1,18 @@
-/** Asks once before a session ends, and leaves the clock alone. Property: `held`. Event: `end`. Method: `open()`. */
+/** Asks once before a session ends, and leaves the clock alone. Properties: `held`; `led` (it leads a room). Event: `end`. Method: `open()`. */
 import { LitElement, html } from "lit";
 import { dialogs } from "./dialog-look.js";
 import { buttons, type } from "./look.js";
 import { clockWords } from "./row-words.js";
 
 export class EndQuestion extends LitElement {
-  static override properties = { held: { type: Boolean } };
+  static override properties = { held: { type: Boolean }, led: { type: Boolean } };
   declare held: boolean;
+  declare led: boolean;
 
   constructor() {
     super();
     this.held = false;
+    this.led = false;
   }
 
   static override styles = [type, buttons, dialogs];
@@ -20,8 +22,8 @@ export class EndQuestion extends LitElement {
       <h2 id="title">End this session?</h2>
       <p>${clockWords(this.held)}</p>
       <div class="choices">
-        <button type="button" class="go" autofocus @click=${this.close}>${this.held ? "Do not end it" : "Keep rowing"}</button>
-        <button type="button" @click=${this.end}>End it and keep what I rowed</button>
+        <button type="button" class="go" autofocus @click=${this.close}>${this.held || this.led ? "Do not end it" : "Keep rowing"}</button>
+        <button type="button" @click=${this.end}>${this.led ? "End it for everybody" : "End it and keep what I rowed"}</button>
       </div>
     </dialog>`;
   }

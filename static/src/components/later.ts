@@ -8,3 +8,4 @@ import "./session-making.js";
 import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
+import "./wall-home.js";

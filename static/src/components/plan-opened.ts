@@ -17,7 +17,7 @@ import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
-import { goTo, rowAddress, tellScreen } from "./routes.js";
+import { goTo, queryOf, rowAddress, tellScreen } from "./routes.js";
 import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
@@ -50,6 +50,8 @@ export class PlanOpened extends LitElement {
   /** Whether nobody could be asked what there is to say about the plan. */
   declare unasked: boolean;
   declare room: Room | undefined;
+  /** The address of the session that is open on this device. */
+  private runsAt = "/row";
 
   constructor() {
     super();
@@ -78,10 +80,10 @@ export class PlanOpened extends LitElement {
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
+      .query=${queryOf(this.source, this.name)} .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
       @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
-      <open-session-question @back=${() => goTo(this, "/row")} @instead=${this.rowInstead}></open-session-question>`;
+      <open-session-question @back=${() => goTo(this, this.runsAt)} @instead=${this.rowInstead}></open-session-question>`;
   }
 
   private broken() {
@@ -110,9 +112,12 @@ export class PlanOpened extends LitElement {
   /** One session at a time: an open one of another plan is asked about, one of this plan is gone on with. */
   private async row(): Promise<void> {
     const open = await openSession();
-    if (!open) goTo(this, rowAddress(this.source, this.name));
-    else if (!isSound(open) || open.record.plan_id === this.record?.id) goTo(this, "/row");
-    else await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(open.record.plan.title);
+    if (!open) return goTo(this, rowAddress(this.source, this.name));
+    if (!isSound(open)) return goTo(this, "/row");
+    const { plan_id, led_by, plan } = open.record;
+    if (plan_id === this.record?.id && !led_by) return goTo(this, "/row");
+    this.runsAt = `/${led_by ?? "row"}`;
+    await this.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(plan.title);
   }
 
   private async rowInstead(): Promise<void> {

@@ -4,7 +4,7 @@
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
- * `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), and of one's own plan `edit`
@@ -42,6 +42,7 @@ export class PlanScreen extends LitElement {
     reasons: { attribute: false },
     known: {},
     saved: {},
+    query: {},
     own: { type: Boolean },
     sent: { type: Boolean },
     editable: { type: Boolean },
@@ -66,6 +67,7 @@ export class PlanScreen extends LitElement {
   declare reasons: readonly string[];
   declare known: string;
   declare saved: string;
+  declare query: string;
   declare own: boolean;
   declare sent: boolean;
   declare editable: boolean;
@@ -89,6 +91,7 @@ export class PlanScreen extends LitElement {
     this.reasons = [];
     this.known = "";
     this.saved = "saving";
+    this.query = "";
     this.own = false;
     this.sent = false;
     this.editable = false;
@@ -181,7 +184,8 @@ export class PlanScreen extends LitElement {
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks"><block-list .timeline=${timeline}></block-list>
+      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a></nav>`}
+        <block-list .timeline=${timeline}></block-list>
         ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${this.own && !alone ? this.keeping() : nothing}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }

@@ -48,6 +48,7 @@ export class PlansHome extends LitElement {
   /** The open session cannot be gone on with. */
   declare stranded: boolean;
   declare unsound: readonly UnsoundPlan[];
+  private runsAt = "/row";
   private stopWatching: (() => void)[] = [];
 
   constructor() {
@@ -84,7 +85,7 @@ export class PlansHome extends LitElement {
       .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
       .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
-      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, "/row")} @update=${this.changeApp}></first-screen>`;
+      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
   }
 
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
@@ -92,6 +93,7 @@ export class PlansHome extends LitElement {
     const open = await openSession();
     this.running = !open ? "" : isSound(open) ? open.record.plan.title : open.title || "a session";
     this.stranded = open !== undefined && !isSound(open);
+    this.runsAt = `/${(open && isSound(open) && open.record.led_by) || "row"}`;
   }
 
   private async gather(): Promise<void> {

@@ -4,15 +4,11 @@
  * Event `result` (detail: metres and seconds), which bubbles out of whatever it stands in.
  */
 import { LitElement, css, html, nothing } from "lit";
-import { TESTS, type Choice } from "../plan/piece-choices.js";
-import { metresOf, resultProblem, timeOf } from "../plan/result-words.js";
+import type { Choice } from "../plan/piece-choices.js";
 import type { Result } from "../plan/wire.js";
 import { choices, pick, type Option } from "./choice-look.js";
 import { buttons, fields, type } from "./look.js";
-
-const OTHER: Choice = { name: "Other metres", length: { metres: 0 } };
-const ROWED: readonly Option<Choice>[] = [...TESTS, OTHER].map((choice) => ({ value: choice, name: choice.name }));
-const TWO_K = TESTS.find(({ length }) => "metres" in length && length.metres === 2000)!;
+import { NO_DISTANCE, OTHER, readResult, ROWED, TWO_K } from "./result-reading.js";
 
 export class ResultEntry extends LitElement {
   static override properties = { heading: {}, button: {}, rowed: { state: true }, problem: { state: true } };
@@ -99,20 +95,10 @@ export class ResultEntry extends LitElement {
     return typeof read !== "string";
   }
 
-  /** The result, or what is wrong with it. */
   private read(text: string): Result | string {
-    const { length } = this.rowed;
-    this.atDistance = false;
-    if ("seconds" in length) {
-      const metres = metresOf(text);
-      return metres === undefined ? `“${text}” is no number of metres, such as 7105.` : checked({ metres, seconds: length.seconds });
-    }
-    const seconds = timeOf(text);
-    if (seconds === undefined) return `“${text}” is no time: write minutes and seconds, such as 7:42.0.`;
-    const metres = this.rowed === OTHER ? metresOf(this.textOf("distance")) : length.metres;
-    if (metres !== undefined) return checked({ metres, seconds });
-    this.atDistance = true;
-    return "Write the distance in metres, such as 3000.";
+    const read = readResult(this.rowed, text, this.textOf("distance"));
+    this.atDistance = read === NO_DISTANCE;
+    return read;
   }
 
   private textOf(id: string): string {
@@ -124,7 +110,3 @@ export class ResultEntry extends LitElement {
   }
 }
 customElements.define("result-entry", ResultEntry);
-
-function checked(result: Result): Result | string {
-  return resultProblem(result) || result;
-}

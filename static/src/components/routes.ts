@@ -10,7 +10,7 @@ export type Route =
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
-  | { screen: "row"; source?: Source; name?: string };
+  | { screen: "row" | "wall"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
@@ -25,12 +25,18 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
-  return address.pathname === "/row" ? rowRoute(new URLSearchParams(address.search)) : { screen: "first" };
+  if (address.pathname === "/row") return runRoute("row", address.search);
+  return address.pathname === "/wall" ? runRoute("wall", address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
 export function rowAddress(source: Source, name: string): string {
-  return `/row?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
+  return `/row${queryOf(source, name)}`;
+}
+
+/** How a screen that runs a plan is told which. */
+export function queryOf(source: Source, name: string): string {
+  return `?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
 
 /** Asks the app for another address; it changes screens without a new page. */
@@ -51,9 +57,10 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function rowRoute(search: URLSearchParams): Route {
+function runRoute(screen: "row" | "wall", text: string): Route {
+  const search = new URLSearchParams(text);
   const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
-  return source ? { screen: "row", source, name: search.get(NAMED_BY[source])! } : { screen: "row" };
+  return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };
 }
 
 function decoded(text: string): string {

@@ -8,12 +8,14 @@ export type Saved = "saving" | "saved" | "not-saved" | "insecure";
 const TRIES = 20;
 const PAUSE_MS = 3000;
 
-/** Looks until it is proved, or until looking on is no use; tells each state as it changes. */
-export async function watchSaved(id: string, tell: (saved: Saved) => void, gone: () => boolean): Promise<void> {
+/** Looks until it is proved, or until looking on is no use; tells each state as it changes. `also` is to be proved with it. */
+export async function watchSaved(
+  id: string, tell: (saved: Saved) => void, gone: () => boolean, also: () => Promise<boolean> = async () => true,
+): Promise<void> {
   if (alone) return tell("saved");
   if (!canSave()) return tell("insecure");
   for (let tried = 0; tried < TRIES && !gone(); tried += 1) {
-    const saved = await isSaved(id);
+    const saved = (await isSaved(id)) && (await also());
     if (gone()) return;
     tell(saved ? "saved" : tried ? "not-saved" : "saving");
     if (saved) return;
@@ -24,4 +26,9 @@ export async function watchSaved(id: string, tell: (saved: Saved) => void, gone:
 export async function isSaved(id: string): Promise<boolean> {
   const [kept, proof] = await Promise.all([isKept(id), savedProof()]);
   return kept && proof.state === "proved";
+}
+
+/** Whether a script that is not part of the first load is kept: a screen asks with its own address. */
+export async function keptLater(address: string): Promise<boolean> {
+  return (await caches.match(address)) !== undefined;
 }

@@ -128,6 +128,8 @@ export class SessionFlow extends LitElement {
   private async restore(): Promise<void> {
     while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
     this.silent = false;
+    const { led_by } = player.snapshot();
+    if (led_by) return goTo(this, `/${led_by}`);
     this.restoring = false;
     await this.updateComplete;
     await this.prove();

@@ -53,6 +53,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
+    if (route.screen === "wall") return this.wall(route);
     return this.first();
   }
 
@@ -76,6 +77,11 @@ export class SlipwayApp extends LitElement {
   private settings() {
     this.fetchLater();
     return html`<settings-home>${this.coming("Settings")}</settings-home>`;
+  }
+
+  private wall({ source, name }: Route & { screen: "row" | "wall" }) {
+    this.fetchLater();
+    return html`<wall-home .source=${source} .name=${name}>${this.coming("Wall")}</wall-home>`;
   }
 
   private fetchLater(): void {

@@ -1,6 +1,7 @@
 /** The rail: the moving picture of one stroke, the seat between catch and finish at its true proportion of time.
  *
  * Call `show(share, drive)` on every frame: only a transform is written, the word when the phase changes.
+ * Attributes: `still-word`, said without a beat; `bare`, for the picture alone.
  * With reduced motion the seat stands at the finish, half way and at the catch instead of gliding.
  */
 import { LitElement, css, html } from "lit";
@@ -24,23 +25,26 @@ export class StrokeRail extends LitElement {
   }
 
   static override styles = [type, css`
-    :host { --seat: 54px; height: var(--rail, 78px); contain: layout style; overflow: hidden; display: grid; align-content: center; }
+    :host { --seat: 54px; --track: 18px; height: var(--rail, 78px); contain: layout style; overflow: hidden; display: grid; align-content: center; }
     .ends { display: flex; justify-content: space-between; font-size: 17px; line-height: 1.2; color: var(--ink-2); }
     .ends b { color: var(--ink); }
     .track {
-      position: relative; height: 18px; margin: calc((var(--seat) - 18px) / 2) 0; border-radius: 9px;
+      position: relative; height: var(--track); margin: calc((var(--seat) - var(--track)) / 2) 0; border-radius: calc(var(--track) / 2);
       background: var(--hull); box-shadow: inset 0 0 0 1px var(--edge);
     }
     .drive, .carriage { position: absolute; inset: 0; transform-origin: 0 50%; will-change: transform; }
-    .drive { overflow: hidden; border-radius: 9px; transform: scaleX(0); background: linear-gradient(90deg, transparent, var(--catch)); }
+    .drive { overflow: hidden; border-radius: calc(var(--track) / 2); transform: scaleX(0); background: linear-gradient(90deg, transparent, var(--catch)); }
     .carriage { right: var(--seat); }
     .seat {
-      position: absolute; left: 0; top: calc((18px - var(--seat)) / 2); width: var(--seat); height: var(--seat); border-radius: calc(var(--seat) / 3);
+      position: absolute; left: 0; top: calc((var(--track) - var(--seat)) / 2); width: var(--seat); height: var(--seat); border-radius: calc(var(--seat) / 3);
       background: var(--catch); display: grid; place-items: center;
     }
     .seat::after { content: ""; width: 6px; height: 26px; border-radius: 3px; background: var(--on-catch); }
     :host(.still) .seat { background: var(--hull); box-shadow: inset 0 0 0 2px var(--edge); }
     :host(.still) .seat::after { background: var(--edge); }
+    :host([bare]) .ends { display: none; }
+    :host([bare]) { --track: calc(var(--seat) * 0.5); }
+    :host([bare]) .seat::after { width: 11%; height: 48%; }
     @media (forced-colors: active) {
       .track { border: 1px solid CanvasText; }
       .seat { forced-color-adjust: none; background: Highlight; border: 2px solid CanvasText; }

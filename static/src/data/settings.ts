@@ -20,9 +20,11 @@ export interface Settings {
   publish_key: string;
   /** As data/preferences keeps and understands them. */
   preferences: unknown;
+  /** As data/wall keeps and understands it. */
+  wall: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null };
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {

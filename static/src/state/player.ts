@@ -203,6 +203,11 @@ export class Player {
     this.keeper.changed();
   }
 
+  /** Asks for the screen's staying on again, where it was taken away. */
+  stayAwake(): void {
+    void this.keeper.screen.seen();
+  }
+
   /** Whether the session is heard, from now on and the next time. */
   async setSound(on: boolean): Promise<void> {
     this.applySound(on, this.volume);

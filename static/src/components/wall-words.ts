@@ -1,0 +1,108 @@
+/** What a wall says at one moment, as plain text: drawn again only where a text has changed. */
+import { clock } from "../plan/format.js";
+import type { Segment, Target, Timeline } from "../plan/wire.js";
+import type { Phase } from "../state/snapshot.js";
+import { focusWords, whereWords } from "./row-words.js";
+import { drillWords, effortWords, nextWords, partName, settingWords, whatWords } from "./segment-words.js";
+
+/** Where the session is, in whole seconds, as a snapshot has it. */
+export interface WallMoment {
+  phase: Phase;
+  elapsed_s: number;
+  left_s: number | null;
+  strokes_left: number | null;
+  count_in: number | null;
+  /** The clock time set for the start, or "". */
+  starts_at: string;
+  call: string;
+}
+
+export interface WallFace {
+  /** The one large figure, and what it is where that is not the time left of a block. */
+  figure: string;
+  note: string;
+  rate: string;
+  /** What to row by: under the rate. */
+  effort: string;
+  strokes: string;
+  strokes_note: string;
+  call: string;
+}
+
+/** A count-in of so many seconds is counted; one that is longer is waited for. */
+const COUNTED_S = 10;
+
+export function wallFace(segment: Segment, moment: WallMoment): WallFace {
+  const { strokes_left, call, phase } = moment;
+  return {
+    ...figureOf(segment, moment),
+    rate: segment.rate === undefined ? "" : String(segment.rate),
+    effort: effortLine(segment),
+    strokes: strokes_left === null ? "" : String(strokes_left),
+    strokes_note: strokes_left === 1 ? "stroke left" : "strokes left",
+    call: phase === "held" ? "Held. The clock stands still." : call || ownWords(segment),
+  };
+}
+
+function figureOf(segment: Segment, { phase, left_s, count_in, starts_at }: WallMoment): { figure: string; note: string } {
+  if (count_in !== null) {
+    const note = starts_at && count_in > COUNTED_S ? `to the start at ${starts_at}` : "to the first catch";
+    return { figure: count_in > COUNTED_S ? clock(count_in) : String(count_in), note };
+  }
+  return { figure: clock(left_s ?? 0), note: noteOf(segment, phase) };
+}
+
+function noteOf(segment: Segment, phase: Phase): string {
+  if (phase === "held") return "held";
+  if (segment.kind === "gap") return "to the start";
+  if (segment.drill?.swap) return "swap sides";
+  if (segment.kind === "rest") return "rest";
+  return segment.metres_asked === undefined ? "" : `for ${segment.metres_asked} m, by the slowest here`;
+}
+
+/** "three-quarter · single words": what everybody goes by, with or without a result. */
+function effortLine({ kind, rate, target }: Segment): string {
+  if (kind === "rest" || kind === "gap") return "";
+  const said = [effortWords(target), target?.talk ?? ""].filter(Boolean).join(" · ");
+  return said || (rate === undefined ? "any rate you like" : "");
+}
+
+/** Where the coach says nothing: the focus, the drill, or what to do when nobody rows. */
+function ownWords(segment: Segment): string {
+  if (segment.kind === "gap") return "Stand up, walk, drink.";
+  if (segment.kind === "rest") return whatWords(segment);
+  return focusWords(segment) || drillWords(segment);
+}
+
+/** "Main piece · block 5 of 12 · repetition 2 of 6" */
+export function placeWords(timeline: Timeline, segment: Segment): string {
+  if (segment.kind === "gap") return partName(segment.part);
+  const { block, repetition } = whereWords(timeline, segment);
+  return [partName(segment.part), `block ${block}`, repetition && `repetition ${repetition}`].filter(Boolean).join(" · ");
+}
+
+/** What comes, with the change to make to the machine first. */
+export function nextLine(next: Segment | undefined): string {
+  const change = settingWords(next?.setting);
+  return change ? `set ${change}, then ${nextWords(next)}` : nextWords(next);
+}
+
+/** The time that is left of the whole session. */
+export function wholeLeft(timeline: Timeline, segment: Segment, elapsed_s: number): string {
+  return clock(Math.max(0, timeline.totals.seconds_s - segment.start_s - Math.min(elapsed_s, segment.duration_s)));
+}
+
+/** What one lane is asked in a block: its split and watts, or the words that it goes by. */
+export interface LaneAsked {
+  split: string;
+  watts: string;
+  words: string;
+}
+
+const NOTHING: LaneAsked = { split: "", watts: "", words: "" };
+
+export function laneAsked(segment: Segment | undefined, target: Target | undefined): LaneAsked {
+  if (!segment || segment.kind === "rest" || segment.kind === "gap") return { ...NOTHING, words: segment ? "rest" : "end" };
+  if (target?.split_s === undefined) return { ...NOTHING, words: target?.pressure ?? "by feel" };
+  return { split: clock(target.split_s), watts: target.watts === undefined ? "" : String(Math.round(target.watts)), words: "" };
+}
