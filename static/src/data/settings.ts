@@ -22,9 +22,12 @@ export interface Settings {
   preferences: unknown;
   /** As data/wall keeps and understands it. */
   wall: unknown;
+  /** Walls whose keys are here, and what a tablet last heard, as data/afar keeps and understands them. */
+  walls: unknown;
+  heard: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, walls: null, heard: null };
 
 /** Every setting, those never chosen at their default. */
 export async function readSettings(): Promise<Settings> {
