@@ -16,7 +16,9 @@ import type { WallHome } from "./wall-home.js";
 
 const POLL_MS = 3000;
 /** Without an answer for so long the network counts as gone. */
-const GONE_MS = 15_000;
+const GONE_MS = 10_000;
+/** What was heard is written down so often, even where nothing is new. */
+const WRITE_MS = 60_000;
 /** A start that is heard of later than this is not caught up with. */
 const LATE_MS = 20_000;
 const SECOND_MS = 1000;
@@ -30,6 +32,7 @@ export class WallAfar extends LitElement {
   declare trouble: string;
   declare now_ms: number;
   private etag = "";
+  private written_ms = 0;
   private ahead: { low: number; high: number } | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -64,7 +67,7 @@ export class WallAfar extends LitElement {
     const idle = player.snapshot().phase === "none";
     if (!this.name) return this.empty();
     return html`${idle ? html`<p class="afar small"><span>Led from afar.</span><span>${this.heardWords()}</span>${this.nextWords()}</p>` : nothing}
-      <wall-home afar .source=${"sent"} .name=${this.name} .note=${this.heardWords()}></wall-home>`;
+      <wall-home afar .source=${"sent"} .name=${this.name} .note=${this.glance()}></wall-home>`;
   }
 
   private empty() {
@@ -81,8 +84,17 @@ export class WallAfar extends LitElement {
 
   private heardWords(): string {
     if (!this.heard) return "It has not heard from the server yet.";
-    const time = new Date(this.heard.at_ms).toLocaleTimeString([], { hour12: false });
-    return this.now_ms - this.heard.at_ms > GONE_MS ? `No signal: last heard from the server at ${time}.` : `Heard from the server at ${time}.`;
+    const time = timeWords(this.heard.at_ms);
+    return this.isGone() ? `No signal: last heard from the server at ${time}.` : `Heard from the server at ${time}.`;
+  }
+
+  /** The same beside the clock of a session, where there is little room. */
+  private glance(): string {
+    return this.heard ? `${this.isGone() ? "no signal since" : "heard"} ${timeWords(this.heard.at_ms)}` : "";
+  }
+
+  private isGone(): boolean {
+    return this.now_ms - (this.heard?.at_ms ?? 0) > GONE_MS;
   }
 
   /** What was heard before first, then whatever the server says, again and again. */
@@ -106,12 +118,17 @@ export class WallAfar extends LitElement {
       const now = shown ?? before!.shown;
       this.heard = { id: wall, shown: now, at_ms: Date.now(), done_s: before?.done_s ?? null };
       if (shown) await this.follow(shown, before?.shown);
-      if (shown || this.heard.at_ms % 60_000 < POLL_MS) await keepHeard(this.heard);
+      if (shown || this.heard.at_ms - this.written_ms > WRITE_MS) await this.write();
     } catch (error) {
       if (error instanceof Refused) this.trouble = error.message;
     }
     this.now_ms = Date.now();
     if (this.isConnected && wall === this.wall) this.timer = setTimeout(() => void this.ask(), POLL_MS);
+  }
+
+  private async write(): Promise<void> {
+    this.written_ms = Date.now();
+    await keepHeard(this.heard!);
   }
 
   /** Shows what is asked for, and starts it; what was carried out before is not done twice. */
@@ -134,3 +151,7 @@ export class WallAfar extends LitElement {
   private readonly look = () => this.requestUpdate();
 }
 customElements.define("wall-afar", WallAfar);
+
+function timeWords(at_ms: number): string {
+  return new Date(at_ms).toLocaleTimeString([], { hour12: false });
+}

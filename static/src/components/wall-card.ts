@@ -62,13 +62,14 @@ export class WallCard extends LitElement {
   override render() {
     const { shown, wall } = this;
     const plans = shown?.plans ?? [];
+    const started = shown?.starts_at_s != null;
     return html`<section aria-labelledby="name"><h2 id="name" dir="auto">${wall.name}</h2>
       <p>${this.showing()}</p>
       ${plans.length > 1 ? html`<p class="small">Then: <bdi>${plans.slice(1).map(({ title }) => title).join(", ")}</bdi></p>` : nothing}
-      ${this.plan ? html`<div class="ways">${this.way("Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go")}
+      ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go")}
         ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
       ${plans.length ? html`<div class="ways">
-        ${this.way(`Start in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go")}
+        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go")}
         ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall.")) : nothing}
         ${this.way("Clear", () => this.change([], {}, "The wall is clear."))}</div>` : nothing}
       <p role="status">${this.said}</p>
