@@ -63,6 +63,12 @@ class Server:
             self._process.wait()
             self._process = None
 
+    def deploy(self, command: Sequence[str]) -> None:
+        """Put another program in its place, at the same address."""
+        self.kill()
+        self._command = command
+        self.start()
+
     def stop(self, seconds: float = 10) -> int:
         """SIGTERM, as a system does that shuts down; the exit status."""
         assert self._process is not None, "the server does not run"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
 
@@ -29,3 +31,20 @@ def change_stored(browser: Browser, server: Server, store: str, change: str) -> 
         }})""",
         store,
     )
+
+
+def stored(browser: Browser, store: str) -> list[Any]:
+    """Every record of a store, as any page of the app can read it."""
+    found = browser.evaluate(
+        """(store) => new Promise((done, failed) => {
+          const opening = indexedDB.open("slipway");
+          opening.onerror = () => failed(opening.error);
+          opening.onsuccess = () => {
+            const reading = opening.result.transaction(store).objectStore(store).getAll();
+            reading.onerror = () => failed(reading.error);
+            reading.onsuccess = () => { opening.result.close(); done(reading.result); };
+          };
+        })""",
+        store,
+    )
+    return list(found)

@@ -1,6 +1,7 @@
 /** What is kept survives lost connections, and a browser that refuses to store. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import type { PlanRecord } from "../../static/src/data/plans.js";
 import { isLostConnection, makeDatabase, type Database } from "../../static/src/data/database.js";
 
 type Open = Parameters<typeof makeDatabase>[0];
@@ -25,6 +26,7 @@ function connections(broken: { left: number; error: Error }) {
     get: (_store: string, key: string) => work("get", () => records.get(key)),
     getAll: () => work("all", () => [...records.values()]),
     count: () => work("count", () => records.size),
+    close: () => undefined,
     transaction: (_stores: string | string[], _mode: string, options?: { durability: string }) => {
       if (options) durabilities.push(options.durability);
       const store = {
@@ -43,6 +45,8 @@ function connections(broken: { left: number; error: Error }) {
 }
 
 const lost = () => Object.assign(new Error("Connection to Indexed Database server lost. Refresh the page to try again"), { name: "UnknownError" });
+
+const full = () => Object.assign(new Error("full"), { name: "QuotaExceededError" });
 
 test("a lost connection is opened anew and the request tried once more", async () => {
   const { open, log } = connections({ left: 1, error: lost() });
@@ -66,8 +70,66 @@ test("it is tried once more, not for ever", async () => {
   assert.deepEqual(log, ["open", "get", "open", "get"]);
 });
 
+test("a full device is cleared of what it can do without, and the request tried once more", async () => {
+  const { open, log } = connections({ left: 1, error: full() });
+  const database = makeDatabase(open, async () => (log.push("clear"), true));
+  await database.put("settings", settings("a"));
+  assert.deepEqual(log, ["open", "put", "clear", "put"]);
+});
+
+test("a device that stays full is cleared once, and the error passes through", async () => {
+  const { open, log } = connections({ left: 9, error: full() });
+  const database = makeDatabase(open, async () => (log.push("clear"), true));
+  await assert.rejects(database.put("settings", settings("a")), /full/);
+  assert.deepEqual(log, ["open", "put", "clear", "put"]);
+});
+
+test("what was on disk is not taken for gone when the disk cannot be opened any more", async () => {
+  const failing = { left: 0, error: lost() };
+  const { open } = connections(failing);
+  let closed = false;
+  const database = makeDatabase((dropped) => (closed ? Promise.reject(lost()) : open(dropped)));
+  await database.put("settings", settings("a"));
+  [failing.left, closed] = [1, true];
+  await assert.rejects(database.get("settings", "a"), /lost/);
+  await assert.rejects(database.get("settings", "a"), /lost/);
+  assert.equal(database.where(), "disk");
+  closed = false;
+  assert.deepEqual(await database.get("settings", "a"), settings("a"));
+});
+
+test("what was kept in memory goes to the disk when that can be opened again", async () => {
+  const { open } = connections({ left: 0, error: lost() });
+  let broken = true;
+  const database = makeDatabase((dropped) => (broken ? Promise.reject(lost()) : open(dropped)));
+  const plan = { id: "mine:a", name: "mine:a" } as PlanRecord;
+  await database.put("plans", plan);
+  assert.equal(database.where(), "memory");
+  broken = false;
+  await database.reopen();
+  assert.equal(database.where(), "disk");
+  assert.deepEqual(await database.get("plans", "mine:a"), plan);
+});
+
+test("a database of a newer build is not touched, and that is said", async () => {
+  const database = makeDatabase(async () => {
+    throw Object.assign(new Error("The requested version (2) is less than the existing version (3)."), { name: "VersionError" });
+  });
+  await database.put("settings", settings("a"));
+  assert.deepEqual([database.where(), database.isNewer()], ["memory", true]);
+});
+
+test("an opening that is never answered ends in memory", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const database = makeDatabase(() => new Promise(() => undefined));
+  const answer = database.get("settings", "a");
+  t.mock.timers.tick(5000);
+  assert.equal(await answer, undefined);
+  assert.equal(database.where(), "memory");
+});
+
 test("a full disk is no lost connection: the error passes through", async () => {
-  const { open, log } = connections({ left: 1, error: Object.assign(new Error("full"), { name: "QuotaExceededError" }) });
+  const { open, log } = connections({ left: 1, error: full() });
   await assert.rejects(makeDatabase(open).put("settings", settings("a")), /full/);
   assert.deepEqual(log, ["open", "put"]);
 });

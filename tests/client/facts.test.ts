@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Timeline } from "../../static/src/plan/wire.js";
-import { advance, follow, replay, type Fact, type State } from "../../static/src/timeline/facts.js";
+import { follow, replay, type Fact } from "../../static/src/timeline/facts.js";
+import { advance, type State } from "../../static/src/timeline/running.js";
 import { placeAt, progressAt } from "../../static/src/timeline/place.js";
 import { piecesOf, rowedWhole, sumsOf } from "../../static/src/timeline/rowed.js";
 import { chance, gap, guess, metres, open, rest, row, timeline } from "./builders.js";

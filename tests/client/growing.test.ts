@@ -5,7 +5,8 @@ import { seconds } from "../../static/src/plan/exact-time.js";
 import { canGrow, withOneMoreMinute } from "../../static/src/plan/growing.js";
 import type { Call, Segment, Timeline } from "../../static/src/plan/wire.js";
 import { cuesBetween } from "../../static/src/timeline/cue-window.js";
-import { advance, follow, lineOf, replay, type Fact, type State } from "../../static/src/timeline/facts.js";
+import { follow, replay, type Fact } from "../../static/src/timeline/facts.js";
+import { advance, lineOf, type State } from "../../static/src/timeline/running.js";
 import { placeAt, progressAt } from "../../static/src/timeline/place.js";
 import { chance, gap, metres, open, rest, row, timeline } from "./builders.js";
 

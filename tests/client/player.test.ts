@@ -354,6 +354,17 @@ test("an end that storage refuses is told, and stored as soon as there is room",
   assert.equal(player.snapshot().kept, "memory", "as everything in this test");
 });
 
+test("a tab that wakes to find the session taken over writes no sign of life over that of the other", async () => {
+  const first = await started(simple);
+  const { record } = await leftOpen();
+  away(30);
+  const second = openTab();
+  await second.takeOver();
+  await saved();
+  assert.ok((await database.get("heartbeats", record.id))!.session_s >= 34, "the sign of life of the second tab");
+  first.close();
+});
+
 test("what waits to be stored is given up when another tab takes the session over: that tab has gone on without it", async (t) => {
   const first = await started(simple);
   const { record } = await leftOpen();

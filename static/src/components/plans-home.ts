@@ -16,6 +16,7 @@ import { goTo } from "./routes.js";
 const NO_SIGNAL = "Making a plan from text needs signal, and there is none. What you wrote is kept here: press again later.";
 const NOT_SECURE = "This connection cannot save for offline use, because its address does not begin with https. Sessions run while this page stays open.";
 const NO_STORE = "This browser keeps nothing for this page, as in a private window. Sessions run while this page stays open.";
+const NEWER_STORE = "What is stored on this device was written by a newer Slipway, which this one cannot read. It is not touched. Close all tabs and open the page once with signal: it then brings itself up to date.";
 
 export class PlansHome extends LitElement {
   static override properties = {
@@ -124,6 +125,7 @@ export class PlansHome extends LitElement {
 
   private notice(): string {
     if (!canSave()) return NOT_SECURE;
+    if (database.isNewer()) return NEWER_STORE;
     return database.where() === "memory" ? NO_STORE : "";
   }
 

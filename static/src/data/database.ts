@@ -6,6 +6,7 @@
  * same records are held in memory while the page is open, and `where()` says so.
  */
 import { openDB, type DBSchema, type IDBPDatabase, type StoreNames } from "idb";
+import { dropExtras } from "./extras.js";
 import type { AthleteRecord } from "./athlete.js";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
@@ -55,7 +56,9 @@ export interface Database extends Shelf {
   remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
   /** Where records go: `memory` when nothing can be stored, so that they are gone with the page. */
   where(): "disk" | "memory";
-  /** Opens the database again if the browser has closed it; to be called when the page comes back. */
+  /** Whether nothing can be stored because a newer build has written here, in a way that this one cannot read. */
+  isNewer(): boolean;
+  /** Opens the database again if the browser has closed it, or could not open it; to be called when the page comes back. */
   reopen(): Promise<void>;
 }
 
@@ -72,10 +75,15 @@ const KEY_PATHS: { [Name in Store]: string | string[] } = {
   technique: "id",
 };
 
+/** What was kept in memory and is worth taking to disk when that comes back. */
+const LASTING: readonly Store[] = ["plans", "sessions", "log", "facts", "heartbeats"];
+const OPENING_MS = 5000;
+
 type Handle = IDBPDatabase<Shape>;
+type Open = (dropped: () => void) => Promise<Handle>;
 
 /** Opens the connection; `dropped` is told when it is lost or has to be given up. */
-export function openHandle(dropped: () => void): Promise<Handle> {
+export async function openHandle(dropped: () => void): Promise<Handle> {
   return openDB<Shape>(NAME, VERSION, {
     upgrade(db) {
       for (const store of Object.keys(KEY_PATHS) as Store[]) {
@@ -90,36 +98,69 @@ export function openHandle(dropped: () => void): Promise<Handle> {
   });
 }
 
-/** A database over connections made by `open`; tests hand in connections that break. */
-export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Database {
+/**
+ * A database over connections made by `open`; `makeRoom` is asked when one is full, and says whether to try again.
+ * Tests hand in connections that break.
+ */
+export function makeDatabase(open: Open, makeRoom: (db: Handle) => Promise<boolean> = async () => false): Database {
   let handle: Promise<Handle> | undefined;
+  let wasOpen = false;
   let memory: Shelf | undefined;
+  let newer = false;
 
-  const drop = () => void (handle = undefined);
+  function connect(): Promise<Handle> {
+    if (handle) return handle;
+    const opening = inTime(open(() => forget(opening)));
+    opening.then(() => (wasOpen = true), () => forget(opening));
+    return (handle = opening);
+  }
 
+  function forget(old: Promise<Handle> | undefined): void {
+    if (handle === old) handle = undefined;
+  }
+
+  /** A connection that is gone is opened anew, and a full device cleared of what it can do without, once each. */
   async function withHandle<Result>(work: (db: Handle) => Promise<Result>): Promise<Result> {
-    handle ??= open(drop);
-    const opening = handle;
-    try {
-      return await work(await opening);
-    } catch (error) {
-      if (!isLostConnection(error)) throw error;
-      if (handle === opening) drop();
-      handle ??= open(drop);
-      return work(await handle);
+    const tried = { opening: false, clearing: false };
+    for (;;) {
+      const opening = connect();
+      try {
+        return await work(await opening);
+      } catch (error) {
+        if (isLostConnection(error) && !tried.opening) {
+          tried.opening = true;
+          forget(opening);
+          opening.then((db) => db.close()).catch(() => undefined);
+        } else if (isFull(error) && !tried.clearing && (await makeRoom(await opening).catch(() => false))) {
+          tried.clearing = true;
+        } else throw error;
+      }
     }
   }
 
-  /** On disk if that can be opened, else in memory from now on. */
+  /**
+   * On disk if that can be opened, else in memory. What was open before and is not now throws instead: what it holds
+   * must not be taken for gone.
+   */
   async function shelf(): Promise<Shelf> {
     if (memory) return memory;
     try {
-      await (handle ??= open(drop));
-      return disk;
-    } catch {
-      drop();
-      return (memory = memoryShelf(KEY_PATHS));
+      await connect();
+    } catch (error) {
+      if (wasOpen) return disk;
+      newer = isNewer(error);
+      memory ??= memoryShelf(KEY_PATHS);
+      return memory;
     }
+    return disk;
+  }
+
+  /** Where a disk that could not be opened can be now: what was kept in memory meanwhile goes there. */
+  async function comeBack(held: Shelf): Promise<void> {
+    await connect();
+    const steps = await Promise.all(LASTING.map(async (store) => (await held.all(store)).map((put) => ({ store, put }) as Step)));
+    if (steps.flat().length) await disk.write(steps.flat(), "strict");
+    memory = undefined;
   }
 
   const disk: Shelf = {
@@ -131,13 +172,13 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
       withHandle(async (db) => {
         const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
         const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
-        await Promise.all([...taken, transaction.done]);
+        await finished(transaction, [...taken, transaction.done]);
       }),
     change: (store, key, next) =>
       withHandle(async (db) => {
         const transaction = db.transaction(store, "readwrite");
         const value = next(await transaction.store.get(key));
-        await Promise.all([transaction.store.put(value), transaction.done]);
+        await finished(transaction, [transaction.store.put(value), transaction.done]);
         return value;
       }),
   };
@@ -151,7 +192,10 @@ export function makeDatabase(open: (dropped: () => void) => Promise<Handle>): Da
     remove: async (store, key) => (await shelf()).write([{ store, remove: key } as Step]),
     change: async (store, key, next) => (await shelf()).change(store, key, next),
     where: () => (memory ? "memory" : "disk"),
-    reopen: async () => void (await withHandle((db) => db.count("settings")).catch(() => undefined)),
+    isNewer: () => newer,
+    reopen: async () => {
+      await (memory ? comeBack(memory) : withHandle((db) => db.count("settings"))).catch(() => undefined);
+    },
   };
 }
 
@@ -165,6 +209,35 @@ function take(step: Step, records: Records): Promise<unknown> {
   return records.delete(step.to === undefined ? step.remove : IDBKeyRange.bound(step.remove, step.to));
 }
 
+/** An aborted transaction has a reason, which its requests do not tell. */
+async function finished(transaction: { readonly error?: unknown }, all: readonly Promise<unknown>[]): Promise<void> {
+  try {
+    await Promise.all(all);
+  } catch (error) {
+    await Promise.allSettled(all);
+    throw transaction.error ?? error;
+  }
+}
+
+/** Some engines leave an opening without an answer. */
+function inTime(opening: Promise<Handle>): Promise<Handle> {
+  return new Promise((done, failed) => {
+    const timer = setTimeout(() => {
+      failed(new Error(`no answer within ${OPENING_MS} ms`));
+      opening.then((db) => db.close()).catch(() => undefined);
+    }, OPENING_MS);
+    opening.then(done, failed).finally(() => clearTimeout(timer));
+  });
+}
+
+function isFull(error: unknown): boolean {
+  return (error as Error | undefined)?.name === "QuotaExceededError";
+}
+
+function isNewer(error: unknown): boolean {
+  return (error as Error | undefined)?.name === "VersionError";
+}
+
 /** Whether a request failed because its connection was gone, so that a new one may well answer. */
 export function isLostConnection(error: unknown): boolean {
   const { name, message } = (error ?? {}) as { name?: string; message?: string };
@@ -173,4 +246,4 @@ export function isLostConnection(error: unknown): boolean {
 }
 
 /** The database of this device. */
-export const database: Database = makeDatabase(openHandle);
+export const database: Database = makeDatabase(openHandle, dropExtras);

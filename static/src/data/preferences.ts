@@ -3,7 +3,7 @@
  *
  * Kept among the settings. What cannot be understood there, of another version or damaged, counts as not chosen.
  */
-import { changeSettings, readSettings } from "./settings.js";
+import { keepSettings, readSettings } from "./settings.js";
 import { THEMES, type Theme } from "./theme-mirror.js";
 
 /** The largest figure while rowing. */
@@ -80,7 +80,7 @@ export async function readPreferences(): Promise<Preferences> {
 
 /** Changes some of it, and leaves alone what another tab has changed meanwhile; the answer holds all. */
 export async function changePreferences(changes: Partial<Preferences>): Promise<Preferences> {
-  const settings = await changeSettings(({ preferences }) => ({
+  const settings = await keepSettings(({ preferences }) => ({
     preferences: { version: VERSION, values: { ...valuesOf(preferences), ...changes } },
   }));
   return preferencesFrom(settings.preferences);

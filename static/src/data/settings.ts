@@ -1,4 +1,5 @@
 /** What a person has chosen on this device, and the few things the app has to remember about them. */
+import * as v from "valibot";
 import type { Room } from "../plan/types.js";
 import { database } from "./database.js";
 
@@ -29,19 +30,56 @@ export interface Settings {
 
 export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, walls: null, heard: null };
 
-/** Every setting, those never chosen at their default. */
+const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
+  sound: v.boolean(),
+  volume: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  result_s: v.nullable(v.pipe(v.number(), v.finite(), v.minValue(1))),
+  warmup_minutes: v.pipe(v.number(), v.integer()),
+  room: v.picklist(["cold", "normal", "hot"]),
+  cautions_read: v.boolean(),
+  draft: v.string(),
+  publish_key: v.string(),
+  preferences: v.unknown(),
+};
+
+/** What this page has changed and the device could not keep: it counts while the page is open. */
+let unkept: Partial<Settings> = {};
+
+/** Every setting, those never chosen, damaged or not handed out by storage at their default. */
 export async function readSettings(): Promise<Settings> {
-  const stored = await database.get("settings", KEY);
-  return { ...DEFAULTS, ...(stored?.values ?? {}) };
+  const stored = await database.get("settings", KEY).catch(() => undefined);
+  return { ...settingsFrom(stored?.values), ...unkept };
 }
 
-/** Changes some settings, or makes the change from what they are; the answer holds all of them. */
-export async function changeSettings(changes: Partial<Settings> | ((before: Settings) => Partial<Settings>)): Promise<Settings> {
-  const { values } = await database.change("settings", KEY, (stored) => {
-    const changed = typeof changes === "function" ? changes({ ...DEFAULTS, ...stored?.values }) : changes;
-    return { name: KEY, values: { ...stored?.values, ...changed } };
+type Changes = Partial<Settings> | ((before: Settings) => Partial<Settings>);
+
+/** Changes some settings, or makes the change from what they are, at least for this page; the answer holds all of them. */
+export async function changeSettings(changes: Changes): Promise<Settings> {
+  return keepSettings(changes).catch(readSettings);
+}
+
+/** The same, and rejects when the device could not keep it. */
+export async function keepSettings(changes: Changes): Promise<Settings> {
+  const changedFrom = (before: Settings) => (typeof changes === "function" ? changes(before) : changes);
+  try {
+    const { values } = await database.change("settings", KEY, (stored) => {
+      const changed = changedFrom({ ...settingsFrom(stored?.values), ...unkept });
+      return { name: KEY, values: { ...stored?.values, ...unkept, ...changed } };
+    });
+    unkept = {};
+    return settingsFrom(values);
+  } catch (error) {
+    unkept = { ...unkept, ...changedFrom(await readSettings()) };
+    throw error;
+  }
+}
+
+function settingsFrom(values: unknown): Settings {
+  const read = Object.entries(CHECKS).flatMap(([name, check]) => {
+    const value = (values as Record<string, unknown> | undefined)?.[name];
+    return value !== undefined && v.is(check, value) ? [[name, value]] : [];
   });
-  return { ...DEFAULTS, ...values };
+  return { ...DEFAULTS, ...(Object.fromEntries(read) as Partial<Settings>) };
 }
 
 const KEY = "all";

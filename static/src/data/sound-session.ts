@@ -4,8 +4,9 @@
  */
 import * as v from "valibot";
 import { PLAN, PLAN_FORMAT, TIMELINE } from "../plan/sound-timeline.js";
-import { lineOf, replay, type Fact } from "../timeline/facts.js";
+import { replay, type Fact } from "../timeline/facts.js";
 import { placeAt } from "../timeline/place.js";
+import { lineOf } from "../timeline/running.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 
 /** The newest formats of what is stored that this build can read; a new kind of fact makes that of a session grow. */

@@ -99,9 +99,9 @@ export class Keeper {
     this.changed();
   }
 
-  /** Stops running it here, without a word in its facts. */
-  setAside(): void {
-    this.beat(true);
+  /** Stops running it here, without a word in its facts; nor a sign of life, where another tab has it already. */
+  setAside(lost = false): void {
+    if (!lost) this.beat(true);
     this.run = undefined;
     this.asked = null;
     this.rest();

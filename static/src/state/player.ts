@@ -248,11 +248,11 @@ export class Player {
   private lostToAnotherTab(): void {
     this.keeper.sound.close();
     this.keeper.writes.clear();
-    this.isElsewhere();
+    this.isElsewhere(true);
   }
 
-  private isElsewhere(): false {
-    this.keeper.setAside();
+  private isElsewhere(lost = false): false {
+    this.keeper.setAside(lost);
     this.keeper.owner = false;
     this.keeper.changed();
     return false;

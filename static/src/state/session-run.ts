@@ -2,8 +2,9 @@
 import { closeSession, discardSession, saveFact, saveHeartbeat, saveSession, type SessionRecord, type StoredSession } from "../data/sessions.js";
 import type { WriteQueue } from "../data/write-queue.js";
 import type { Timeline } from "../plan/types.js";
-import { advance, canExtend, follow, lineOf, replay, type Fact, type State } from "../timeline/facts.js";
+import { canExtend, follow, replay, type Fact } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
+import { advance, lineOf, type State } from "../timeline/running.js";
 import {
   byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
 } from "./session-clock.js";

@@ -1,7 +1,7 @@
 /** Which cues fall between two moments. Pure: any row of windows that touch holds each cue exactly once. */
 import { seconds } from "../plan/exact-time.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
-import { advance, elapsedAt, endOf, lineOf, zeroOf, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, endOf, lineOf, zeroOf, type Running, type State } from "./running.js";
 import { beatRunsOn, catchAt, strokeNumber } from "./position.js";
 
 export type CueKind =

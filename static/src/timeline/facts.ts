@@ -5,11 +5,13 @@
  * is made and runs through holds, sleep and reloads. `at_s` is the moment at which a fact was written; where
  * somebody has to take up the handle first, it takes effect `count_in_s` later, and until then we count in.
  */
-import { seconds } from "../plan/exact-time.js";
 import { canGrow, withOneMoreMinute } from "../plan/growing.js";
-import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import { isRowed, type Timeline } from "../plan/types.js";
 import { catchAt, strokeNumber } from "./position.js";
-import type { Stint } from "./rowed.js";
+import {
+  advance, common, elapsedAt, enter, finish, lineOf, segmentAt, stintTo, zeroOf, type Common, type Held, type Running, type State,
+} from "./running.js";
+import { beforeItWentOn, endsByTap, meansTheOneBefore } from "./taps.js";
 
 /** Back goes to the segment before when pressed this soon after the start of one. */
 export const BACK_AGAIN_S = 3;
@@ -36,54 +38,6 @@ export type Fact =
   | { kind: "extended"; at_s: number }
   | { kind: "ended"; at_s: number };
 
-interface Common {
-  /** The moment of the last fact. */
-  readonly since_s: number;
-  /** What was gone through, without the stretch that is being rowed. */
-  readonly stints: readonly Stint[];
-  /** The timeline as it has been extended; not there where it is still the planned one. */
-  readonly grown?: Timeline;
-}
-
-export interface Ready extends Common {
-  readonly mode: "ready";
-}
-
-/** The timeline's second x is at the moment `base_s + x`; before `from_s` nothing runs. */
-export interface Running extends Common {
-  readonly mode: "running";
-  readonly index: number;
-  readonly base_s: number;
-  readonly from_s: number;
-  /** Whether we count in to `from_s`, because somebody has to take up the handle. */
-  readonly counts_in: boolean;
-  /** In a gap: the moment set for the start of what follows. */
-  readonly start_s: number | null;
-  /** `from_s` is the moment set for the first catch of the session. */
-  readonly starts_by_clock?: true;
-  /** It goes on with what a hold broke off. */
-  readonly resumed?: boolean;
-  /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
-  readonly untap?: { readonly running: Running; readonly at_s: number };
-}
-
-export interface Held extends Common {
-  readonly mode: "held";
-  readonly index: number;
-  readonly elapsed_s: number;
-}
-
-export interface Finished extends Common {
-  readonly mode: "finished";
-  readonly index: number;
-  readonly elapsed_s: number;
-  readonly ended_s: number;
-  /** The plan was gone through to its end. */
-  readonly whole: boolean;
-}
-
-export type State = Ready | Running | Held | Finished;
-
 /** The state after all these facts, as of the last of them; they stand in the order in which they were written. */
 export function replay(timeline: Timeline, facts: readonly Fact[]): State {
   return facts.reduce<State>((state, fact) => follow(timeline, state, fact), { mode: "ready", since_s: 0, stints: [] });
@@ -95,53 +49,6 @@ export function follow(timeline: Timeline, before: State, fact: Fact): State {
   const state = advance(timeline, before, at_s);
   const after = fact.kind === "extended" ? extend(timeline, state, at_s) : apply(lineOf(timeline, before), before, state, { ...fact, at_s });
   return { ...after, since_s: at_s };
-}
-
-/** The timeline that a state runs on: the planned one, or what it has been extended to. */
-export function lineOf(planned: Timeline, { grown }: Pick<State, "grown">): Timeline {
-  return grown ?? planned;
-}
-
-/** The moment at which second 0 of a segment is, or would have been. */
-export function zeroOf(timeline: Timeline, running: Running): number {
-  return running.base_s + seconds(segmentAt(lineOf(timeline, running), running.index).start);
-}
-
-/** Seconds into the segment at a moment; while counting in, where it will go on. */
-export function elapsedAt(timeline: Timeline, running: Running, at_s: number): number {
-  return Math.max(0, Math.max(at_s, running.from_s) - zeroOf(timeline, running));
-}
-
-/** The state at a later moment when nothing is written meanwhile: segments that do not wait have gone on. */
-export function advance(timeline: Timeline, state: State, to_s: number): State {
-  let current = state;
-  while (current.mode === "running") {
-    const end_s = endOf(timeline, current);
-    if (end_s === null || to_s < end_s) return current;
-    current = goOnByItself(lineOf(timeline, current), current, end_s);
-  }
-  return current;
-}
-
-/** When a running segment goes on by itself: at its end, or at the start set by the clock; null when it waits. */
-export function endOf(timeline: Timeline, running: Running): number | null {
-  if (running.start_s !== null) return running.start_s;
-  const line = lineOf(timeline, running);
-  const segment = segmentAt(line, running.index);
-  if (segment.waits) return null;
-  const next = line.segments[running.index + 1];
-  return running.base_s + (next ? seconds(next.start) : seconds(segment.start) + seconds(segment.duration));
-}
-
-function goOnByItself(timeline: Timeline, running: Running, end_s: number): Running | Finished {
-  const stints = [...running.stints, ...stintTo(timeline, running, end_s, "itself")];
-  const index = running.index + 1;
-  if (!timeline.segments[index]) {
-    const elapsed_s = seconds(segmentAt(timeline, running.index).duration);
-    return finish({ ...running, elapsed_s, stints }, end_s, true);
-  }
-  if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
-  return { ...plain(running), index, from_s: end_s, counts_in: false, stints };
 }
 
 /** `before` is the state at the last fact, `state` that at the moment of this one. */
@@ -185,13 +92,6 @@ function goOn(timeline: Timeline, held: Held, at_s: number, count_in_s: number):
   return { ...running, base_s: running.base_s - caught_s, resumed: true };
 }
 
-/** Into the start of a segment, so many seconds after a moment. */
-function enter(timeline: Timeline, before: Common, index: number, at_s: number, count_in_s = 0): Running {
-  const from_s = at_s + count_in_s;
-  const base_s = from_s - seconds(segmentAt(timeline, index).start);
-  return { ...common(before), mode: "running", index, base_s, from_s, counts_in: count_in_s > 0, start_s: null };
-}
-
 /** To the next segment. A hold stays a hold, except in a gap; a count-in that is on is counted to its end. */
 function leave(timeline: Timeline, state: State, at_s: number, count_in_s: number, ended?: "tap"): State {
   if (state.mode === "ready" || state.mode === "finished") return state;
@@ -233,61 +133,14 @@ function tap(timeline: Timeline, before: State, state: State, fact: Fact & { kin
   return leave(timeline, state, Math.max(ended_s, zeroOf(timeline, state)), fact.count_in_s, "tap");
 }
 
-/** Rowed this much quicker than planned, a run of metre blocks is still believed to be over: judgement [C]. */
-const QUICKER_SHARE = 0.15;
-
-/**
- * Whether a block that ended at this moment is the one before. A rower may be half a block late, but the nearer
- * change counts; and in the last block of a run, where the screen asks for Done, the whole run is over if it can be.
- */
-function meansTheOneBefore(timeline: Timeline, running: Running, ended_s: number): boolean {
-  const late_s = ended_s - zeroOf(timeline, running);
-  const [previous, current] = [running.index - 1, running.index].map((index) => seconds(segmentAt(timeline, index).duration)) as [number, number];
-  const early_s = current - late_s;
-  if (late_s < 0) return true;
-  if (late_s > previous / 2) return false;
-  if (!segmentAt(timeline, running.index).waits) return late_s < early_s;
-  return early_s > QUICKER_SHARE * (byEstimate(timeline, running) + current);
-}
-
-/** Planned seconds of the blocks that went on by their estimates, one after the other, before the one that runs. */
-function byEstimate(timeline: Timeline, { index, stints }: Running): number {
-  let sum_s = 0;
-  for (let back = 1; stints.at(-back)?.index === index - back && stints.at(-back)!.ended === "itself"; back += 1) {
-    const segment = segmentAt(timeline, index - back);
-    if (segment.ends !== "metres") break;
-    sum_s += seconds(segment.duration);
-  }
-  return sum_s;
-}
-
-/** Of what has just gone on by the estimate of a metre block: that block, still running; else undefined. */
-function beforeItWentOn(timeline: Timeline, running: Running): Running | undefined {
-  const last = running.stints.at(-1);
-  const index = running.index - 1;
-  if (last?.index !== index || last.ended !== "itself" || segmentAt(timeline, index).ends !== "metres") return undefined;
-  const from_s = running.base_s + seconds(segmentAt(timeline, index).start) + last.from_s;
-  return { ...running, index, from_s, resumed: last.resumed ?? false, stints: running.stints.slice(0, -1) };
-}
-
 /** What a tap has led to, with the way back from it. */
 function remembering(before: State, after: State, at_s: number): State {
   if (after === before || before.mode !== "running" || after.mode !== "running") return after;
   return { ...after, untap: { running: withoutUntap(before), at_s } };
 }
 
-/** As it runs on into the next segment. */
-function plain({ untap: _untap, resumed: _resumed, starts_by_clock: _starts, ...running }: Running): Running {
-  return running;
-}
-
 function withoutUntap({ untap: _, ...running }: Running): Running {
   return running;
-}
-
-/** Whether a tap can end it. */
-export function endsByTap(segment: Segment): boolean {
-  return segment.kind === "gap" || segment.ends === "metres" || segment.ends === "tap";
 }
 
 function setStart(timeline: Timeline, state: State, { at_s, start_s }: Fact & { kind: "start-set" }): State {
@@ -313,21 +166,11 @@ function end(timeline: Timeline, state: State, at_s: number): State {
   return finish(left, at_s, false);
 }
 
-function finish(last: Omit<Held, "mode">, ended_s: number, whole: boolean): Finished {
-  const { index, elapsed_s } = last;
-  return { ...common(last), mode: "finished", index, elapsed_s, ended_s, whole };
-}
-
 /** Whether what runs, or is held, at a moment can have one more minute. */
 export function canExtend(planned: Timeline, state: State, at_s: number): state is Running | Held {
   if (state.mode === "ready" || state.mode === "finished") return false;
   const elapsed_s = state.mode === "held" ? state.elapsed_s : elapsedAt(planned, state, at_s);
   return canGrow(planned, lineOf(planned, state), state.index, elapsed_s);
-}
-
-/** What every state has of the one before it. */
-function common({ since_s, stints, grown }: Common): Common {
-  return { since_s, stints, ...(grown && { grown }) };
 }
 
 /** A start set by the clock moves with the gap before it. */
@@ -338,22 +181,9 @@ function extend(planned: Timeline, state: State, at_s: number): State {
   return { ...state, ...setLater, grown: withOneMoreMinute(lineOf(planned, state), state.index, elapsed_s) };
 }
 
-/** What was gone through since the segment, or the part of it, began: none where it had no length and nobody tapped. */
-function stintTo(timeline: Timeline, running: Running, to_s: number, ended?: "tap" | "itself"): Stint[] {
-  const [from_s, to] = [running.from_s, to_s].map((at_s) => elapsedAt(timeline, running, at_s)) as [number, number];
-  const resumed = running.resumed && { resumed: true };
-  return to > from_s || ended === "tap" ? [{ index: running.index, from_s, to_s: to, ...(ended && { ended }), ...resumed }] : [];
-}
-
 /** A block that is tapped while held ended where it was held. */
 function endedHeld(held: Held, ended?: "tap"): Held {
   const last = held.stints.at(-1);
   if (!ended || last?.index !== held.index) return held;
   return { ...held, stints: [...held.stints.slice(0, -1), { ...last, ended }] };
-}
-
-function segmentAt(timeline: Timeline, index: number): Segment {
-  const segment = timeline.segments[index];
-  if (!segment) throw new RangeError(`there is no segment ${index}: the timeline has ${timeline.segments.length}`);
-  return segment;
 }

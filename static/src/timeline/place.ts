@@ -1,7 +1,7 @@
 /** Where a session is at one moment: which segment, how far into it, and what we are waiting for. Pure. */
 import type { Segment, Timeline } from "../plan/types.js";
 import { seconds } from "../plan/exact-time.js";
-import { advance, elapsedAt, lineOf, type Running, type State } from "./facts.js";
+import { advance, elapsedAt, lineOf, type Running, type State } from "./running.js";
 import { positionIn } from "./position.js";
 
 /** Before a start set by the clock, the last so many seconds are counted in. */
