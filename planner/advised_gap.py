@@ -25,6 +25,14 @@ HEAVY = 0.7
 """A warm-up that takes the median balance below this share was a heavy bout: judgement [C]."""
 WARMTH_KEPT = 0.8
 """The longest advised gap keeps this part of the warm-up's warmth: judgement [C]."""
+WARM, FAIRLY_WARM = 0.7, 0.45
+"""Of a full warm-up's 3 degrees, from which one is called warm, or fairly warm; below one is cool: [C]."""
+WARMTH_WANTED = 0.6
+"""A gap that leaves less than this part of a full warm-up's 3 degrees is cut short: judgement [C]. What is
+not warm through has more to lose by waiting than a breath that is back has to gain."""
+CALM_BEFORE = 180
+"""Seconds from the last hard stroke to the start: a hard bout 3 min before cost 16 % of the time that heavy
+work could be held (Bailey 2009, J Appl Physiol 107:1743-1756 [S]); shorter bursts cost less [C]."""
 COSTLY_GAP = 900
 """Seconds: waiting 15-20 min starts to cost, in any room (West 2013, J Sci Med Sport 16:172 [S])."""
 LOST_GAP = 2700
@@ -70,7 +78,25 @@ def advised_gap(line: StartLine, hard: bool) -> AdvisedGap:
     kept = max(gap for gap in GRID if gap <= longest and line.after(gap).warmth.middle >= warm)
     low = max(least, needed)
     best = max(low, min(ideal, kept))
+    if hard:
+        best = max(low, _to_be_calm(line), min(best, _still_warm(line)))
     return AdvisedGap(low, best, max(best, kept))
+
+
+def _still_warm(line: StartLine) -> int:
+    """The longest gap that leaves the warmth that is wanted; none where the warm-up does not reach it."""
+    return max((gap for gap in GRID if line.after(gap).warmth.middle >= WARMTH_WANTED), default=0)
+
+
+def _to_be_calm(line: StartLine) -> int:
+    """What is left of the calm after the last hard stroke when the warm-up ends."""
+    since = line.seconds_since_hard()
+    return 0 if since is None else next((gap for gap in GRID if gap >= CALM_BEFORE - since), 0)
+
+
+def is_cut_short(advised: AdvisedGap) -> bool:
+    """Whether less than the ideal gap is the best, because the body would come too cool to the piece."""
+    return LEAST_GAP <= advised.best < IDEAL_GAP
 
 
 def judged(wait_seconds: float, advised: AdvisedGap) -> Wait:

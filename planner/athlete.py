@@ -17,6 +17,12 @@ QUICKEST_STEP = 5
 quickest split of all: well beyond the best, so that only slips are refused. Judgement [C]."""
 
 
+CHILD_BELOW, OLDER_FROM = 16, 65
+"""Years of age from which nobody counts as a child, and from which as older. No rule of rowing says so:
+youngsters race in classes of their own up to about 16, and 65 is where the ACSM begins to speak of older
+adults (Nelson 2007, Med Sci Sports Exerc 39:1435-1445 [M])."""
+
+
 class Level(StrEnum):
     """How much rowing lies behind a person."""
 
@@ -71,3 +77,13 @@ class Athlete:
     heart_rate_rest: int | None = None
     heart_rate_max: int | None = None
     level: Level = Level.CLUB
+
+    @property
+    def is_child(self) -> bool:
+        """Whether no target of grown-ups holds."""
+        return self.age is not None and self.age < CHILD_BELOW
+
+    @property
+    def is_older(self) -> bool:
+        """Whether a body asks for more time to get warm, and effort says more than a pulse by formula."""
+        return self.age is not None and self.age >= OLDER_FROM

@@ -88,7 +88,7 @@ BETWEEN: dict[Purpose, tuple[Focus, ...]] = {
     ),
     Purpose.CALM: (
         _between(
-            "Arrive warm and calm",
+            "Grow calm, keep your warmth",
             ("Soon off the seat, to stand and drink", "sitting through the gap"),
             ("Picture your first ten strokes", "going to the start without a plan"),
         ),

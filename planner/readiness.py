@@ -12,12 +12,15 @@ from math import ceil, floor
 from typing import NamedTuple
 
 from planner.advised_gap import (
+    FAIRLY_WARM,
     GRID,
     LOST_GAP,
     RESERVE_WANTED,
+    WARM,
     AdvisedGap,
     Wait,
     advised_gap,
+    is_cut_short,
     is_hard,
     is_restored,
     judged,
@@ -35,9 +38,8 @@ GAPS = tuple(60 * minutes for minutes in range(31))
 """Seconds between warm-up and piece for which the start line is told."""
 SERIES_POINTS = 120
 
-WARM, FAIRLY_WARM = 0.7, 0.45
 MOST, HALF = 0.85, 0.5
-"""From which shares the coach's words are used: judgement [C]."""
+"""From which shares of the reserve the coach's words are used: judgement [C]."""
 
 
 class AtGap(NamedTuple):
@@ -64,7 +66,8 @@ class Readiness:
     """The start line of a session, what to wait for it, and how sure that is.
 
     `start_seconds` is its place, from the session's beginning. `wait_seconds` is the gap, or without one the
-    rests before the piece, and `wait` what there is to say of it.
+    rests before the piece, and `wait` what there is to say of it. `before_maximal`
+    says that a piece follows and counts as maximal.
     """
 
     capacity: Capacity
@@ -73,11 +76,22 @@ class Readiness:
     wait_seconds: float
     advised_gap: AdvisedGap
     wait: Wait
+    before_maximal: bool
     at_start: State
     by_gap: tuple[AtGap, ...]
     series: Series
     sentence: str
     notes: tuple[str, ...]
+
+    @property
+    def is_cool(self) -> bool:
+        """Whether one comes to the start cool, by the middle of the models."""
+        return self.at_start.warmth.middle < FAIRLY_WARM
+
+    @property
+    def gap_is_cut_short(self) -> bool:
+        """Whether the advised gap is shorter than usual, because waiting would cool the body too much."""
+        return is_cut_short(self.advised_gap)
 
     @property
     def basis(self) -> CapacityBasis:
@@ -108,6 +122,7 @@ def readiness_of(
         wait_seconds=course.wait_seconds,
         advised_gap=advised,
         wait=judged(course.wait_seconds, advised),
+        before_maximal=hard and bool(course.main),
         at_start=at_start,
         by_gap=tuple(AtGap(gap, line.after(gap)) for gap in GAPS),
         series=_series(course, given),
@@ -182,7 +197,14 @@ def _advice(course: Course, line: StartLine, advised: AdvisedGap, hard: bool) ->
             return f"A {name} of {told} is long: you cool down. Start after {best}, or at most {high}."
     if not course.wait_seconds and not hard:
         return "Go straight on, or stand up and drink for a minute first."
-    return f"The {name} of {told} is right: {_between(advised)} will do."
+    if not hard or not is_cut_short(advised):
+        return f"The {name} of {told} is right: {_between(advised)} will do."
+    if course.wait_seconds > advised.best:
+        return f"The {name} of {told} will do, but you are not warm through: {best} would cool you less."
+    return (
+        f"The {name} of {told} is right: you are not warm through, and more would cool you. A longer warm-up "
+        "would help most."
+    )
 
 
 def _between(advised: AdvisedGap) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from planner.age_words import words_for_age
 from planner.athlete import Athlete, Level, Room
 from planner.capacity import capacity_of
 from planner.coaching import with_words
@@ -92,21 +93,24 @@ def session_of(request: SessionRequest) -> Session:
     readiness = _readiness(request, before, after)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
     waits = (Gap(gap),) if gap else ()
+    for_age = words_for_age(request.athlete, request.piece)
+    summary = summary_of(
+        request.piece,
+        expected,
+        _goal(request, expected),
+        rower.level,
+        request.room,
+        only_warm_up=request.only_warm_up,
+    )
     plan = Plan(
         title=title_of(request.piece, request.warmup_minutes, only_warm_up=request.only_warm_up),
-        summary=summary_of(
-            request.piece,
-            expected,
-            _goal(request, expected),
-            rower.level,
-            request.room,
-            only_warm_up=request.only_warm_up,
-        ),
+        summary=" ".join((summary, *for_age)),
         setup=set_up_of(expected),
         setting=setting_of(expected, rower.level),
         parts=(before, *waits, *after),
     )
     reasons = (
+        *for_age,
         *warm_up.reasons,
         _gap_reason(gap, readiness, request),
         *(() if request.only_warm_up else (*main_reasons, *guess_told(expected), cool_down_reason(*done))),
@@ -134,6 +138,12 @@ def _gap_reason(gap: int, readiness: Readiness, request: SessionRequest) -> str:
     if isinstance(request.piece, SteadyRow | Technique):
         return f"{told_time(gap)} off the seat comes before the row: stand, drink, see to the straps."
     low, _, high = readiness.advised_gap
+    if readiness.gap_is_cut_short:
+        return (
+            f"A gap of {told_time(gap)} is for breath and legs, and no longer: so short a warm-up, or so "
+            "cold a room, leaves you not warm through, and waiting would cool you. Stand, drink, keep a "
+            "layer on."
+        )
     span = f"from {told_time(low)} to {told_time(high)}" if low else f"up to {told_time(high)}"
     return (
         f"A gap of {told_time(gap)} lets breath and legs come back while the warmth stays; anything {span} "
@@ -151,6 +161,7 @@ def _circumstances(request: SessionRequest, expected: Expectation) -> Circumstan
         level=request.rower.level,
         room=request.room,
         minutes=request.warmup_minutes,
+        spared=request.rower.is_child or request.rower.is_older,
     )
 
 

@@ -18,6 +18,10 @@ from planner.plan import PartKind
 from planner.stretches import ROWED, Kind
 from planner.timeline import Segment, Timeline
 
+HARD_SHARE = 0.85
+"""From this share of 2 km power on rowing is hard: the lower edge of oxygen transport work [C], unsure
+(facts 6.5)."""
+
 
 class State(NamedTuple):
     """The start line in shares: of W', of phosphocreatine at rest, of uptake at 2 km power, of a full
@@ -126,6 +130,11 @@ class StartLine:
         end of the warm-up; None when none did."""
         below = [index for index, left in enumerate(self._left) if left < share]
         return sum(run.seconds for run in self._before[below[-1] + 1 :]) if below else None
+
+    def seconds_since_hard(self) -> float | None:
+        """Seconds from the end of the last hard run to the end of the warm-up; None when none was hard."""
+        hard = [index for index, run in enumerate(self._before) if run.share >= HARD_SHARE]
+        return sum(run.seconds for run in self._before[hard[-1] + 1 :]) if hard else None
 
     def after(self, gap: float) -> State:
         """The state at the start line after one of the gaps."""

@@ -67,6 +67,7 @@ PLANNER_ORDER = [
     "main_piece",
     "cool_down",
     "session_words",
+    "age_words",
     "session",
     "checks",
     "appraisal",

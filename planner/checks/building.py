@@ -8,11 +8,12 @@ from fractions import Fraction
 from math import ceil, gcd
 
 from planner.athlete import Level
-from planner.checks.scene import HARD_SHARE, Scene, list_of, share_of
+from planner.checks.scene import Scene, list_of, share_of
 from planner.demand import ASSUMED_RATE
 from planner.findings import Edit, Op
 from planner.limits import RATE, TWO_K_POWER
 from planner.plan import Block, Effort, ForSeconds, ForStrokes, Gap, Part, PartKind, Pressure, Step, TwoKPower
+from planner.start_line import HARD_SHARE
 from planner.strokes import MINUTE
 
 EASY_RATE = 18

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from planner.checks.age import child_long, child_maximal, child_target, older_maximal, older_warm_up
 from planner.checks.ease import easy_too_hard
 from planner.checks.fitting import mended
 from planner.checks.holding import cannot_be_held
@@ -15,7 +16,7 @@ from planner.checks.rise import hard_too_early, no_rise, no_warm_up
 from planner.checks.scene import Scene
 from planner.checks.sitting import sitting_too_long
 from planner.checks.steps import jump_too_steep
-from planner.checks.waiting import burst_too_near, gap_length
+from planner.checks.waiting import burst_too_near, cool_at_start, gap_length
 from planner.findings import Finding
 
 CHECKS: tuple[Check, ...] = (
@@ -25,12 +26,18 @@ CHECKS: tuple[Check, ...] = (
     no_rise,
     gap_length,
     burst_too_near,
+    cool_at_start,
     jump_too_steep,
     easy_too_hard,
     cannot_be_held,
     prediction_out_of_range,
     piece_out_of_range,
     novice_maximal,
+    child_maximal,
+    child_long,
+    child_target,
+    older_maximal,
+    older_warm_up,
     sitting_too_long,
     heavy_setting,
     one_sided_drill,

@@ -5,19 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from planner.athlete import Level, Room
-from planner.checks.bouts import Bout, in_one_go, together
-from planner.checks.building import softened
-from planner.checks.maximal import maximal_bouts
+from planner.checks.bouts import together
+from planner.checks.maximal import eased_all, long_bursts, maximal_bouts
 from planner.checks.scene import Scene
-from planner.endurance import MAXIMAL_SHARE
-from planner.findings import Finding, Mend, Severity
+from planner.findings import Finding, Severity
 from planner.plan import PartKind
 from planner.units import told_time
 
-BURST_SECONDS = 30
-"""In a warm-up hard strokes of up to so many seconds are no piece: judgement [C]."""
-JUST_BELOW = 0.01
-"""Of 2 km power: what is softened stays by so much under the least that is maximal."""
 HOT_HARD_SECONDS = 300
 HOT_SECONDS = 1200
 """Hard rowing and rowing in all that are worth a word in a hot room: judgement [C] on the ACSM position that
@@ -25,17 +19,13 @@ asks for more rest and less hard work as it gets hotter (Armstrong 2007 [S]; fac
 
 
 def novice_maximal(scene: Scene) -> Iterator[Finding]:
-    """All-out work asked of somebody new to rowing; said once, mended everywhere."""
-    if scene.level is not Level.NOVICE:
+    """All-out work asked of somebody new to rowing; said once; of children speaks `age`."""
+    if scene.level is not Level.NOVICE or scene.is_child:
         return
-    bouts = [*_long_bursts(scene), *maximal_bouts(scene)]
+    bouts = [*long_bursts(scene), *maximal_bouts(scene)]
     if not bouts:
         return
     first = min(bouts, key=lambda bout: bout.rows[0].segment.index)
-    lowest: dict[str, float] = {}
-    for bout in bouts:
-        most = scene.hard_endurance.maximal(bout.seconds, bout.metres) - JUST_BELOW
-        lowest.update({place: min(most, lowest.get(place, most)) for place in bout.places})
     yield Finding(
         "novice-maximal",
         Severity.ADVICE,
@@ -43,18 +33,8 @@ def novice_maximal(scene: Scene) -> Iterator[Finding]:
         f"{together(scene, first)} is all but maximal, and this is for a novice.",
         "Flat-out work strains heart and back before the stroke is sure: a few weeks of easier rowing first, "
         "a coach close by, and a doctor's word for anyone unsure of their health.",
-        Mend(
-            "Take the pressure down", tuple(e for p, most in lowest.items() for e in softened(scene, p, most))
-        ),
+        eased_all(scene, bouts),
     )
-
-
-def _long_bursts(scene: Scene) -> Iterator[Bout]:
-    """Maximal rowing in a warm-up that is longer than a burst."""
-    for row in scene.rows:
-        hard = row.share is not None and row.share >= MAXIMAL_SHARE and row.seconds > BURST_SECONDS
-        if hard and row.segment.part == PartKind.WARM_UP:
-            yield in_one_go([row])
 
 
 def heat(scene: Scene) -> Iterator[Finding]:

@@ -15,13 +15,9 @@ from planner.intensity import RACE_RATE, WORK_PER_STROKE
 from planner.notation.writer import write_step
 from planner.plan import Block, PartKind, Pressure, Repeat, Step
 from planner.readiness import Readiness, readiness_of
-from planner.start_line import start_index
+from planner.start_line import HARD_SHARE, start_index
 from planner.stretches import ROWED, Kind, Stretch
 from planner.timeline import Segment, Timeline
-
-HARD_SHARE = 0.85
-"""From this share of 2 km power on rowing is hard: the lower edge of oxygen transport work [C], unsure
-(facts 6.5)."""
 
 
 class Row(NamedTuple):
@@ -61,6 +57,21 @@ class Scene:
     runs: tuple[Run, ...]
     rows: tuple[Row, ...]
     readiness: Readiness | None
+
+    @property
+    def age(self) -> int | None:
+        """Years, where they are known."""
+        return self.athlete.age if self.athlete else None
+
+    @property
+    def is_child(self) -> bool:
+        """Whether a child rows it."""
+        return self.athlete is not None and self.athlete.is_child
+
+    @property
+    def is_older(self) -> bool:
+        """Whether an older adult rows it."""
+        return self.athlete is not None and self.athlete.is_older
 
     @cached_property
     def capacity(self) -> Capacity:

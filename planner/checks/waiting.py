@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from planner.advised_gap import LEAST_GAP, RESERVE_WANTED, Wait
-from planner.checks.building import added_to, easy, softened, with_gap
+from planner import warmth
+from planner.advised_gap import CALM_BEFORE, FAIRLY_WARM, LEAST_GAP, RESERVE_WANTED, Wait
+from planner.checks.building import added_to, asked_of, easy, inserted, softened, with_gap
 from planner.checks.ease import EASY_TOP
-from planner.checks.person import BURST_SECONDS
-from planner.checks.scene import Row, Scene
+from planner.checks.maximal import BURST_SECONDS
+from planner.checks.rise import WARM_AFTER
+from planner.checks.scene import Row, Scene, top_of
+from planner.demand import Run
 from planner.findings import Edit, Finding, Mend, Op, Severity
 from planner.plan import Part, PartKind
 from planner.readiness import Readiness
@@ -17,9 +20,8 @@ from planner.units import told_time
 
 SPENT_AT_START = 0.85
 """Starting a piece with less of W' than this by the median model is worth a warning: judgement [C]."""
-CALM_BEFORE = 180
-"""Seconds from the last hard stroke to the start: a hard bout 3 min before cost 16 % of the time that heavy
-work could be held (Bailey 2009, J Appl Physiol 107:1743-1756 [S]); shorter bursts cost less [C]."""
+MOST_EASY = 900
+"""Seconds of easy rowing that a mend adds at most: after a quarter of an hour warmth rises no more [M]."""
 
 
 def gap_length(scene: Scene) -> Iterator[Finding]:
@@ -153,3 +155,38 @@ def burst_too_near(scene: Scene) -> Iterator[Finding]:
         if isinstance(part, Part)
         else None,
     )
+
+
+def cool_at_start(scene: Scene) -> Iterator[Finding]:
+    """A maximal piece to which one comes cool, though one has rowed and the wait is right: first the wait."""
+    ready, start = scene.readiness, scene.start
+    if ready is None or start is None or not (ready.before_maximal and ready.is_cool):
+        return
+    before = [row for row in _before_start(scene) if row.is_rowed]
+    too_early = sum(row.seconds for row in before) < WARM_AFTER[scene.room]
+    if too_early or ready.wait is not Wait.RIGHT:
+        return
+    percent = round(100 * ready.at_start.warmth.middle)
+    yield Finding(
+        "cool-at-start",
+        Severity.ADVICE,
+        _place(scene),
+        f"You come to the start with {percent} % of a full warm-up's warmth: cool, and the piece is maximal.",
+        "Cold muscles give less and strain sooner. Row easy for longer first, keep a layer on, and wait no "
+        "longer than breath and legs need.",
+        _warmed_first(scene, before[0]),
+    )
+
+
+def _warmed_first(scene: Scene, first: Row) -> Mend | None:
+    """As many minutes of easy rowing before everything else as make one fairly warm at the start."""
+    course = warmth.course_in(scene.room, warmth.COURSES[1])
+    runs = scene.runs[: len(_before_start(scene))]
+    block = easy(60)
+    share = asked_of(block, scene.level)
+    for seconds in range(60, MOST_EASY + 1, 60):
+        left = warmth.degrees([Run(share, seconds), *runs], course)[-1] / warmth.FULL_RISE
+        if left >= FAIRLY_WARM:
+            more = inserted([easy(seconds)], top_of(first.segment.place))
+            return Mend(f"Begin with {told_time(seconds)} more of easy rowing", more)
+    return None

@@ -25,6 +25,7 @@ _OPTIONS = {
     "/goal_seconds": "--goal",
     "/goal_metres": "--goal",
     "/athlete/mass_kg": "--mass",
+    "/athlete/age": "--age",
     "/piece/intervals/leave_percent": "--leave",
 }
 """By which option each part of a request was given."""
@@ -39,6 +40,7 @@ def add_session(commands: Any) -> None:
     add("--level", choices=list(Level), type=one_of(Level), help="how much rowing lies behind you")
     add("--room", choices=list(Room), type=one_of(Room), default=Room.NORMAL, help="how warm it is")
     add("--result", type=read_result, action="append", help="a best, such as 2000m=7:42")
+    add("--age", type=read_whole, metavar="YEARS", help="children and older adults get other advice")
     add("--mass", type=read_number, metavar="KG", help="of the body: tells the energy by the tables")
     add("--gap", type=read_gap, metavar="TIME", help="before the piece, such as 5:00")
     add("--pacing", type=read_pacing, help=f"how the pace goes over a test piece: {PACINGS}")
@@ -63,7 +65,7 @@ def session_text(asked: argparse.Namespace) -> str:
 
 def _document(asked: argparse.Namespace) -> dict[str, Any]:
     results = [{"metres": r.metres, "seconds": float(r.seconds)} for r in asked.result or ()]
-    athlete = _given(results=results or None, mass_kg=asked.mass)
+    athlete = _given(results=results or None, mass_kg=asked.mass, age=asked.age)
     return {
         "piece": _piece(asked.piece, asked.leave),
         "warmup_minutes": asked.warm_up,

@@ -16,7 +16,8 @@ T = TypeVar("T")
 class Circumstances:
     """The piece ahead, who rows it where, and the minutes there are.
 
-    `rate` is that of the piece in strokes a minute, `piece_seconds` how long it is expected to take.
+    `rate` is that of the piece in strokes a minute, `piece_seconds` how long it is expected to take. `spared`
+    says that a child or an older adult rows it.
     """
 
     character: Character
@@ -26,6 +27,7 @@ class Circumstances:
     level: Level
     room: Room
     minutes: int
+    spared: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,7 @@ class Rule(Generic[T]):
     minutes_to: int = 60
     piece_longer_than: int = 0
     only_capped: bool = False
+    only_spared: bool = False
 
     def holds(self, at: Circumstances) -> bool:
         """Whether every condition holds."""
@@ -51,6 +54,7 @@ class Rule(Generic[T]):
             and self.minutes_from <= at.minutes <= self.minutes_to
             and at.piece_seconds > self.piece_longer_than
             and (at.capped or not self.only_capped)
+            and (at.spared or not self.only_spared)
         )
 
 

@@ -136,6 +136,13 @@ SHARPENINGS: tuple[Rule[Sharpening], ...] = (
         levels=(Level.NOVICE,),
     ),
     Rule(
+        Sharpening.BURSTS,
+        "Strokes from a standstill are heavy for a young or an older back: here quick strokes grow out of "
+        "easy ones.",
+        characters=(Character.EXPLOSIVE,),
+        only_spared=True,
+    ),
+    Rule(
         Sharpening.STARTS,
         "A short piece is decided by its first strokes, so they are practised from a standstill.",
         characters=(Character.EXPLOSIVE,),
@@ -175,6 +182,12 @@ LESS: tuple[Rule[int], ...] = (
         rooms=(Room.COLD,),
         characters=ALL_HARD,
         minutes_to=10,
+    ),
+    Rule(
+        1,
+        "one fewer, to be kind to a young or an older body",
+        characters=ALL_HARD,
+        only_spared=True,
     ),
     Rule(1, "one fewer, because rowing is still new", levels=(Level.NOVICE,), characters=ALL_HARD),
     Rule(0, ""),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -12,7 +12,7 @@ from planner.appraisal import appraise
 from planner.findings import Severity
 from planner.notation.reader import read
 from planner.notation.writer import write
-from planner.pieces import Character, TestPiece
+from planner.pieces import Character, SteadyRow, Technique, TestPiece
 from planner.plan import Gap, PartKind, Pressure
 from planner.readiness import readiness_of
 from planner.schemas.plan_schema import dump_plan, load_plan
@@ -32,8 +32,12 @@ CRITICISED = {
     "call-does-not-fit",
 }
 """What is found fault with in anybody's plan, and so is never made here."""
-CALM_SECONDS = 6 * 60
-"""From the last hard stroke to the piece, the gap included: common practice of coaches, without a source."""
+CALM_SECONDS, LEAST_CALM_SECONDS = 6 * 60, 3 * 60
+"""From the last hard stroke to the piece, the gap included: common practice of coaches, without a source; the
+less where a body that is not warm through waits no longer than it must (3 min: Bailey 2009)."""
+LEAST_GAP, IDEAL_GAP = 120, 300
+"""At least 2 and ideally about 5 minutes before a maximal piece: common practice, without a source."""
+WARM_THROUGH = 0.6
 ROUNDING = Fraction(3, 40)
 """Seconds by which a split, asked for to the tenth, can be off over a last leg of up to 750 m."""
 
@@ -47,6 +51,7 @@ class Outcome:
     timeline: Timeline
     warm_up: tuple[Segment, ...]
     reserve: float
+    warmth_after_ideal_gap: float
     broken: tuple[str, ...]
 
     @property
@@ -67,8 +72,10 @@ def outcome_of(case: Case) -> Outcome:
     warm_up = tuple(segment for segment in timeline.segments if segment.part == PartKind.WARM_UP)
     readiness = readiness_of(timeline, case.request.athlete, case.level, case.room)
     reserve = readiness.at_start.reserve.middle if readiness else 0.0
-    outcome = Outcome(case, session, timeline, warm_up, reserve, ())
-    return Outcome(case, session, timeline, warm_up, reserve, tuple(_broken(outcome)))
+    by_gap = {row.gap_seconds: row.state for row in readiness.by_gap} if readiness else {}
+    warm = by_gap[IDEAL_GAP].warmth.middle if by_gap else 0.0
+    outcome = Outcome(case, session, timeline, warm_up, reserve, warm, ())
+    return replace(outcome, broken=tuple(_broken(outcome)))
 
 
 def _broken(out: Outcome) -> Iterator[str]:
@@ -121,7 +128,12 @@ def _warm_up_rules(out: Outcome) -> Iterator[str]:
                 yield f"what follows the hard strokes is not easy at {after.place}"
     gap = sum(part.seconds for part in out.session.plan.parts if isinstance(part, Gap))
     last_hard = max((s.end for s in out.warm_up if _is_hard(s)), default=Fraction(0))
-    if last_hard and 60 * out.case.minutes + gap - last_hard < CALM_SECONDS:
+    if gap < LEAST_GAP and not isinstance(out.case.piece, SteadyRow | Technique):
+        yield f"a gap of {gap} s"
+    if LEAST_GAP <= gap < IDEAL_GAP and out.warmth_after_ideal_gap >= WARM_THROUGH:
+        yield f"a gap of {gap} s, though {IDEAL_GAP} s would leave one warm"
+    calm = CALM_SECONDS if gap >= IDEAL_GAP else LEAST_CALM_SECONDS
+    if last_hard and 60 * out.case.minutes + gap - last_hard < calm:
         yield f"the last hard strokes end {60 * out.case.minutes + gap - last_hard} s before the piece"
 
 

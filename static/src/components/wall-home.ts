@@ -63,7 +63,7 @@ export class WallHome extends LitElement {
   private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly control = new RowingControl(this, {
     hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => this.screen?.skip(), next: () => this.screen?.skip(),
-    minute: () => this.extend(), end: () => this.screen?.askEnd(),
+    minute: () => this.extend(), check: () => undefined, end: () => this.screen?.askEnd(),
   });
   private readonly stayAwake = () => player.stayAwake();
 

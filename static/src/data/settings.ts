@@ -40,6 +40,7 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   draft: v.string(),
   publish_key: v.string(),
   preferences: v.unknown(),
+  wall: v.unknown(),
 };
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */

@@ -1,7 +1,7 @@
 /** What a wall screen needs to know once: the lanes of the room, and from how far away how large a screen is read. */
 import { laneFrom, MOST_LANES, type Lane } from "../plan/lanes.js";
 import type { Source } from "./plans.js";
-import { changeSettings, readSettings } from "./settings.js";
+import { keepSettings, readSettings } from "./settings.js";
 
 /** How far away people look from, and the screen's diagonal. */
 export interface Sight {
@@ -29,9 +29,9 @@ export async function readWall(): Promise<{ wall: WallSettings; lost: number }> 
   return wallFrom((await readSettings()).wall);
 }
 
-/** Changes some of it; the answer holds all. */
+/** Changes some of it, at least for this page; the answer holds all. Rejects when the device could not keep it. */
 export async function changeWall(changes: Partial<WallSettings>): Promise<WallSettings> {
-  const settings = await changeSettings(({ wall }) => ({ wall: { version: VERSION, ...wallFrom(wall).wall, ...changes } }));
+  const settings = await keepSettings(({ wall }) => ({ wall: { version: VERSION, ...wallFrom(wall).wall, ...changes } }));
   return wallFrom(settings.wall).wall;
 }
 
