@@ -147,6 +147,7 @@ EVERY_ANSWER = [
     Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 405),
     Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 401, "POST"),
     Asked("/api/walls/<name>/key", "/api/walls/nothing/key", 404, "POST", None, _KEYED),
+    *_reading("/wall"),
     *_reading("/walls"),
     *_reading("/wall/<name>", f"/wall/{WALL}"),
     *_reading("/p"),

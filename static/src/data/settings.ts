@@ -41,6 +41,8 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   publish_key: v.string(),
   preferences: v.unknown(),
   wall: v.unknown(),
+  walls: v.unknown(),
+  heard: v.unknown(),
 };
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */
