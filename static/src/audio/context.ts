@@ -9,7 +9,8 @@ import { keepAwake } from "./sounds.js";
 /** A clock that has not moved for this long has stopped. */
 const STOPPED_MS = 300;
 
-/** Sounds that meet do not crackle. */
+/** Sounds that meet do not crackle. It looks ahead, so that everything comes out so much later. */
+export const LIMITER_DELAY_S = 0.006;
 const LIMITER = { threshold: -6, knee: 0, ratio: 20, attack: 0.001, release: 0.05 };
 
 interface Open {
