@@ -13,8 +13,8 @@ from tests.browser.engines import Browser
 from tests.browser.targets import button, heading, words
 from tests.browser.test_rowing_offline import save_the_plan
 
-# What a call does to the contexts there are: they are interrupted; afterwards they say that they run, and their
-# time stands still. Where a tap is needed, later ones stay suspended without it. Sounds that begin are counted.
+# What a call does to the contexts there are: they are interrupted; afterwards they say that they run, and
+# stand still. Where a tap is needed, later ones stay suspended without it. Sounds that begin are counted.
 CALLS = """(() => {
   const [state, time] = ["state", "currentTime"].map((name) =>
     Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, name).get);
