@@ -69,8 +69,14 @@ export class WriteScreen extends LitElement {
     pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 1rem/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     .acts { display: grid; grid-template-columns: auto auto 1fr; gap: 10px; }
-    .acts button { padding: 8px 14px; }
+    .acts button { padding: 8px 12px; font-size: 1.125rem; }
     .go:disabled { background: var(--hull); border-color: var(--edge); }
+    @media (max-height: 540px) {
+      main { gap: 10px; }
+      h1 { font-size: 1.5rem; }
+      plan-profile { height: 64px; }
+      .bar { padding-block: 6px; }
+    }
     @media (min-height: 640px) { .picture { position: sticky; top: 0; z-index: 1; } }
     @media (min-width: 1000px) {
       main { width: min(100%, 1180px); grid-template-columns: minmax(0, 1.1fr) minmax(0, 1fr); gap: 20px 44px; align-items: start; }

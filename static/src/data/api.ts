@@ -2,18 +2,14 @@
 import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallMade,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
 /** Some files are large, and the way to a phone is slow. */
 const FILE_TIMEOUT_MS = 120_000;
 
-interface Options {
-  headers?: Readonly<Record<string, string>>;
-  /** Gives the call up. */
-  signal?: AbortSignal | undefined;
-}
+type Headers = Readonly<Record<string, string>>;
 
 /** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
 export type ShorthandProblem = Problem;
@@ -50,7 +46,7 @@ export interface Shorthand {
 
 /** The plan that a coach's shorthand says. A call that was given up by `signal` throws NoAnswer. */
 export async function readShorthand(text: string, signal?: AbortSignal): Promise<Shorthand> {
-  const answer = await ask<ShorthandAnswer>("/api/shorthand", { text }, { signal });
+  const answer = await ask<ShorthandAnswer>("/api/shorthand", { text }, {}, signal);
   if (!answer.plan) throw new NoAnswer("the answer to the shorthand holds no plan");
   return { plan: answer.plan, text: answer.text };
 }
@@ -62,12 +58,12 @@ export async function writeShorthand(plan: Plan): Promise<string> {
 
 /** The timeline of a plan with what there is to say about it; for anybody where no athlete is given. */
 export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room, signal?: AbortSignal): Promise<Timeline> {
-  return ask<Timeline>("/api/timeline", { plan, athlete, room }, { signal });
+  return ask<Timeline>("/api/timeline", { plan, athlete, room }, {}, signal);
 }
 
 /** A short address for a plan, the same for the same plan; `key` is for servers that ask for one, else "". */
 export function publishPlan(plan: Plan, key: string): Promise<Link> {
-  return ask<Link>("/api/links", { plan }, key ? { headers: { Authorization: `Bearer ${key}` } } : {});
+  return ask<Link>("/api/links", { plan }, key ? bearer(key) : {});
 }
 
 /** The plan of a short address. */
@@ -89,6 +85,31 @@ export function fetchAthleteAnswer(athlete: Athlete): Promise<AthleteAnswer> {
 export interface MadeFile {
   name: string;
   blob: Blob;
+}
+
+/** A new wall; `key` is for servers that ask for one before they take anything, else "". */
+export function makeWall(key: string): Promise<WallMade> {
+  return ask<WallMade>("/api/walls", {}, key ? bearer(key) : {});
+}
+
+/** Another key for a wall. */
+export function renewWallKey(id: string, key: string): Promise<WallMade> {
+  return ask<WallMade>(`/api/walls/${encodeURIComponent(id)}/key`, {}, bearer(key));
+}
+
+/** What a wall shows, or is to show; the document is undefined where nothing has changed since If-None-Match. */
+export async function askWall(id: string, method: "GET" | "PUT", headers: Headers, body?: unknown): Promise<{ document: unknown; headers: Response["headers"] }> {
+  const sent: Headers = body === undefined ? {} : { "Content-Type": "application/json" };
+  const options = { method, headers: { ...sent, ...headers }, cache: "no-store" as const, ...(body === undefined ? {} : { body: JSON.stringify(body) }) };
+  const response = await fetch(`/api/walls/${encodeURIComponent(id)}`, { ...options, signal: AbortSignal.timeout(TIMEOUT_MS) }).catch(noAnswer);
+  if (response.status === 304) return { document: undefined, headers: response.headers };
+  const document = await json(response);
+  if (!response.ok) throw refusal(response.status, document);
+  return { document, headers: response.headers };
+}
+
+function bearer(key: string): Headers {
+  return { Authorization: `Bearer ${key}` };
 }
 
 /** A plan made into a file of this kind. */
@@ -114,19 +135,19 @@ export async function refusalOf(text: string): Promise<Refused> {
   return refusal(response.status, document);
 }
 
-async function ask<Answer>(path: string, body?: unknown, options: Options = {}): Promise<Answer> {
-  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, options);
+async function ask<Answer>(path: string, body?: unknown, headers: Headers = {}, given_up?: AbortSignal): Promise<Answer> {
+  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, headers, given_up);
   const document = await json(response);
   if (response.ok) return document as Answer;
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, { headers, signal }: Options = {}): Promise<Response> {
+async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, headers: Headers = {}, given_up?: AbortSignal): Promise<Response> {
   if (alone) throw new NoAnswer("this page stands alone: there is no server behind it");
   const posted = { method: "POST", headers: { "Content-Type": "application/json", ...headers }, body };
   const too_late = AbortSignal.timeout(timeout_ms);
   try {
-    return await fetch(path, { ...(body === undefined ? {} : posted), signal: signal ? AbortSignal.any([too_late, signal]) : too_late });
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: given_up ? AbortSignal.any([too_late, given_up]) : too_late });
   } catch (error) {
     return noAnswer(error);
   }
