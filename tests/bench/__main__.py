@@ -8,7 +8,17 @@ from __future__ import annotations
 
 import os
 
-from tests.bench import building, click_track, compiling, first_load, links, offline_start, readiness, serving
+from tests.bench import (
+    building,
+    click_track,
+    compiling,
+    composing,
+    first_load,
+    links,
+    offline_start,
+    readiness,
+    serving,
+)
 from tests.bench.measuring import Row, table, verdict
 
 
@@ -25,6 +35,7 @@ def main() -> None:
             serving,
             links,
             first_load,
+        composing,
             offline_start,
         )
         for row in measure.rows()

@@ -7,8 +7,9 @@ import { NoAnswer, Refused } from "../data/api.js";
 import { readAthlete } from "../data/athlete.js";
 import { draftOf, dropDraft, keepDraft } from "../data/drafts.js";
 import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
+import { technique } from "../data/technique.js";
 import { keepWritten } from "../data/writing.js";
-import type { Mend, Plan } from "../plan/wire.js";
+import type { Mend, Plan, TechniqueLibrary } from "../plan/wire.js";
 import { written } from "../plan/written.js";
 import { Composer, type Composed } from "../state/composer.js";
 import { goTo, tellScreen } from "./routes.js";
@@ -26,6 +27,7 @@ export class WriteHome extends LitElement {
     missing: { state: true },
     busy: { state: true },
     trouble: { state: true },
+    library: { state: true },
   };
   declare source: Source | undefined;
   declare name: string | undefined;
@@ -35,6 +37,7 @@ export class WriteHome extends LitElement {
   declare missing: string;
   declare busy: boolean;
   declare trouble: string;
+  declare library: TechniqueLibrary | undefined;
   private composer: Composer | undefined;
   private begun = false;
   private readonly online = () => this.composer?.begin();
@@ -50,6 +53,8 @@ export class WriteHome extends LitElement {
     super.connectedCallback();
     document.title = "Write a plan · Slipway";
     addEventListener("online", this.online);
+    // Without it, drills and calls are typed.
+    technique().then((library) => (this.library = library), () => undefined);
   }
 
   override disconnectedCallback(): void {
@@ -68,7 +73,7 @@ export class WriteHome extends LitElement {
     if (this.missing) return html`<write-screen .missing=${this.missing}></write-screen>`;
     if (!composed || !composer) return html`<slot></slot>`;
     return html`<write-screen .composed=${composed} .from=${record?.plan.title ?? ""} .own=${record?.source === "mine"} .back=${record ? addressOf(record) : "/"}
-      .busy=${this.busy} .trouble=${this.trouble} @typed=${({ detail }: CustomEvent<string>) => composer.type(detail)} @undo=${() => composer.undo()} @redo=${() => composer.redo()}
+      .busy=${this.busy} .trouble=${this.trouble} .library=${this.library} @typed=${({ detail }: CustomEvent<string>) => composer.type(detail)} @undo=${() => composer.undo()} @redo=${() => composer.redo()}
       @mend=${this.mend} @edit=${({ detail }: CustomEvent<Plan>) => composer.edit(detail)} @again=${() => composer.begin()} @keep=${this.keep}></write-screen>`;
   }
 
