@@ -81,7 +81,7 @@ export class SessionSound {
   /** What was scheduled would be heard late, when the clock goes on. */
   private lost(before: boolean): void {
     if (before) this.scheduler.cancel(this.heard.now_s());
-    void this.output.nudge();
+    this.output.nudge();
   }
 
   /** Schedules everything anew; `untied` when the audio clock has stood still, or is another one. */
