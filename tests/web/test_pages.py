@@ -53,6 +53,7 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
         "/athlete",
         "/settings",
         "/wall",
+        "/prompter",
         "/mine/abc",
         "/plan/short-steady",
         "/plan/short-steady?utm_source=x",

@@ -2,6 +2,7 @@
 import "./athlete-home.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";
+import "./prompter-home.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";

@@ -10,8 +10,12 @@ export type Route =
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
-  | { screen: "row" | "wall"; source?: Source; name?: string };
+  | { screen: Running; source?: Source; name?: string };
 
+/** The screens that run a session. */
+export type Running = "row" | "wall" | "prompter";
+
+const RUNNING = /^\/(row|wall|prompter)$/;
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
 /** By what the address of a row screen names its plan. */
@@ -25,8 +29,8 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
-  if (address.pathname === "/row") return runRoute("row", address.search);
-  return address.pathname === "/wall" ? runRoute("wall", address.search) : { screen: "first" };
+  const running = RUNNING.exec(address.pathname);
+  return running ? runRoute(running[1] as Running, address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
@@ -57,7 +61,7 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function runRoute(screen: "row" | "wall", text: string): Route {
+function runRoute(screen: Running, text: string): Route {
   const search = new URLSearchParams(text);
   const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
   return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };

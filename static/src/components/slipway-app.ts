@@ -1,7 +1,7 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html, type TemplateResult } from "lit";
 import { chosen } from "../state/chosen.js";
-import { routeOf, type Dress, type Route } from "./routes.js";
+import { routeOf, type Dress, type Route, type Running } from "./routes.js";
 import "./plans-home.js";
 import "./plan-opened.js";
 import "./session-flow.js";
@@ -54,6 +54,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
     if (route.screen === "wall") return this.wall(route);
+    if (route.screen === "prompter") return this.prompter(route);
     return this.first();
   }
 
@@ -79,9 +80,14 @@ export class SlipwayApp extends LitElement {
     return html`<settings-home>${this.coming("Settings")}</settings-home>`;
   }
 
-  private wall({ source, name }: Route & { screen: "row" | "wall" }) {
+  private wall({ source, name }: Route & { screen: Running }) {
     this.fetchLater();
     return html`<wall-home .source=${source} .name=${name}>${this.coming("Wall")}</wall-home>`;
+  }
+
+  private prompter({ source, name }: Route & { screen: Running }) {
+    this.fetchLater();
+    return html`<prompter-home .source=${source} .name=${name}>${this.coming("Prompter")}</prompter-home>`;
   }
 
   private fetchLater(): void {
