@@ -18,7 +18,7 @@ export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
 # --- The two commands, and the bench
 
-.PHONY: run test bench sweep
+.PHONY: run test bench sweep timing
 run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
@@ -28,6 +28,10 @@ test: .venv/ready-to-test browsers lint types units client pytest
 bench: .venv/ready-to-test browsers client
 	@echo "- Measuring. Only ratios within this run mean anything."
 	@$(PYTHON_HERE) -m tests.bench
+
+timing: .venv/ready-to-test browsers client
+	@echo "- Rowing for 40 minutes, recorded. A machine that does nothing else gives the clearest table."
+	@$(PYTHON_HERE) -m tests.timing
 
 sweep: .venv/ready-to-test
 	@echo "- Making a session for every piece, length of warm-up, level and room."

@@ -101,3 +101,28 @@ test("a hold takes back what has not been heard, and going on schedules it anew"
   wake(scheduler, [3]);
   assert.deepEqual(times(), [103, 104]);
 });
+
+/** The same session, when the context's clock is found to be another number of seconds ahead of it. */
+const ahead = (seconds: number): Source => ({ ...everySecond, audioTime: (session_s) => session_s + seconds });
+
+test("when the clocks' tie has moved by a millisecond, what is scheduled moves too, and no cue is lost or doubled", () => {
+  for (const now_s of [0.5, 0.97, 0.999, 1, 1.03]) {
+    played = [];
+    const scheduler = new Scheduler();
+    wake(scheduler, [now_s], 3);
+    context.currentTime = now_s + 100;
+    scheduler.retune(bus.context, "moved");
+    scheduler.fill(ahead(100.001), bus, now_s + 0.001, 3);
+    assert.deepEqual(times().map(Math.floor), [101, 102, 103, 104].slice(0, times().length));
+    assert.ok(times().length >= 3);
+    assert.ok(times().slice(1).every((at_s) => Math.abs((at_s % 1) - 0.001) < 1e-9), `${times()}`);
+  }
+});
+
+test("when the audio clock has stood still for half a minute, what it held is left out and the beat is where it belongs", () => {
+  const scheduler = new Scheduler();
+  wake(scheduler, [0.5], 90);
+  scheduler.retune(bus.context, "jumped");
+  scheduler.fill(ahead(70), bus, 30.6, 2);
+  assert.deepEqual(times(), [101, 102]);
+});

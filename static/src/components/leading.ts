@@ -30,6 +30,8 @@ export interface Leads {
   screen(): { skip(): void; askEnd(): void } | null;
   /** On every frame. */
   paint(): void;
+  /** The address of what runs; undefined to stay at the one there is. */
+  address(): string | undefined;
 }
 
 const NOTICE_MS = 8000;
@@ -128,6 +130,18 @@ export class Leading implements ReactiveController {
     await this.begin();
   }
 
+  /** Without anybody here: this plan, started at that moment (ms since 1970), or waiting. What led the room until now is ended. */
+  async lead(record: PlanRecord | undefined, starts_at_ms: number | undefined): Promise<void> {
+    await this.lookForOpen();
+    if (this.open && !this.open.led_by) return this.take({ trouble: "A session that somebody rows is open on this device: end it first." });
+    if (this.open) await player.restore();
+    if (player.snapshot().phase === "elsewhere") return;
+    if (player.snapshot().phase !== "none") await player.endForAnother();
+    [this.open, this.record, this.start_at_ms] = [undefined, record, starts_at_ms];
+    this.take({ trouble: "" });
+    if (record && starts_at_ms !== undefined) await this.begin();
+  }
+
   question() {
     return html`<open-session-question instead="End it, and show this one" @back=${() => goTo(this.host, `/${this.open?.led_by ?? "row"}`)}
       @instead=${() => void this.startInstead()}></open-session-question>`;
@@ -175,7 +189,8 @@ export class Leading implements ReactiveController {
     } finally {
       this.take({ starting: false });
     }
-    replaceAddress(`/${led_by}`);
+    const address = leads.address();
+    if (address) replaceAddress(address);
   }
 
   private extend(): void {

@@ -37,7 +37,7 @@ export class PrompterHome extends LitElement {
   private lines: { timeline: Timeline | undefined; all: Line[] } = { timeline: undefined, all: [] };
   private readonly follower = new Follower(() => this.requestUpdate());
   private readonly leading = new Leading(this, {
-    led_by: "prompter", timelineOf: ({ timeline }) => byClock(timeline), screen: () => (this.following ? null : this.screen), paint: () => this.paint(),
+    led_by: "prompter", timelineOf: ({ timeline }) => byClock(timeline), screen: () => (this.following ? null : this.screen), paint: () => this.paint(), address: () => "/prompter",
   });
 
   constructor() {

@@ -10,6 +10,8 @@ export type Route =
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
+  | { screen: "afar"; wall: string }
+  | { screen: "walls"; key: string; source?: Source; name?: string }
   | { screen: Running; source?: Source; name?: string };
 
 /** The screens that run a session. */
@@ -17,6 +19,7 @@ export type Running = "row" | "wall" | "prompter";
 
 const RUNNING = /^\/(row|wall|prompter)$/;
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+const AFAR = /^\/wall\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
 /** By what the address of a row screen names its plan. */
 const NAMED_BY: Record<Source, string> = { "built-in": "plan", mine: "mine", sent: "sent" };
@@ -29,6 +32,9 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
+  const afar = AFAR.exec(address.pathname);
+  if (afar) return { screen: "afar", wall: decoded(afar[1]!) };
+  if (address.pathname === "/walls") return { ...runRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };
   const running = RUNNING.exec(address.pathname);
   return running ? runRoute(running[1] as Running, address.search) : { screen: "first" };
 }

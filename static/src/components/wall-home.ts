@@ -24,19 +24,30 @@ const REFUSED = "This device could not keep that: its storage is full or closed 
 const ROWING = new Set(["wall-screen", "wall-end"]);
 
 export class WallHome extends LitElement {
-  static override properties = { source: { attribute: false }, name: { attribute: false }, wall: { state: true }, targets: { state: true } };
+  static override properties = {
+    source: { attribute: false }, name: { attribute: false }, afar: { type: Boolean }, note: {}, wall: { state: true }, targets: { state: true },
+  };
   declare source: Source | undefined;
   declare name: string | undefined;
+  /** Led from afar: the address stays that of the wall. */
+  declare afar: boolean;
+  /** What stands before the time of day while a session runs, or "". */
+  declare note: string;
   declare wall: WallSettings | undefined;
   declare targets: readonly (readonly (Target | undefined)[])[];
   private lost = 0;
+  /** Settled once it is known what is open here. */
+  private gathered: Promise<void> = Promise.resolve();
   private shown = "";
   private readonly leading = new Leading(this, {
     led_by: "wall", timelineOf: (record) => this.timelineOf(record), screen: () => this.screen, paint: () => this.paint(),
+    address: () => (this.afar ? undefined : "/wall"),
   });
 
   constructor() {
     super();
+    this.afar = false;
+    this.note = "";
     this.targets = [];
   }
 
@@ -45,7 +56,7 @@ export class WallHome extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     document.title = "Wall · Slipway";
-    void this.gather();
+    this.gathered = this.gather();
   }
 
   override render() {
@@ -91,7 +102,13 @@ export class WallHome extends LitElement {
     this.lost = lost;
     this.wall = wall;
     const plan = asked ?? wall.plan;
-    if (!led_by && plan) await leading.show(plan, import.meta.url);
+    if (!led_by && plan) void leading.show(plan, import.meta.url);
+  }
+
+  /** From afar: this plan, started at that moment (ms since 1970), or waiting. What led the room until now is ended; what somebody rows is not. */
+  async lead(record: PlanRecord | undefined, starts_at_ms?: number): Promise<void> {
+    await this.gathered;
+    await this.leading.lead(record, starts_at_ms);
   }
 
   private keep(changes: Partial<WallSettings>): void {
@@ -119,7 +136,7 @@ export class WallHome extends LitElement {
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
-    screen.clock = timeOfDay(Date.now());
+    screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
     screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
   }
 

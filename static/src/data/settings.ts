@@ -25,9 +25,12 @@ export interface Settings {
   wall: unknown;
   /** As data/prompter keeps and understands it. */
   prompter: unknown;
+  /** Walls whose keys are here, and what a tablet last heard, as data/afar keeps and understands them. */
+  walls: unknown;
+  heard: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, prompter: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, prompter: null, walls: null, heard: null };
 
 const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
   sound: v.boolean(),
@@ -41,6 +44,8 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   preferences: v.unknown(),
   wall: v.unknown(),
   prompter: v.unknown(),
+  walls: v.unknown(),
+  heard: v.unknown(),
 };
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */

@@ -52,6 +52,11 @@ export function sessionAt({ anchor_s, anchor_ms }: ClockState, mono_ms: number):
   return anchor_s + (mono_ms - anchor_ms) / 1000;
 }
 
+/** The monotonic moment of this page, in ms, at which the session is or was so old. */
+export function monoAt({ anchor_s, anchor_ms }: ClockState, session_s: number): number {
+  return anchor_ms + (session_s - anchor_s) * 1000;
+}
+
 /** A look at both clocks: the new state, and what was found out about the time since the last look. */
 export function look(state: ClockState, now: Reading): { state: ClockState; found: Found } {
   const found = compare(now.mono_ms - state.last.mono_ms, now.wall_ms - state.last.wall_ms);

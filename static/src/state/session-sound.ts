@@ -1,6 +1,6 @@
 /** The sound of a session: cues on their way to the loudspeaker, tied to the session's clock. */
 import { AudioTie, measure } from "../audio/clock.js";
-import { Output } from "../audio/context.js";
+import { LIMITER_DELAY_S, Output } from "../audio/context.js";
 import { AHEAD_S, AHEAD_WHEN_HIDDEN_S, Scheduler, type Source } from "../audio/scheduler.js";
 import type { Cue } from "../timeline/cue-window.js";
 import type { SoundState } from "./snapshot.js";
@@ -9,14 +9,18 @@ import type { SoundState } from "./snapshot.js";
 export interface Heard {
   /** The cues of a span of the session, or none while it is silent. */
   cues(from_s: number, to_s: number): Cue[];
-  /** Seconds of the session now. */
+  /** Seconds of the session at the last look. */
   now_s(): number;
+  /** The moment of the monotonic clock, in ms, at which the session is or was so old. */
+  monoAt(session_s: number): number;
 }
 
 export class SessionSound {
   private readonly output = new Output();
   private readonly tie = new AudioTie();
   private readonly scheduler = new Scheduler();
+  /** From 0 to 1. */
+  volume = 1;
   private wanted = true;
   private there = false;
 
@@ -38,6 +42,7 @@ export class SessionSound {
   /** Whether sound is wanted, and how loud, from 0 to 1. */
   set(wanted: boolean, volume: number): void {
     this.wanted = wanted;
+    this.volume = volume;
     this.output.setVolume(volume);
     if (!wanted) this.scheduler.cancel(this.heard.now_s());
   }
@@ -56,8 +61,14 @@ export class SessionSound {
     this.there = this.output.isOn(now_ms);
     if (!this.there) return this.lost(before);
     if (!before) return this.again(true);
-    if (this.tie.follow(measure(this.output.context, now_ms), now_ms)) this.again();
+    const followed = this.tie.follow(measure(this.output.context, now_ms), now_ms);
+    if (followed !== "same") this.scheduler.retune(this.output.context, followed);
     this.fill();
+  }
+
+  /** The page is about to stand still, and its audio clock too: what is scheduled would be heard when both go on. */
+  hush(): void {
+    this.scheduler.cancel(this.heard.now_s());
   }
 
   close(): void {
@@ -70,7 +81,7 @@ export class SessionSound {
   /** What was scheduled would be heard late, when the clock goes on. */
   private lost(before: boolean): void {
     if (before) this.scheduler.cancel(this.heard.now_s());
-    void this.output.nudge();
+    this.output.nudge();
   }
 
   /** Schedules everything anew; `untied` when the audio clock has stood still, or is another one. */
@@ -90,10 +101,9 @@ export class SessionSound {
   }
 
   private source(): Source {
-    const [now_s, now_ms] = [this.heard.now_s(), performance.now()];
     return {
       cues: (from_s, to_s) => this.heard.cues(from_s, to_s),
-      audioTime: (session_s) => this.tie.audioTime(now_ms + (session_s - now_s) * 1000),
+      audioTime: (session_s) => this.tie.audioTime(this.heard.monoAt(session_s)) - LIMITER_DELAY_S,
     };
   }
 }
