@@ -9,6 +9,7 @@ import { LitElement, css, html, nothing } from "lit";
 import type { Buttons, Hand } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock } from "../plan/format.js";
+import "./clock-note.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
@@ -88,6 +89,7 @@ export class GapScreen extends LitElement {
     form input { padding: 6px 12px; }
     form p { grid-column: 1 / -1; font-size: 17px; }
     form p:empty { display: none; }
+    clock-note { grid-column: 1 / -1; }
     form label { display: grid; gap: 4px; font-size: 17px; }
     .go { min-height: 76px; font-size: 26px; }
     plan-profile { height: auto; flex: 0 1 56px; min-height: 30px; }
@@ -206,7 +208,7 @@ export class GapScreen extends LitElement {
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
       <input type="time" name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
-      <p id="clock-trouble" role="alert">${this.trouble}</p></form>`;
+      <p id="clock-trouble" role="alert">${this.trouble}</p>${this.trouble ? nothing : html`<clock-note></clock-note>`}</form>`;
   }
 
   private setClock(event: Event): void {
