@@ -62,11 +62,11 @@ test("with no answer, or a clock that is moved meanwhile, nothing is known", asy
 
 test("what is said", () => {
   const words = (ahead_s: number, within_s = 0.02) => clockWords({ ahead_s, within_s });
-  assert.equal(words(0.03), "This device's clock agrees with the server's, to 0.1 s.");
-  assert.equal(words(-0.3, 0.44), "This device's clock agrees with the server's, to 0.5 s.");
-  assert.equal(words(2.41), "This device's clock is 2.4 s ahead of the server's.");
-  assert.equal(words(-42.2), "This device's clock is 42 s behind the server's.");
-  assert.equal(words(-300), "This device's clock is 5 min behind the server's.");
-  assert.equal(words(3 * 3600), "This device's clock is 3 h ahead of the server's.");
-  assert.equal(clockWords("unknown"), "No signal: nobody knows whether this device's clock is right.");
+  assert.equal(words(0.03), "Right by the server's clock, to 0.1 s.");
+  assert.equal(words(-0.3, 0.44), "Right by the server's clock, to 0.5 s.");
+  assert.equal(words(2.41), "This clock is 2.4 s ahead of the server's.");
+  assert.equal(words(-42.2), "This clock is 42 s behind the server's.");
+  assert.equal(words(-300), "This clock is 5 min behind the server's.");
+  assert.equal(words(3 * 3600), "This clock is 3 h ahead of the server's.");
+  assert.equal(clockWords("unknown"), "No signal to check this clock by.");
 });

@@ -5,12 +5,12 @@ import type { Difference } from "../data/server-clock.js";
 const AGREES_S = 0.1;
 
 export function clockWords(known: Difference | "measuring" | "unknown"): string {
-  if (known === "measuring") return "Comparing this device's clock with the server's.";
-  if (known === "unknown") return "No signal: nobody knows whether this device's clock is right.";
+  if (known === "measuring") return "Checking this device's clock.";
+  if (known === "unknown") return "No signal to check this clock by.";
   const { ahead_s, within_s } = known;
   const off_s = Math.abs(ahead_s);
-  if (off_s <= Math.max(AGREES_S, within_s)) return `This device's clock agrees with the server's, to ${tenths(Math.max(AGREES_S, within_s))} s.`;
-  return `This device's clock is ${lengthOf(off_s)} ${ahead_s > 0 ? "ahead of" : "behind"} the server's.`;
+  if (off_s <= Math.max(AGREES_S, within_s)) return `Right by the server's clock, to ${tenths(Math.max(AGREES_S, within_s))} s.`;
+  return `This clock is ${lengthOf(off_s)} ${ahead_s > 0 ? "ahead of" : "behind"} the server's.`;
 }
 
 function lengthOf(seconds: number): string {
