@@ -12,6 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from planner.athlete import Result
+from planner.pace import SPLIT_METRES
 
 POWER_LAW_EXPONENT = 1.06
 """T2 = T1 (D2/D1)^1.06: Riegel 1981, American Scientist 69:285-290 [M]."""
@@ -42,8 +43,15 @@ class Length:
     metres: float
     seconds: float
 
+    @property
+    def split(self) -> float:
+        """Seconds per 500 m."""
+        return self.seconds * SPLIT_METRES / self.metres
 
-def by_power_law(result: Result, metres: Fraction | float, exponent: float = POWER_LAW_EXPONENT) -> float:
+
+def by_power_law(
+    result: Result | Length, metres: Fraction | float, exponent: float = POWER_LAW_EXPONENT
+) -> float:
     """Predicted seconds for a distance by the endurance power law."""
     return float(result.seconds) * math.pow(metres / result.metres, exponent)
 
@@ -53,7 +61,7 @@ def metres_by_power_law(result: Result, seconds: float, exponent: float = POWER_
     return result.metres * math.pow(seconds / float(result.seconds), 1 / exponent)
 
 
-def by_doubling(result: Result, metres: Fraction | float) -> float:
+def by_doubling(result: Result | Length, metres: Fraction | float) -> float:
     """Predicted seconds for a distance by the five-seconds-per-doubling custom."""
     split = float(result.split) + SECONDS_PER_DOUBLING * math.log2(metres / result.metres)
     return split * float(metres) / 500

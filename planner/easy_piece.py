@@ -52,6 +52,16 @@ def steady_stages(row: SteadyRow, level: Level, room: Room) -> Iterator[Stage]:
             turn += 1
 
 
+def steady_reason(row: SteadyRow, level: Level, room: Room) -> str:
+    """Why the row is as it is."""
+    blocks = [stage.step for stage in steady_stages(row, level, room) if isinstance(stage.step, Block)]
+    if len({block.effort for block in blocks}) > 1:
+        return "Rate and push take turns a little, so that a long easy row stays easy and awake."
+    if len({block.rate for block in blocks}) > 1:
+        return "The rate goes up and down a little at one push, so that a long easy row stays easy and awake."
+    return "One rate and one push, at which you can talk all the way."
+
+
 def technique_stages(practice: Technique, level: Level) -> Iterator[Stage]:
     """Drills spread over the library, in its order, each put into whole strokes after it.
 

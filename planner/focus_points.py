@@ -92,7 +92,6 @@ FOCUSES = (
             TechnicalCall("Push the footplate away from you", "pulling instead of pushing", _DRIVE),
             TechnicalCall("Heels down early", "pushing from the toes all through", _DRIVE),
             TechnicalCall("Same push with both feet", "pushing askew", _DRIVE),
-            TechnicalCall("Knees down, hips go with them", "a seat that runs off alone", _DRIVE, _CLUB),
             TechnicalCall("Press all the way to flat", "leaving out the end of the legs", _DRIVE),
             TechnicalCall("Let the legs set the speed", "hurrying with the arms", _DRIVE, _CLUB),
         ),
@@ -101,7 +100,7 @@ FOCUSES = (
         "Hang your weight on the handle",
         _DRIVE,
         (
-            TechnicalCall("Arms long, elbows asleep", "bending the elbows early", _DRIVE),
+            TechnicalCall("Let your weight do the pulling", "arms that work where weight would do", _DRIVE),
             TechnicalCall(
                 "Grow light on the seat", "sitting heavily through the drive", _DRIVE, _CLUB, _STRENGTH
             ),
@@ -143,7 +142,6 @@ FOCUSES = (
             TechnicalCall("Finish on top of your hips", "slumping at the end", _FINISH),
             TechnicalCall("Stop the swing before you slump", "lying back", _FINISH),
             TechnicalCall("Chin level, look ahead", "a head that drops", _FINISH),
-            TechnicalCall("Shoulders low as the handle arrives", "shrugging at the finish", _FINISH),
             TechnicalCall("Do not hang in the straps", "pulling oneself up by the feet", _FINISH, _CLUB),
         ),
     ),

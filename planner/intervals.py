@@ -35,6 +35,13 @@ CLOSE_ENOUGH = 1e-4
 """How near the balance at the end comes to the one asked for, as a share of W'."""
 
 
+_BEYOND = "Critical power describes no work so long, so the target rests on single pieces alone."
+_LEFT_OVER = (
+    "Even all out, so little work with such rests leaves more of the reserve than was asked for, so the "
+    "target rests on single pieces alone."
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Intervals:
     """A set: so many times a length of hard rowing, with seconds of rest between, none after the last."""
@@ -58,9 +65,10 @@ class Solution:
 
 @dataclass(frozen=True, slots=True)
 class NoSolution:
-    """Why no power leaves what was asked for."""
+    """Why no power leaves what was asked for, with the remedy; `told` is the same where none is needed."""
 
     reason: str
+    told: str
 
 
 def solve(asked: Intervals, capacity: Capacity, leave_percent: float = 10) -> Solution | NoSolution:
@@ -71,7 +79,7 @@ def solve(asked: Intervals, capacity: Capacity, leave_percent: float = 10) -> So
     check(asked)
     _within("/leave_percent", LEAVE_PERCENT, leave_percent)
     if complaint := too_long(asked, capacity.critical, capacity):
-        return NoSolution(complaint)
+        return NoSolution(complaint, _BEYOND)
     leave = leave_percent / 100
 
     def spare_at(share: float) -> float:
@@ -79,7 +87,7 @@ def solve(asked: Intervals, capacity: Capacity, leave_percent: float = 10) -> So
 
     spare = spare_at(MOST_SHARE)
     if spare > 0:
-        return NoSolution(_never_spent(leave_percent, leave + spare))
+        return NoSolution(_never_spent(leave_percent, leave + spare), _LEFT_OVER)
     share = _root(spare_at, capacity.critical, 1 - leave, MOST_SHARE, spare)
     return Solution(
         share=share,

@@ -12,10 +12,11 @@ from planner.athlete import Level
 from planner.capacity import Capacity
 from planner.coaching import Purpose, Stage, with_words
 from planner.errors import InputError, Problem
-from planner.intervals import Intervals, NoSolution, solve
+from planner.intervals import MOST_SHARE, Intervals, NoSolution, Solution, repetition_seconds, solve
 from planner.limits import TWO_K_POWER
+from planner.pace import split_of_power
 from planner.pacing import LEG_METRES, PACING_PLACE, Leg, Pacing, Shape, legs_in, legs_over
-from planner.pacing_words import spread_told
+from planner.pacing_words import missed_told, spread_told
 from planner.pieces import Expectation, IntervalSet, TestPiece
 from planner.plan import Block, Effort, ForMetres, ForSeconds, Pressure, Repeat, Rest, Split, TwoKPower
 from planner.units import round_half_up, split_clock, told_metres, told_time
@@ -84,8 +85,11 @@ def all_out(piece: TestPiece, expected: Expectation, pacing: Pacing, goal: Goal 
         return split_clock(leg.split) if goal is not None else f"{round(100 * share(leg))} %"
 
     spread = spread_told(legs, pacing, by_metres=piece.metres is not None, target=target)
-    reason = _goal_told(piece, goal) if goal is not None else _NO_RESULT
-    return AllOut(tuple(_stages(piece, legs, effort, aim, expected.rate, peak)), f"{reason} {spread}")
+    by_metres = piece.metres is not None
+    missed = missed_told(legs, goal.seconds, goal.metres, by_metres=by_metres) if goal is not None else ""
+    told = (_goal_told(piece, goal) if goal is not None else _NO_RESULT, missed, spread)
+    stages = tuple(_stages(piece, legs, effort, aim, expected.rate, peak))
+    return AllOut(stages, " ".join(each for each in told if each))
 
 
 def _stages(
@@ -153,30 +157,33 @@ def interval_steps(
 
     It leaves the asked percent of the reserve at the end: as a split to the next slower tenth where a result
     is known, else as the nearest hundredth of 2 km power. It leaves more where that would be quicker than is
-    expected: models of recovery are kind to rests, and critical power is not a pace for hours [M]. Raises
-    InputError, with the remedy, where no power leaves so little, or the set is too long for critical power.
+    expected: models of recovery are kind to rests, and critical power is not a pace for hours [M]. Where the
+    models say nothing of the set, as no power leaves so little or it is too long, the expected counts alone.
     """
     length = ForMetres(asked.metres) if asked.metres is not None else ForSeconds(asked.seconds or 0)
-    found = solve(Intervals(asked.times, length, asked.rest_seconds), capacity, asked.leave_percent)
-    if isinstance(found, NoSolution):
-        raise InputError([Problem("/piece/intervals", found.reason)])
-    held = found.share > expected.share
-    share = expected.share if held else found.share
+    intervals = Intervals(asked.times, length, asked.rest_seconds)
+    found = solve(intervals, capacity, asked.leave_percent)
+    most = min(expected.share, MOST_SHARE)
+    held = isinstance(found, NoSolution) or found.share > most
+    share = most if isinstance(found, NoSolution) else min(found.share, most)
     effort: Effort = share_effort(floor(share * 100) / 100 if held else share)
-    if found.split is not None:
-        effort = Split(Fraction(ceil((expected.split if held else Fraction(found.split)) * 10), 10))
+    if capacity.two_k_watts is not None:
+        quickest = Fraction(split_of_power((MOST_SHARE if held else share) * capacity.two_k_watts))
+        effort = Split(Fraction(ceil((max(quickest, expected.split) if held else quickest) * 10), 10))
     rate = _whole_rate(asked.seconds, expected.rate) if asked.seconds else expected.rate
-    slower = (found.share / share) ** (1 / 3) if asked.metres is not None else 1.0
-    seconds = Fraction(round(found.repetition_seconds * slower))
+    seconds = Fraction(round(repetition_seconds(intervals, share, capacity)))
     stage = Stage(Block(length, rate, effort), Purpose.REPETITION, seconds=seconds, times=asked.times)
     repeat = Repeat(asked.times, with_words([stage], level), (Rest(asked.rest_seconds),))
-    return repeat, _interval_reason(asked, expected, held)
+    return repeat, _interval_reason(asked, expected, found, held=held)
 
 
-def _interval_reason(asked: IntervalSet, expected: Expectation, held: bool) -> str:
+def _interval_reason(
+    asked: IntervalSet, expected: Expectation, found: Solution | NoSolution, *, held: bool
+) -> str:
     if held:
+        unsolved = f"{found.told} " if isinstance(found, NoSolution) else ""
         return (
-            "With such rests a set is rowed no quicker than one piece of about "
+            f"{unsolved}With such rests a set is rowed no quicker than one piece of about "
             f"{told_time(round(expected.alike_seconds))} would be, and slower than one repetition flat out. "
             "It is an estimate: mend it after the second repetition."
         )

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from planner.athlete import Athlete, Level, Result
 from planner.critical_power import MODEL_SECONDS, Examined, Fit, Refusal, examine
+from planner.curve import curve_of, metres_in, rowed
 from planner.customs import (
-    PERSONAL_EXPONENTS,
-    POWER_LAW_EXPONENT,
     Custom,
     Length,
     by_doubling,
@@ -31,11 +30,6 @@ ASSUMED_TWO_K_SPLIT = {
     Level.TRAINED: Fraction(105),
 }
 """Only for a rough length of metre blocks when there is no result: judgement [C]."""
-
-TRUSTED_ERROR = 0.02
-"""A fit outranks the customs where the standard error of the time it gives is at most this share of it: the
-five seconds and the 6 % differ by as much between rowers (facts 3.1). Judgement [C]."""
-
 
 LEAST_CRITICAL, MOST_CRITICAL = 0.75, 0.97
 """Critical power as a share of 2 km power in rowers of all kinds: outside it, some result was not flat out.
@@ -122,9 +116,7 @@ def tenths_of(value: float) -> Fraction:
 def two_k_of(athlete: Athlete | None) -> TwoK | None:
     """The 2 km split of an athlete, or None without a result.
 
-    A 2000 m result is it; else a good fit between results says it; else the result nearest in distance does,
-    by the mean of both customs. A fit lies between two results of this rower, while a custom carries one
-    result away by everybody's average: the shorter the way, the less it can be wrong.
+    A 2000 m result is it; else the line through all results says it (`curve`).
     """
     if athlete is None or not athlete.results:
         return None
@@ -164,30 +156,27 @@ def predictions_of(results: Sequence[Result], examined: Examined) -> tuple[Predi
 def predict(piece: Piece, results: Sequence[Result], examined: Examined) -> Prediction:
     """One piece from results, at least one, of which those that were left out as wrong have no say.
 
-    The likely is the result itself, else what a trusted fit says, else the mean of both customs, also where
-    the range of one does not hold: to change from one to the other at the edge of a range would let a quicker
-    result predict a slower piece. The spread is that of the customs with the fit's standard error, and
-    without a trusted fit that of the exponents that rowers have: both customs may agree and both be wrong.
-    Critical power outside its range has no say, as it knows no end.
+    The likely is the result itself, else what the line through all results says; of a piece on the clock the
+    distance on that line. The ends come from the laws that rowers have. What each custom says is told beside
+    it, from the nearest result.
     """
     source = min(kept_of(results, examined.left_out), key=lambda index: _away(piece, results[index]))
     result, fit = results[source], examined.fit
-    customs = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
-    by_fit = _by_fit(fit, piece) if fit else None
-    said = (*customs, by_fit) if by_fit else tuple(customs)
-    lengths = [each.predicted for each in customs]
-    measured = _away(piece, result) == 0
-    if measured:
-        likely = Length(result.metres, float(result.seconds))
-        lengths = []
-    elif fit and by_fit and by_fit.within_range and _is_trusted(fit, by_fit.predicted):
-        likely = by_fit.predicted
-        lengths += _give_and_take(fit, piece, likely)
-    else:
-        likely = _mean(lengths)
-        lengths += [_by_law(piece, result, exponent) for exponent in PERSONAL_EXPONENTS]
-    ordered = sorted([*lengths, likely], key=lambda length: (length.seconds, -length.metres))
-    return Prediction(piece, ordered[0], likely, ordered[-1], said, source, measured)
+    said = [_by_custom(custom, piece, result) for custom in (Custom.POWER_LAW, Custom.DOUBLING)]
+    said += [_by_fit(fit, piece)] if fit else []
+    near = rowed(result)
+    if _away(piece, result) == 0:
+        return Prediction(piece, near, near, near, tuple(said), source, measured=True)
+    curve = curve_of(results, examined)
+    ends = (curve.quickest, curve.likely, curve.slowest)
+    quickest, likely, slowest = (_on_the_line(piece, seconds_for, near) for seconds_for in ends)
+    return Prediction(piece, quickest, likely, slowest, tuple(said), source, measured=False)
+
+
+def _on_the_line(piece: Piece, seconds_for: Callable[[float], float], near: Length) -> Length:
+    if piece.metres is not None:
+        return Length(piece.metres, seconds_for(piece.metres))
+    return Length(metres_in(_seconds(piece), seconds_for, near), _seconds(piece))
 
 
 def _away(piece: Piece, result: Result) -> float:
@@ -202,10 +191,10 @@ def _by_custom(custom: Custom, piece: Piece, result: Result) -> Said:
     return Said(custom, predicted, holds(custom, result, predicted))
 
 
-def _by_law(piece: Piece, result: Result, exponent: float = POWER_LAW_EXPONENT) -> Length:
+def _by_law(piece: Piece, result: Result) -> Length:
     if piece.metres is not None:
-        return Length(piece.metres, by_power_law(result, piece.metres, exponent))
-    return Length(metres_by_power_law(result, _seconds(piece), exponent), _seconds(piece))
+        return Length(piece.metres, by_power_law(result, piece.metres))
+    return Length(metres_by_power_law(result, _seconds(piece)), _seconds(piece))
 
 
 def _by_doubling(piece: Piece, result: Result) -> Length:
@@ -221,29 +210,6 @@ def _by_fit(fit: Fit, piece: Piece) -> Said:
         predicted = Length(fit.metres_in(_seconds(piece)), _seconds(piece))
     low, high = MODEL_SECONDS
     return Said(Custom.CRITICAL_POWER, predicted, low <= predicted.seconds <= high and not fit.stretched)
-
-
-def _is_trusted(fit: Fit, predicted: Length) -> bool:
-    return fit.time_error(predicted.metres) <= TRUSTED_ERROR
-
-
-def _give_and_take(fit: Fit, piece: Piece, predicted: Length) -> list[Length]:
-    """What the fit says, quicker and slower by a standard error."""
-    error = fit.time_error(predicted.metres)
-    return [_scaled(piece, predicted, math.exp(way * error)) for way in (-1, 1)]
-
-
-def _scaled(piece: Piece, length: Length, slower: float) -> Length:
-    if piece.metres is not None:
-        return Length(length.metres, length.seconds * slower)
-    return Length(length.metres / slower, length.seconds)
-
-
-def _mean(lengths: Sequence[Length]) -> Length:
-    return Length(
-        sum(length.metres for length in lengths) / len(lengths),
-        sum(length.seconds for length in lengths) / len(lengths),
-    )
 
 
 def _seconds(piece: Piece) -> float:

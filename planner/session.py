@@ -11,7 +11,7 @@ from planner.athlete import Athlete, Level, Room
 from planner.capacity import capacity_of
 from planner.coaching import with_words
 from planner.cool_down import cool_down_reason, cool_down_stages
-from planner.easy_piece import steady_stages, technique_reason, technique_stages
+from planner.easy_piece import steady_reason, steady_stages, technique_reason, technique_stages
 from planner.errors import InputError, Problem
 from planner.limits import Bounds
 from planner.main_piece import Goal, all_out, goal_of, interval_steps
@@ -84,12 +84,10 @@ def session_of(request: SessionRequest) -> Session:
     expected = expectation_of(request.piece, request.athlete, rower.level)
     _check(request, expected)
     warm_up = warm_up_for(_circumstances(request, expected))
-    main, main_reasons = _main(request, expected, warm_up.choice.peak)
     before = Part(PartKind.WARM_UP, with_words(warm_up.stages, rower.level))
-    piece = Part(PartKind.MAIN, main)
-    done = expected.character, whole_seconds(request.piece, expected), request.room
-    down = cool_down_stages(*done)
-    after = () if request.only_warm_up else (piece, Part(PartKind.COOL_DOWN, with_words(down, rower.level)))
+    after, after_reasons = (
+        ((), ()) if request.only_warm_up else _after(request, expected, warm_up.choice.peak)
+    )
     readiness = _readiness(request, before, after)
     gap = request.gap_seconds if request.gap_seconds is not None else advised_gap(readiness)
     waits = (Gap(gap),) if gap else ()
@@ -109,13 +107,19 @@ def session_of(request: SessionRequest) -> Session:
         setting=setting_of(expected, rower.level),
         parts=(before, *waits, *after),
     )
-    reasons = (
-        *for_age,
-        *warm_up.reasons,
-        _gap_reason(gap, readiness, request),
-        *(() if request.only_warm_up else (*main_reasons, *guess_told(expected), cool_down_reason(*done))),
-    )
+    reasons = (*for_age, *warm_up.reasons, _gap_reason(gap, readiness, request), *after_reasons)
     return Session(plan, reasons, warm_up, expected)
+
+
+def _after(
+    request: SessionRequest, expected: Expectation, peak: int
+) -> tuple[tuple[Part, ...], tuple[str, ...]]:
+    """The main part and the cool-down, and why they are so."""
+    main, reasons = _main(request, expected, peak)
+    done = expected.character, whole_seconds(request.piece, expected), request.room
+    down = with_words(cool_down_stages(*done), request.rower.level)
+    parts = Part(PartKind.MAIN, main), Part(PartKind.COOL_DOWN, down)
+    return parts, (*reasons, *guess_told(expected), cool_down_reason(*done))
 
 
 def advised_gap(readiness: Readiness) -> int:
@@ -184,8 +188,8 @@ def _main(
             repeat, reason = interval_steps(intervals, expected, capacity, level)
             return (repeat,), (reason,)
         case SteadyRow() as row:
-            reason = "Rate and push take turns a little, so that a long easy row stays easy and awake."
-            return with_words(steady_stages(row, level, request.room), level), (reason,)
+            asked = row, level, request.room
+            return with_words(steady_stages(*asked), level), (steady_reason(*asked),)
         case Technique() as practice:
             reason = technique_reason(practice, level)
             return with_words(technique_stages(practice, level), level), (reason,)
@@ -234,7 +238,7 @@ def _problems(request: SessionRequest, expected: Expectation) -> Iterator[Proble
     if request.gap_seconds is not None and (complaint := GAP_SECONDS.complaint(request.gap_seconds)):
         yield Problem("/gap_seconds", complaint)
     whole = whole_seconds(request.piece, expected)
-    if whole > LONGEST_SECONDS:
+    if whole > LONGEST_SECONDS and not request.only_warm_up:
         yield Problem(
             "/piece",
             f"{name_of(request.piece)} would take about {told_time(round(whole))}, and a piece lasts at most "

@@ -24,9 +24,9 @@ Power over 2000 m varies by 2.0 % (1.3 to 3.1 %) in well-trained rowers, time by
 1999, J Sports Sci 17:627-632, 10.1080/026404199365650 [S], abstract). The upper end is taken: 3.1 % / 3.
 """
 
-CONTRADICTING = 4 * TIME_SPREAD
-"""How far apart the power law must put two times before their wrong order is more than chance: about three
-standard deviations of the difference of two times. Judgement [C]."""
+CHANCE = 4 * TIME_SPREAD
+"""How far two times may lie from what a law says of them by chance (logarithm): about three standard
+deviations of the difference of two times. Judgement [C]."""
 
 
 class Doubt(StrEnum):
@@ -75,13 +75,14 @@ def sift(results: Sequence[Result]) -> Sifted:
 
 
 def looking_easy(results: Sequence[Result], kept: Sequence[int]) -> list[LeftOut]:
-    """Results slower than even the steepest law says from the nearest shorter one: not rowed flat out, or by
-    somebody who holds on less long than others. Critical power must not come from them."""
+    """Results slower, by more than chance, than even the steepest law says from the nearest shorter one: not
+    rowed flat out, or by somebody who holds on less long than others. Critical power must not come from them.
+    """
     return [
         LeftOut(index, Doubt.EASY, (nearest,))
         for index in kept
         if (nearest := _nearest_shorter(index, results, kept)) is not None
-        and results[index].seconds > slowest_by(results[nearest], results[index].metres)
+        and log(float(results[index].seconds) / slowest_by(results[nearest], results[index].metres)) > CHANCE
     ]
 
 
@@ -123,7 +124,7 @@ def _betters(one: Result, other: Result) -> bool:
     if one == other or one.metres < other.metres or one.seconds > other.seconds:
         return False
     alike = one.metres == other.metres or one.seconds == other.seconds
-    return alike or _apart(one, other) <= CONTRADICTING
+    return alike or _apart(one, other) <= CHANCE
 
 
 def _contradictions(results: Sequence[Result], kept: Sequence[int]) -> list[tuple[int, int]]:
@@ -137,7 +138,7 @@ def _contradiction(results: Sequence[Result], one: int, other: int) -> tuple[int
     less, more = results[short], results[long]
     if less.seconds >= more.seconds:
         return short, long
-    if _apart(less, more) <= CONTRADICTING:
+    if _apart(less, more) <= CHANCE:
         return None
     if less.split >= more.split:
         return short, long

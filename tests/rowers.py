@@ -35,6 +35,29 @@ OF_MANY = st.builds(
     SPLITS,
     st.floats(-0.02, 0.05),
 )
-ONE_EASY = st.builds(two_and_easy, st.integers(3000, 12_000), SPLITS, st.floats(0.005, 0.4))
-KNOWN = st.one_of(OF_ONE_RESULT, OF_MANY, ONE_EASY)
+ONE_EASY = st.builds(two_and_easy, st.integers(3000, 12_000), SPLITS, st.floats(0.05, 0.4))
+ANY_RESULTS = st.lists(
+    st.builds(result, st.integers(100, 42_195), st.floats(80, 300)), min_size=1, max_size=6
+).map(lambda results: Athlete(tuple(results)))
+"""Results that need not go together."""
+
+
+@st.composite
+def by_own_law(draw: st.DrawFn, fewest: int = 1, most: int = 3) -> Athlete:
+    """A rower whose results follow one power law, each up to a percent slower than it."""
+    two_k_split = draw(st.floats(88, 150))
+    exponent = draw(st.floats(0.03, 0.11))
+    distances = draw(st.lists(st.sampled_from(TESTED), min_size=fewest, max_size=most, unique=True))
+    slower = draw(st.lists(st.floats(0, 0.01), min_size=len(distances), max_size=len(distances)))
+    return Athlete(
+        tuple(
+            result(metres, two_k_split * (metres / 2000) ** exponent, off)
+            for metres, off in zip(distances, slower, strict=True)
+        )
+    )
+
+
+TESTED = (100, 200, 300, 500, 1000, 1500, 2000, 3000, 5000, 6000, 10_000, 21_097)
+BY_OWN_LAW = by_own_law()
+KNOWN = st.one_of(OF_ONE_RESULT, OF_MANY, ONE_EASY, by_own_law(2))
 ANYBODY = st.one_of(st.none(), KNOWN)

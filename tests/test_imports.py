@@ -26,6 +26,7 @@ PLANNER_ORDER = [
     "trials",
     "hyperbola",
     "critical_power",
+    "curve",
     "prediction",
     "intensity",
     "bands",

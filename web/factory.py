@@ -24,6 +24,7 @@ from web.api.sessions import sessions_api
 from web.api.shorthand import shorthand_api
 from web.api.technique import technique_api
 from web.api.timelines import timelines_api
+from web.api.walls import WallDesk, walls_api
 from web.assets import load_assets, static_files
 from web.builtin_plans import Library, load_library
 from web.pages import Pages, make_pages, not_found, pages
@@ -32,6 +33,7 @@ from web.settings import ROOT, CannotStart, Settings
 from web.shared_pages import shared_pages
 from web.store.connection import BadAddress, Database
 from web.store.links import LinkShelf
+from web.store.walls import WallShelf
 
 _log = logging.getLogger("slipway")
 
@@ -53,7 +55,8 @@ def create_app(settings: Settings) -> Flask:
 
     database = _database(settings)
     counts = counts_at(settings.rate_limits_url)
-    desk = LinkDesk(LinkShelf(database), PublishingRule(settings, counts), counts)
+    rule = PublishingRule(settings, counts)
+    desk = LinkDesk(LinkShelf(database), rule, counts)
 
     app.register_blueprint(pages(made, frozenset(library.plans), database.is_well))
     app.register_blueprint(shared_pages(made, desk, settings))
@@ -67,6 +70,7 @@ def create_app(settings: Settings) -> Flask:
     app.register_blueprint(athletes_api())
     app.register_blueprint(loads_api())
     app.register_blueprint(links_api(desk, settings))
+    app.register_blueprint(walls_api(WallDesk(WallShelf(database), rule, counts), settings))
     app.register_blueprint(exports_api(assets.alone))
     app.register_blueprint(document_api())
     return app

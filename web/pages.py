@@ -118,8 +118,14 @@ def pages(made: Pages, slugs: frozenset[str], store_is_well: Callable[[], bool])
     @blueprint.get("/athlete")
     @blueprint.get("/settings")
     @blueprint.get("/wall")
+    @blueprint.get("/walls")
     def screen() -> Response:
         """The first screen, the one for rowing, and those that know everything by themselves."""
+        return answer(made.shell, request)
+
+    @blueprint.get("/wall/<name>")
+    def wall(name: str) -> Response:
+        """A wall led from afar, which asks for itself what it is to show."""
         return answer(made.shell, request)
 
     @blueprint.get("/mine/<name>")

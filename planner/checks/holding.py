@@ -7,8 +7,9 @@ from functools import partial
 from math import inf
 
 from planner import reserve
+from planner.advised_gap import RESERVE_WANTED
 from planner.capacity import Capacity, CapacityBasis
-from planner.checks.bouts import bouts_above, together
+from planner.checks.bouts import bouts_above, in_one_go, together
 from planner.checks.easing import by_models, eased
 from planner.checks.scene import Row, Scene
 from planner.critical_power import MODEL_SECONDS
@@ -28,6 +29,9 @@ LONG_SECONDS = MODEL_SECONDS[1]
 QUICKER = 1.02**3
 """How far above the predicted power of long work a word is said: 2 % of its time, by which the customs differ
 between rowers; judgement [C]."""
+ROUNDED = 1.01
+"""How far above the predicted power a target may come by tenths of a split and by its pacing: a third of a
+percent of the time [=]."""
 
 _Predicted = Callable[[Endurance, float, int | None], float]
 
@@ -92,6 +96,8 @@ def _overdrawn(scene: Scene) -> Iterator[Finding]:
         index = row.segment.index
         if not _may_overdraw(scene, row) or (middle[index] >= least and kindest[index] >= 0):
             continue
+        if _is_predicted(scene, row, middle):
+            continue
         place = row.segment.place
         never = any(kindest[s.index] < 0 for s in scene.at(place))
         yield Finding(
@@ -116,6 +122,23 @@ def _may_overdraw(scene: Scene, row: Row) -> bool:
     if row.share is None or row.guessed or row.segment.part == PartKind.WARM_UP:
         return False
     return row.share > scene.capacity.critical
+
+
+def _is_predicted(scene: Scene, row: Row, middle: Sequence[float]) -> bool:
+    """Whether all that is rowed in one go up to here, begun with a whole reserve, is no more than results
+    predict: they know the rower better than the models do."""
+    begun = row.segment.index
+    while begun and _goes_on(scene.rows[begun - 1], row):
+        begun -= 1
+    if begun and middle[begun - 1] < RESERVE_WANTED:
+        return False
+    bout = in_one_go(scene.rows[begun : row.segment.index + 1])
+    likely = (each.likely(bout.seconds, bout.metres) for each in (scene.endurance, scene.hard_endurance))
+    return bout.share <= ROUNDED * max(likely)
+
+
+def _goes_on(before: Row, row: Row) -> bool:
+    return before.share is not None and before.segment.part_index == row.segment.part_index
 
 
 def _balances(runs: Sequence[Run], capacity: Capacity) -> tuple[list[float], list[float]]:

@@ -34,10 +34,6 @@ from planner.warm_up.rules import (
 )
 
 _NUMBERS = {2: "Two", 3: "Three", 4: "Four"}
-_IN_A_ROOM = {
-    Room.COLD: "The room is cold: the first easy rowing is longer; keep a layer on until the bursts.",
-    Room.HOT: "The room is hot: less firm rowing and less in all; fan on, drink before you are thirsty.",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +80,7 @@ def choose(at: Circumstances) -> Choice:
         _dose_reason(count, peak, at, sharpening.gives, less.reason if count < wanted else ""),
         touches.reason if sharp else "",
         exercises.reason,
-        _IN_A_ROOM.get(at.room, ""),
+        _room_reason(at.room, sharpening.gives),
     )
     return Choice(
         rise=rise.gives,
@@ -174,3 +170,17 @@ def _dose_reason(count: int, peak: int, at: Circumstances, sharpening: Sharpenin
     if peak > at.rate:
         return f"{many}{why} will do; the last touches r{peak}, just above the r{at.rate} of the piece."
     return f"{many}{why} will do; the last is at r{peak}, the rate of the piece."
+
+
+def _room_reason(room: Room, sharpening: Sharpening) -> str:
+    """What to do about the room. What it changes in the warm-up stands with the rules, where it does."""
+    if room is Room.COLD:
+        return f"The room is cold: rise slowly, and keep a layer on until {_WARM_BY[sharpening]}."
+    return "The room is hot: fan on, drink before you are thirsty." if room is Room.HOT else ""
+
+
+_WARM_BY = {
+    Sharpening.BURSTS: "the bursts",
+    Sharpening.STARTS: "the practice starts",
+    Sharpening.NONE: "you are warm",
+}

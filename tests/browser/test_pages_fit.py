@@ -23,6 +23,16 @@ TOO_WIDE = """() => {
   return below(document).filter((each) => each.getBoundingClientRect().right > innerWidth + 0.5)
     .map((each) => `${each.localName} ${each.id || each.getAttribute("class") || ""}`);
 }"""
+LEVEL_KEPT = """() => new Promise((tell) => {
+  const opened = indexedDB.open("slipway");
+  opened.onsuccess = () => {
+    const asked = opened.result.transaction("athletes").objectStore("athletes").get("me");
+    asked.onsuccess = () => {
+      opened.result.close();
+      tell(asked.result?.athlete.level === "novice");
+    };
+  };
+})"""
 SCRIPT = """\
 title: Six-hundreds and seven-hundreds, worked through slowly
 warm-up
@@ -188,6 +198,7 @@ def test_a_first_row_stays_near_the_top_for_those_new_to_rowing_alone(
     assert top_of(chromium, link("Your results")) == with_it, "it would push a link from under a finger"
     chromium.open(server.url + "/athlete")
     chromium.click(Target(role="radio", name="New to it"))
+    chromium.wait_for(LEVEL_KEPT)
     chromium.open(server.url)
     chromium.see(FIRST_ROW)
 

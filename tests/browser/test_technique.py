@@ -65,7 +65,7 @@ def test_a_drill_in_a_plan_opens_to_its_drawing_its_sentence_and_its_caution(
     chromium: Browser, server: Server
 ) -> None:
     chromium.open(server.url + PLAN)
-    chromium.click(words("Drill: one foot strapped, the other on the floor, 2 sides"))
+    chromium.click(words("Drill: one foot strapped, the other on the floor, 2 sides of 20 s, 20 s to swap"))
     chromium.see(css("stroke-figure[name='single foot']"))
     chromium.see(words(re.compile("the other on the floor beside the rail")))
     chromium.see(words("Light and short. Leave it out with a sore knee, hip or back."))

@@ -14,6 +14,9 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/plan/first-row"), { screen: "plan", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/mine/abc"), { screen: "plan", source: "mine", name: "abc" });
   assert.deepEqual(route("/p#AQab-_9"), { screen: "link", carried: "AQab-_9" });
+  assert.deepEqual(route("/wall/mfrggzdfmztwq2lk"), { screen: "afar", wall: "mfrggzdfmztwq2lk" });
+  assert.deepEqual(route("/walls"), { screen: "walls", key: "" });
+  assert.deepEqual(route("/walls?mine=abc#aaa.bbb"), { screen: "walls", key: "aaa.bbb", source: "mine", name: "abc" });
   assert.deepEqual(route("/p"), { screen: "link", carried: "" });
   assert.deepEqual(route("/p/mfrggzdfmztwq2lk"), { screen: "link", id: "mfrggzdfmztwq2lk" });
   assert.deepEqual(route("/row"), { screen: "row" });

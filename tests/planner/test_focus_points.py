@@ -34,6 +34,11 @@ def test_no_call_stands_twice_not_even_in_other_letters() -> None:
     assert [text for text, count in counted.items() if count > 1] == []
 
 
+def test_no_two_calls_mend_the_same_fault() -> None:
+    counted = Counter(call.mends for call in CALLS)
+    assert [mends for mends, count in counted.items() if count > 1] == []
+
+
 def test_every_phase_of_the_stroke_has_calls_and_a_focus() -> None:
     assert {call.phase for call in CALLS} == set(Phase)
     assert {focus.phase for focus in FOCUSES} == set(Phase)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from planner.appraisal import appraise
@@ -17,12 +17,13 @@ from planner.errors import InputError
 from planner.findings import Finding, Severity
 from planner.notation.reader import read
 from planner.pacing import Pacing
-from planner.pieces import TestPiece
+from planner.pieces import IntervalSet, TestPiece
 from planner.plan import Block, ForMetres, ForSeconds, Plan, Repeat, Rest, Split, TwoKPower
-from planner.prediction import Piece, examined_of, predict, two_k_of
+from planner.prediction import Piece, examined_of, predict, tenths_of, two_k_of
 from planner.reserve import by_every_model, medians, tau_for
 from planner.session import SessionRequest, session_of
 from planner.timeline import compile_timeline
+from planner.units import split_clock
 from tests.builders import main_piece, rower_of_7_42
 from tests.mending import apply
 from tests.pieces import PACINGS, TESTS, sets
@@ -154,8 +155,48 @@ def test_a_test_piece_at_what_we_predict_is_never_said_to_be_too_much(
     assert found(plan, request.rower, level) is None
 
 
+@pytest.mark.parametrize(
+    ("level", "piece", "results"),
+    [
+        (Level.NOVICE, TestPiece(metres=1000), [(500, 111.1), (5000, 1300.5)]),
+        (Level.TRAINED, TestPiece(metres=750), [(300, 70), (5000, 1537.6)]),
+        (Level.NOVICE, TestPiece(metres=2000), [(500, 126.5), (6000, 1682.2), (100, 23.7)]),
+        (Level.TRAINED, TestPiece(seconds=240), [(5000, 1174.6), (100, 15.8)]),
+    ],
+)
+def test_pieces_that_once_were_too_much_at_our_own_prediction(
+    level: Level, piece: TestPiece, results: list[tuple[int, float]]
+) -> None:
+    """The reserve came from a fit that the prediction does not trust, or from the level."""
+    athlete = Athlete(tuple(Result(metres, Fraction(str(seconds))) for metres, seconds in results))
+    request = SessionRequest(piece, athlete=athlete, level=level)
+    assert found(session_of(request).plan, request.rower, level) is None
+
+
+def test_what_is_predicted_is_too_much_after_work_that_spends_the_reserve() -> None:
+    """A predicted kilometre by its first 500 m result, alone and after half a minute all out."""
+    athlete = Athlete((Result(500, Fraction(1111, 10)), Result(5000, Fraction(13005, 10))))
+    split = split_clock(tenths_of(endurance_of(athlete, Level.NOVICE).over(1000).split))
+    assert found(read(f"main\n1000m r28 @{split}"), athlete, Level.NOVICE) is None
+    spent = read(f"main\n1' r30 @1:55\n30\" rest\n1000m r28 @{split}")
+    assert found(spent, athlete, Level.NOVICE) is not None
+
+
+def test_a_little_quicker_than_predicted_is_too_much_where_the_reserve_says_so() -> None:
+    athlete = Athlete((Result(500, Fraction(1111, 10)), Result(5000, Fraction(13005, 10))))
+    split = endurance_of(athlete, Level.NOVICE).over(1000).split
+    splits = [split_clock(tenths_of(split * quicker)) for quicker in (1, 0.99)]
+    told = [found(read(f"main\n1000m r28 @{each}"), athlete, Level.NOVICE) is not None for each in splits]
+    assert told == [False, True]
+
+
 @settings(max_examples=200)
 @given(ANYBODY, LEVELS, sets())
+@example(
+    Athlete((Result(1000, Fraction(180)), Result(2000, Fraction(380)), Result(6000, Fraction(1236)))),
+    Level.NOVICE,
+    IntervalSet(6, metres=1000, rest_seconds=60, leave_percent=0),
+)
 def test_a_set_at_our_own_target_is_never_said_to_be_too_much(
     athlete: Athlete | None, level: Level, piece: object
 ) -> None:

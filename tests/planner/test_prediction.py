@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Athlete, Result
-from planner.critical_power import Fit, examine
+from planner.critical_power import Fit, Refusal, examine
+from planner.curve import own_law, rowed
 from planner.customs import (
     Custom,
     Length,
@@ -20,7 +21,15 @@ from planner.customs import (
     metres_by_doubling,
     metres_by_power_law,
 )
-from planner.prediction import STANDARD_PIECES, TWO_K, Prediction, predict, predictions_of, two_k_of
+from planner.prediction import (
+    STANDARD_PIECES,
+    TWO_K,
+    Prediction,
+    examined_of,
+    predict,
+    predictions_of,
+    two_k_of,
+)
 
 SEVEN_MINUTES = Result(2000, Fraction(420))
 TABLED = Fit(250, 1, 15_000, 1, 0, 0.01, (0, 1))
@@ -139,8 +148,11 @@ def test_a_contradicted_result_predicts_nothing() -> None:
 
 
 def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
-    """Three results about a line, further from it in the second case; both fits reach 2 km."""
-    for seconds_off, trusted in ((3, True), (9, False)):
+    """Three results about a line, further from it each time; all fits reach 2 km.
+
+    Between two results the hyperbola lies above their power law: its local exponent falls with the distance.
+    """
+    for seconds_off, trusted in ((3, True), (6, True), (9, False)):
         some = tuple(
             Result(metres, Fraction(round(TABLED.seconds_for(metres) * 10), 10) + off)
             for metres, off in ((700, 0), (1200, seconds_off), (3000, 0))
@@ -150,7 +162,20 @@ def test_a_fit_that_is_not_sure_to_2_percent_is_not_trusted() -> None:
         assert (examined.fit.time_error(2000) <= 0.02) == trusted
         found = predict(TWO_K, some, examined)
         assert found.by[-1].within_range
-        assert (found.likely == found.by[-1].predicted) == trusted
+        by_law = own_law(rowed(some[1]), rowed(some[2]), 2000)
+        assert (found.likely.seconds > by_law) == trusted
+        assert trusted or found.likely.seconds == by_law
+
+
+@pytest.mark.parametrize(("share", "aside"), [(0.73, True), (0.77, False), (0.96, False), (0.98, True)])
+def test_from_where_critical_power_is_set_aside(share: float, aside: bool) -> None:
+    """Results of a fit whose critical power is so much of its 2 km power, 263 W: 2.8 x 2000^3 / 440^3."""
+    watts = 2.8 * 2000**3 / 440**3
+    fit = Fit(share * watts, 1, (1 - share) * watts * 440, 1, 0, 0.01, (0, 1))
+    some = [Result(d, Fraction(round(fit.seconds_for(d) * 10), 10)) for d in (750, 2000, 4000)]
+    examined = examined_of(some)
+    assert (examined.fit is None) == aside
+    assert (examined.refusal is Refusal.UNLIKELY) == aside
 
 
 # --- The 2 km split
@@ -176,8 +201,13 @@ def test_a_good_fit_comes_next() -> None:
     assert low < split < high
 
 
-def test_else_the_nearest_in_distance_sets_it() -> None:
-    assert two_k((10_000, 2500), (500, 100)) == two_k((500, 100))
+def test_else_the_line_between_the_results_beside_it_sets_it() -> None:
+    """By hand: log(2500 / 100) / log(10000 / 500) = 1.07449; 100 x 4^0.07449 = 110.88."""
+    assert two_k((10_000, 2500), (500, 100))[1] == Fraction(1109, 10)
+
+
+def test_beyond_all_results_the_customs_from_the_last_one_set_it() -> None:
+    assert two_k((1000, 205), (500, 98)) == two_k((1000, 205))
 
 
 def test_another_distance_gives_a_split_between_the_ends_of_its_spread() -> None:

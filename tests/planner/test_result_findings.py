@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -9,7 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Athlete, Result
+from planner.critical_power import Examined, Fit
 from planner.findings import Finding, Severity
+from planner.result_findings import result_findings
 from planner.standing import standing_of
 from planner.trials import Doubt
 from planner.units import told_metres
@@ -96,6 +99,25 @@ def test_results_off_one_curve_are_told_by_how_much() -> None:
 
 def test_a_loose_reserve_is_told() -> None:
     assert "may well be off" in found((2000, 420), (2500, 533))["critical-power-loose"].sentence
+
+
+@pytest.mark.parametrize(
+    ("code", "change", "told"),
+    [
+        ("results-scatter", {"time_spread": 0.029}, False),
+        ("results-scatter", {"time_spread": 0.031}, True),
+        ("critical-power-loose", {"reserve_joules_error": 9_900}, False),
+        ("critical-power-loose", {"reserve_joules_error": 10_100}, True),
+    ],
+)
+def test_from_where_a_fit_is_called_scattered_or_loose(
+    code: str, change: dict[str, float], told: bool
+) -> None:
+    """From 3 % of the time, and from half of a reserve of 20 kJ."""
+    athlete = of(*GOOD)
+    fit = Fit(200, 5, 20_000, 1_000, 0, 0.01, (0, 1, 2))
+    examined = Examined(replace(fit, **change), None, ())  # type: ignore[arg-type]
+    assert (code in {finding.code for finding in result_findings(athlete, examined)}) == told
 
 
 def test_a_2_km_split_from_far_away_is_called_a_guess() -> None:

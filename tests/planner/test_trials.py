@@ -6,12 +6,13 @@ from fractions import Fraction
 from itertools import pairwise
 from math import log
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.athlete import Result
 from planner.customs import by_power_law
-from planner.trials import Doubt, LeftOut, sift
+from planner.trials import Doubt, LeftOut, looking_easy, sift
 
 
 def results(*pairs: tuple[int, float]) -> list[Result]:
@@ -63,6 +64,21 @@ def test_less_work_in_a_longer_time_is_left_out() -> None:
 def test_one_slip_that_flatters_is_named_and_not_those_it_contradicts() -> None:
     found = left_out((1000, 215), (2000, 462), (5000, 1000), (500, 101))
     assert found == (LeftOut(2, Doubt.CONTRADICTED, (0, 1, 3)),)
+
+
+@pytest.mark.parametrize(
+    ("pairs", "easy"),
+    [
+        (((2000, 420), (2001, 421)), False),
+        (((5000, 1110), (6000, 1365)), False),
+        (((2000, 420), (5000, 1222)), False),
+        (((2000, 420), (5000, 1228)), True),
+    ],
+)
+def test_a_result_looks_easy_only_beyond_chance(pairs: tuple[tuple[int, float], ...], easy: bool) -> None:
+    """The 9/8 law gives 1177.42 s over 5000 m from 2000 m in 7:00 (facts 3.1); 4 % more are 1225.5 s."""
+    some = results(*pairs)
+    assert [each.index for each in looking_easy(some, range(len(some)))] == [1] * easy
 
 
 RESULTS = st.lists(

@@ -1,4 +1,4 @@
-"""Every session that is looked at: piece x minutes x level x room x with or without a result."""
+"""Every session that is looked at: piece x minutes x level x room x none to three results."""
 
 from __future__ import annotations
 
@@ -25,12 +25,34 @@ PIECES: tuple[Piece, ...] = (
     SteadyRow(2400),
     Technique(1800),
 )
-RESULTS = {
-    Level.NOVICE: Result(2000, Fraction(540)),
-    Level.CLUB: Result(2000, Fraction(462)),
-    Level.TRAINED: Result(2000, Fraction(380)),
+
+
+def _results(*pairs: tuple[int, float]) -> tuple[Result, ...]:
+    return tuple(Result(metres, Fraction(str(seconds))) for metres, seconds in pairs)
+
+
+RESULTS: dict[Level, tuple[tuple[Result, ...], ...]] = {
+    Level.NOVICE: (
+        (),
+        _results((2000, 540)),
+        _results((500, 119.2), (5000, 1466)),
+        _results((1000, 262.6), (3000, 823.2), (10_000, 2879.6)),
+    ),
+    Level.CLUB: (
+        (),
+        _results((2000, 462)),
+        _results((500, 102), (5000, 1254.3)),
+        _results((1000, 224.7), (3000, 704.3), (10_000, 2463.7)),
+    ),
+    Level.TRAINED: (
+        (),
+        _results((2000, 380)),
+        _results((500, 83.9), (5000, 1031.7)),
+        _results((1000, 184.8), (3000, 579.3), (10_000, 2026.4)),
+    ),
 }
-"""Invented 2 km results of the levels."""
+"""Invented results of the levels: none; a 2 km; two of somebody quick over short pieces (power law of 1.09);
+three of somebody who lasts (1.04)."""
 
 
 @dataclass(frozen=True)
@@ -41,21 +63,22 @@ class Case:
     minutes: int
     level: Level
     room: Room
-    with_result: bool
+    results: tuple[Result, ...]
 
     def __str__(self) -> str:
-        result = ", with a result" if self.with_result else ""
-        return f"{name_of(self.piece)}, {self.minutes} min, {self.level}, {self.room} room{result}"
+        known = f", by {len(self.results)} of {self.results[0].metres} m up" if self.results else ""
+        return f"{name_of(self.piece)}, {self.minutes} min, {self.level}, {self.room} room{known}"
 
     @property
     def request(self) -> SessionRequest:
         """What is asked of the planner."""
-        athlete = Athlete((RESULTS[self.level],), level=self.level) if self.with_result else None
+        athlete = Athlete(self.results, level=self.level) if self.results else None
         return SessionRequest(self.piece, self.minutes, athlete, self.level, self.room)
 
 
 def every_case() -> Iterator[Case]:
     """All of them, in order."""
     minutes = range(int(MINUTES.low), int(MINUTES.high) + 1)
-    for parts in product(PIECES, minutes, Level, Room, (False, True)):
-        yield Case(*parts)
+    for piece, length, level, room in product(PIECES, minutes, Level, Room):
+        for results in RESULTS[level]:
+            yield Case(piece, length, level, room, results)

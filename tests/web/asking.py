@@ -8,6 +8,8 @@ from typing import Any
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
+WALL, WALL_KEY = "a" * 16, "k" * 43
+"""A wall that the app of these tests holds, and its key."""
 PLAN: dict[str, Any] = {
     "format": 1,
     "title": "A piece",

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+import secrets
 from pathlib import Path
 
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
-from tests.web.asking import PLAN, post
+from tests.web.asking import PLAN, WALL_KEY, post
 from web.assets import MANIFEST
 from web.exports.alone_page import composed
 from web.factory import create_app
@@ -62,8 +63,12 @@ def built_by_hand(dist: Path) -> Settings:
 
 @pytest.fixture(scope="session")
 def app(settings: Settings) -> Flask:
-    """The whole app; one plan is published."""
+    """The whole app; one plan is published, and a wall is made under a known name."""
     app = create_app(settings)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(secrets, "token_bytes", lambda count: bytes(count))
+        patch.setattr(secrets, "token_urlsafe", lambda count: WALL_KEY)
+        assert post(app.test_client(), "/api/walls", {}).status_code == 201
     assert post(app.test_client(), "/api/links", {"plan": PLAN}).status_code == 201
     return app
 

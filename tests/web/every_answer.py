@@ -10,7 +10,7 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from planner.schemas.plan_schema import load_plan
-from tests.web.asking import PLAN
+from tests.web.asking import PLAN, WALL, WALL_KEY
 from web.api.exports import A_MINUTE
 from web.api.reading import BODY_BYTES
 from web.exports.kinds import KINDS
@@ -86,6 +86,17 @@ def _exporting(rule: str, kinds: Iterable[str]) -> list[Asked]:
     ]
 
 
+_KEYED = {**JSON, "Authorization": f"Bearer {WALL_KEY}"}
+_CHANGES: list[tuple[int, str, bytes, dict[str, str]]] = [
+    (200, "PUT", b'{"plans":[]}', _KEYED),
+    (400, "PUT", b"{", _KEYED),
+    (401, "PUT", b'{"plans":[]}', JSON),
+    (412, "PUT", b'{"plans":[]}', {**_KEYED, "If-Match": '"0"'}),
+    (413, "PUT", b" " * (BODY_BYTES + 1), _KEYED),
+    (415, "PUT", b"{}", {**_KEYED, "Content-Type": "text/plain"}),
+    (422, "PUT", b"{}", _KEYED),
+]
+
 EVERY_ANSWER = [
     *_reading("/"),
     *_reading("/row"),
@@ -123,6 +134,22 @@ EVERY_ANSWER = [
     *_reading("/api/links/<name>", f"/api/links/{PUBLISHED}"),
     Asked("/api/links/<name>", "/api/links/nothing", 404),
     Asked("/api/links/<name>", "/api/links/nothing", 429, times=11, address="192.0.2.2"),
+    Asked("/api/walls", "/api/walls", 405),
+    Asked("/api/walls", "/api/walls", 413, "POST", b" " * (BODY_BYTES + 1), JSON),
+    Asked("/api/walls", "/api/walls", 415, "POST", b"{}"),
+    Asked("/api/walls", "/api/walls", 201, "POST", b"{}", JSON, address="192.0.2.3"),
+    *_reading("/api/walls/<name>", f"/api/walls/{WALL}"),
+    Asked("/api/walls/<name>", "/api/walls/nothing", 404),
+    Asked("/api/walls/<name>", "/api/walls/nothing", 429, times=11, address="192.0.2.4"),
+    *(Asked("/api/walls/<name>", f"/api/walls/{WALL}", *asked) for asked in _CHANGES),
+    Asked("/api/walls/<name>", "/api/walls/nothing", 404, "PUT", b'{"plans":[]}', _KEYED),
+    Asked("/api/walls/<name>", "/api/walls/nothing", 429, "PUT", b'{"plans":[]}', _KEYED, 11, "192.0.2.5"),
+    Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 405),
+    Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 401, "POST"),
+    Asked("/api/walls/<name>/key", "/api/walls/nothing/key", 404, "POST", None, _KEYED),
+    *_reading("/wall"),
+    *_reading("/walls"),
+    *_reading("/wall/<name>", f"/wall/{WALL}"),
     *_reading("/p"),
     *_reading("/p/<name>", f"/p/{PUBLISHED}"),
     Asked("/p/<name>", "/p/nothing", 404),

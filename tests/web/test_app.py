@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+import json
 import os
 import signal
 import socket
 import subprocess
 import sys
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
+from tempfile import TemporaryDirectory
 
 import pytest
 
+from tests.web.asking import PLAN
+from web.api.links import NEW_PLANS_AN_HOUR
 from web.settings import ROOT
 
 SECONDS = 20
@@ -26,19 +31,20 @@ def free_port() -> int:
 
 @contextmanager
 def running(**settings: str) -> Iterator[subprocess.Popen[str]]:
-    process = subprocess.Popen(
-        [sys.executable, "app.py"],
-        cwd=ROOT,
-        env={**os.environ, **settings},
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-    )
-    try:
-        yield process
-    finally:
-        process.kill()
-        process.communicate()
+    with TemporaryDirectory() as data:
+        process = subprocess.Popen(
+            [sys.executable, "app.py"],
+            cwd=ROOT,
+            env={**os.environ, "DATA_DIR": data, **settings},
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        try:
+            yield process
+        finally:
+            process.kill()
+            process.communicate()
 
 
 @pytest.mark.parametrize("stop", [signal.SIGTERM, signal.SIGINT])
@@ -72,3 +78,28 @@ def test_a_bad_setting_is_said_in_one_line() -> None:
         _, complained = process.communicate(timeout=SECONDS)
     assert process.returncode == 1
     assert complained == 'Slipway cannot start: PORT is "eighty": write a number from 1 to 65535.\n'
+
+
+def _last_of_many_new_plans(port: int) -> int:
+    """The status for the last of one plan more than an address may publish, each from elsewhere."""
+    for number in range(NEW_PLANS_AN_HOUR + 1):
+        asked = urllib.request.Request(
+            f"http://127.0.0.1:{port}/api/links",
+            json.dumps({"plan": {**PLAN, "title": f"Plan {number}"}}).encode(),
+            {"Content-Type": "application/json", "X-Forwarded-For": f"192.0.2.{number}"},
+        )
+        try:
+            with urllib.request.urlopen(asked, timeout=SECONDS) as answer:
+                status = answer.status
+        except urllib.error.HTTPError as error:
+            status = error.code
+    return int(status)
+
+
+@pytest.mark.parametrize(("proxy", "status"), [("127.0.0.1", 201), ("", 429)])
+def test_who_asks_is_taken_from_a_proxy_only_where_there_is_one(proxy: str, status: int) -> None:
+    port = free_port()
+    with running(PORT=str(port), PROXY=proxy) as process:
+        assert process.stdout
+        assert process.stdout.readline() == f"Slipway is at http://127.0.0.1:{port}\n"
+        assert _last_of_many_new_plans(port) == status

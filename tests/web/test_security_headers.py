@@ -50,6 +50,7 @@ OF_THE_ANSWER = {
     "Content-Type",
     "ETag",
     "Retry-After",
+    "WWW-Authenticate",
     "X-Robots-Tag",
     "Vary",
     "Date",

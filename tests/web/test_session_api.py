@@ -75,7 +75,6 @@ def test_a_warm_up_alone_is_a_session(client: FlaskClient) -> None:
         ({"piece": {}}, "/piece"),
         ({"piece": {"test": {"metres": 2000, "seconds": 420}}}, "/piece/test"),
         ({"piece": {"test": {"seconds": 45}}}, "/piece/test/seconds"),
-        ({"piece": {"intervals": {"times": 2, "seconds": 10, "rest_seconds": 600}}}, "/piece/intervals"),
     ],
 )
 def test_each_mistake_is_named_at_its_place(client: FlaskClient, asked: dict[str, Any], pointer: str) -> None:

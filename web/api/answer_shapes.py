@@ -8,9 +8,10 @@ from marshmallow import fields
 
 from planner.athlete import Level
 from planner.drills import Phase
-from planner.schemas.fields import Inside, Strict
+from planner.schemas.fields import Inside, Several, Strict
 from planner.schemas.plan_schema import PlanSchema
 from planner.schemas.timeline_shape import TimelineShape
+from planner.schemas.wall_schema import MOST_PLANS
 
 
 def _word(words: type[StrEnum]) -> fields.String:
@@ -127,6 +128,29 @@ class LinkedPlanShape(Strict):
 
     id = fields.String(required=True)
     plan = Inside("plan", PlanSchema, required=True)
+
+
+class WallMadeShape(Strict):
+    """A wall's name, its key, which is told this once, and the address that its tablet opens."""
+
+    id = fields.String(required=True)
+    key = fields.String(required=True, metadata={"description": "256 bits, for a header or a fragment only"})
+    url = fields.String(required=True)
+
+
+class WallShape(Strict):
+    """What a wall shows: the first of its plans, and those that come after it."""
+
+    id = fields.String(required=True)
+    version = fields.Integer(required=True, metadata={"description": "grows by one with each change"})
+    plans = Several("plans", Inside("a plan", PlanSchema), MOST_PLANS, required=True)
+    starts_at_s = fields.Integer(
+        required=True,
+        allow_none=True,
+        metadata={
+            "description": "when the first plan starts, in seconds since 1970 by the server; null: not yet"
+        },
+    )
 
 
 class ProblemShape(Strict):

@@ -16,6 +16,7 @@ from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema
 from planner.schemas.request_schema import LinkRequestSchema, ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
+from planner.schemas.wall_schema import WallRequestSchema
 from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
@@ -26,6 +27,8 @@ from web.api.answer_shapes import (
     ProblemDocumentShape,
     ShorthandAnswerShape,
     TechniqueLibraryShape,
+    WallMadeShape,
+    WallShape,
 )
 from web.api.export_request import ExportRequestSchema
 
@@ -50,6 +53,9 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     LinkRequestSchema,
     LinkShape,
     LinkedPlanShape,
+    WallRequestSchema,
+    WallMadeShape,
+    WallShape,
     ProblemDocumentShape,
     HealthShape,
 )

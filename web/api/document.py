@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Mapping
 from typing import Any
 
 from flask import Blueprint, Response, request
-from marshmallow import Schema
-from werkzeug.http import HTTP_STATUS_CODES
 
 from planner.appraisal import appraise
 from planner.notation.reader import read
@@ -21,7 +18,7 @@ from planner.schemas.athlete_shape import AthleteAnswerShape
 from planner.schemas.holding_schema import HoldingRequestSchema, HoldingShape, holding_answer
 from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema, week_answer
 from planner.schemas.plan_schema import PlanSchema, dump_plan
-from planner.schemas.request_schema import LinkRequestSchema, ShorthandRequestSchema, TimelineRequestSchema
+from planner.schemas.request_schema import ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import (
     SessionRequestSchema,
     SessionShape,
@@ -36,20 +33,26 @@ from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
     LibraryShape,
-    LinkedPlanShape,
-    LinkShape,
     PlanListingShape,
-    ProblemDocumentShape,
     ShorthandAnswerShape,
     TechniqueLibraryShape,
 )
 from web.api.components import describe_types, reference
-from web.api.errors import DETAILS, PROBLEM_JSON
 from web.api.export_request import EXAMPLE_START, ExportRequestSchema
-from web.api.exports import A_MINUTE, EXPORTS
-from web.api.links import AWAY, LINKS, TAKEN_DOWN
+from web.api.exports import EXPORTS
+from web.api.operations import (
+    ANY,
+    KEPT,
+    READING,
+    SENDING,
+    described,
+    in_examples,
+    operation,
+    reading,
+    sending,
+)
 from web.api.plans import plan_answers
-from web.api.publishing import CLOSED, NO_KEY
+from web.api.shared_document import shared_paths
 from web.api.technique import technique_answer
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
@@ -74,32 +77,7 @@ EXAMPLE_TARGET: dict[str, Any] = {
 EXAMPLE_WEEK: dict[str, Any] = {
     "days": [[{"cr10": 6, "minutes": 45}], [], [{"cr10": 3, "minutes": 60}], [], [], [], []]
 }
-EXAMPLE_LINK = "mfrggzdfmztwq2lk"
 EXAMPLE_TEXT = "title: A short piece\nmain\n2' r24 light\n  focus: long arms\n500m r28 @1:55"
-REFUSALS = {
-    400: ("The body is not JSON that can be read in one way only.", "line 1, column 9: expecting value"),
-    401: ("A key is needed, as Authorization: Bearer, and there is none or a wrong one.", NO_KEY),
-    403: ("Publishing is closed on this server.", CLOSED),
-    410: ("It was taken down, and is not taken again.", TAKEN_DOWN),
-    503: ("The store cannot be reached, or is full.", AWAY),
-    404: ("There is nothing of that name.", "there is no built-in plan of that name"),
-    405: ("This address does not do that.", DETAILS[405]),
-    413: ("The body is too large.", DETAILS[413]),
-    415: ("The body is not sent as plain JSON.", "send JSON, with Content-Type: application/json"),
-    422: (
-        "The JSON does not say what it should; each mistake is named.",
-        "rate 62 is above 50 strokes a minute",
-    ),
-    429: (
-        "Too much is asked for from one address; Retry-After says in how many seconds there is room again.",
-        f"more than {A_MINUTE} downloads were asked for in a minute: try again in 20 s",
-    ),
-    500: ("A mistake of the server's own.", DETAILS[500]),
-}
-KEPT = {"304": {"description": "It has not changed since the ETag that was sent."}}
-ANY = {"type": "object"}
-READING = (405, 500)
-SENDING = (400, 405, 413, 415, 422, 500)
 
 
 def api_document() -> dict[str, Any]:
@@ -133,27 +111,27 @@ def _paths() -> dict[str, dict[str, Any]]:
     }
     return {
         "/api/library": {
-            "get": _reading("getLibrary", "All built-in plans with their timelines", LibraryShape, together)
+            "get": reading("getLibrary", "All built-in plans with their timelines", LibraryShape, together)
         },
-        "/api/plans": {"get": _reading("listPlans", "The built-in plans", PlanListingShape, listing)},
+        "/api/plans": {"get": reading("listPlans", "The built-in plans", PlanListingShape, listing)},
         "/api/plans/{slug}": {
             "get": {
-                **_reading("getPlan", "A built-in plan with its timeline", BuiltinPlanShape, whole, 404),
+                **reading("getPlan", "A built-in plan with its timeline", BuiltinPlanShape, whole, 404),
                 "parameters": [slug],
             }
         },
         "/api/technique": {
-            "get": _reading(
+            "get": reading(
                 "getTechnique", "Positions, drills and calls", TechniqueLibraryShape, _few(technique)
             )
         },
         "/api/timeline": {
-            "post": _sending(
+            "post": sending(
                 "compileTimeline", "What is rowed", TimelineRequestSchema, asked, TimelineShape, told
             )
         },
         "/api/session": {
-            "post": _sending(
+            "post": sending(
                 "makeSession",
                 "A session for the piece ahead, and why it is so",
                 SessionRequestSchema,
@@ -163,7 +141,7 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         "/api/holding": {
-            "post": _sending(
+            "post": sending(
                 "describeHolding",
                 "Whether a target for intervals holds, and where it breaks",
                 HoldingRequestSchema,
@@ -173,7 +151,7 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         "/api/shorthand": {
-            "post": _sending(
+            "post": sending(
                 "convertShorthand",
                 "Shorthand to a plan, or a plan to shorthand",
                 ShorthandRequestSchema,
@@ -183,7 +161,7 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         "/api/athlete": {
-            "post": _sending(
+            "post": sending(
                 "describeAthlete",
                 "Predictions, critical power and bands",
                 AthleteSchema,
@@ -193,7 +171,7 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         "/api/load": {
-            "post": _sending(
+            "post": sending(
                 "describeLoad",
                 "The load of a week of rated sessions",
                 WeekRequestSchema,
@@ -203,12 +181,11 @@ def _paths() -> dict[str, dict[str, Any]]:
             )
         },
         f"{EXPORTS}/{{kind}}": {"post": _exporting({**asked, "start": EXAMPLE_START})},
-        LINKS: {"post": _publishing(asked)},
-        f"{LINKS}/{{name}}": {"get": _linked(asked)},
+        **shared_paths(asked),
         "/api/openapi.json": {
-            "get": _operation("getDescription", "This description", {"200": _described(ANY), **KEPT}, READING)
+            "get": operation("getDescription", "This description", {"200": described(ANY), **KEPT}, READING)
         },
-        "/healthz": {"get": _reading("getHealth", "Whether the app is well", HealthShape, health)},
+        "/healthz": {"get": reading("getHealth", "Whether the app is well", HealthShape, health)},
     }
 
 
@@ -223,85 +200,20 @@ def _exporting(asked: dict[str, object]) -> dict[str, Any]:
         "schema": {"type": "string", "enum": list(KINDS)},
         "example": next(iter(KINDS)),
     }
-    files = {each.mimetype: {"schema": {"type": "string"}, **_example("")} for each in KINDS.values()}
-    files[JSON] = {"schema": reference(PlanSchema), **_example(asked["plan"])}
+    files = {each.mimetype: {"schema": {"type": "string"}, **in_examples("")} for each in KINDS.values()}
+    files[JSON] = {"schema": reference(PlanSchema), **in_examples(asked["plan"])}
     good = {"200": {"description": "The file, under a name made from the title.", "content": files}}
     body = {
         "required": True,
-        "content": {JSON: {"schema": reference(ExportRequestSchema), **_example(asked)}},
+        "content": {JSON: {"schema": reference(ExportRequestSchema), **in_examples(asked)}},
     }
-    operation = _operation("exportPlan", "A plan as a file", good, (404, *SENDING, 429))
-    return {**operation, "parameters": [kind], "requestBody": body}
-
-
-def _publishing(asked: Mapping[str, object]) -> dict[str, Any]:
-    """A plan that is published already has its name again; otherwise it is made."""
-    told = {"id": EXAMPLE_LINK, "url": f"/p/{EXAMPLE_LINK}"}
-    known = _sending("publishPlan", "A short address for a plan", LinkRequestSchema, asked, LinkShape, told)
-    made = {**known["responses"]["200"], "description": "It was not published before."}
-    refusals = {str(status): _refusal(status) for status in (401, 403, 410, 429, 503)}
-    return {**known, "responses": {**known["responses"], "201": made, **refusals}}
-
-
-def _linked(asked: Mapping[str, object]) -> dict[str, Any]:
-    name = {
-        "name": "name",
-        "in": "path",
-        "required": True,
-        "description": "the id of a published plan",
-        "schema": {"type": "string"},
-        "example": EXAMPLE_LINK,
-    }
-    example = {"id": EXAMPLE_LINK, "plan": asked["plan"]}
-    reading = _reading("getLink", "A published plan", LinkedPlanShape, example, 404, 410, 429, 503)
-    return {**reading, "parameters": [name]}
+    exporting = operation("exportPlan", "A plan as a file", good, (404, *SENDING, 429))
+    return {**exporting, "parameters": [kind], "requestBody": body}
 
 
 def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
     """The first of each kind: enough for an example."""
     return {kind: items[:1] for kind, items in technique.items()}
-
-
-def _reading(name: str, summary: str, shape: type[Schema], example: object, *refusals: int) -> dict[str, Any]:
-    kept = {} if shape is HealthShape else KEPT
-    good = {"200": _described(reference(shape), example), **kept}
-    return _operation(name, summary, good, (*refusals, *READING))
-
-
-def _sending(
-    name: str, summary: str, asks: type[Schema], asked: object, shape: type[Schema], example: object
-) -> dict[str, Any]:
-    body = {"required": True, "content": {JSON: {"schema": reference(asks), **_example(asked)}}}
-    good = {"200": _described(reference(shape), example)}
-    return {**_operation(name, summary, good, SENDING), "requestBody": body}
-
-
-def _operation(name: str, summary: str, good: dict[str, Any], refusals: tuple[int, ...]) -> dict[str, Any]:
-    responses = {**good, **{str(status): _refusal(status) for status in sorted(refusals)}}
-    return {"operationId": name, "summary": summary, "responses": responses}
-
-
-def _described(schema: dict[str, Any], example: object = None) -> dict[str, Any]:
-    content = {"schema": schema, **(_example(example) if example is not None else {})}
-    return {"description": "What was asked for.", "content": {JSON: content}}
-
-
-def _example(value: object) -> dict[str, Any]:
-    return {"examples": {"one": {"value": value}}}
-
-
-def _refusal(status: int) -> dict[str, Any]:
-    description, detail = REFUSALS[status]
-    problems = [{"pointer": "/plan/parts/0/blocks/0/rate", "sentence": detail}] if status == 422 else []
-    document = {
-        "type": "about:blank",
-        "title": HTTP_STATUS_CODES[status],
-        "status": status,
-        "detail": detail,
-        "problems": problems,
-    }
-    content = {PROBLEM_JSON: {"schema": reference(ProblemDocumentShape), **_example(document)}}
-    return {"description": description, "content": content}
 
 
 def document_api() -> Blueprint:

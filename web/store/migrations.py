@@ -15,6 +15,11 @@ STEPS: tuple[tuple[str, ...], ...] = (
         "CREATE TABLE banned (digest TEXT PRIMARY KEY NOT NULL, id TEXT NOT NULL UNIQUE,"
         " banned_at {whole} NOT NULL){strict}",
     ),
+    (
+        "CREATE TABLE walls (id TEXT PRIMARY KEY NOT NULL, key_digest TEXT NOT NULL,"
+        " shows TEXT NOT NULL CHECK (length(shows) <= 524288), version INTEGER NOT NULL,"
+        " changed_at {whole} NOT NULL){strict}",
+    ),
 )
 """What each step says to the database."""
 WORDS = {

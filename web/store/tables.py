@@ -20,6 +20,17 @@ links = Table(
 )
 """Published plans: canonical JSON under the beginning of its digest; `made_at` in seconds since 1970."""
 
+walls = Table(
+    "walls",
+    metadata,
+    Column("id", Text, primary_key=True),
+    Column("key_digest", Text, nullable=False),
+    Column("shows", Text, nullable=False),
+    Column("version", Integer, nullable=False),
+    Column("changed_at", BigInteger, nullable=False),
+)
+"""What walls show, as JSON; of each key only its SHA-256."""
+
 banned = Table(
     "banned",
     metadata,

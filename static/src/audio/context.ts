@@ -9,6 +9,12 @@ import { keepAwake } from "./sounds.js";
 /** A clock that has not moved for this long has stopped. */
 const STOPPED_MS = 300;
 
+/**
+ * A context that says it runs and stands still at so many looks in a row is given up. One alone may be a device that
+ * has just woken: its sound begins a moment after it.
+ */
+const STILL_LOOKS = 4;
+
 /** Sounds that meet do not crackle. It looks ahead, so that everything comes out so much later. */
 export const LIMITER_DELAY_S = 0.006;
 const LIMITER = { threshold: -6, knee: 0, ratio: 20, attack: 0.001, release: 0.05 };
@@ -18,6 +24,8 @@ interface Open {
   volume: GainNode;
   last_s: number;
   moved_ms: number;
+  /** How many looks in a row have found it running and standing still. */
+  still: number;
 }
 
 export class Output {
@@ -54,12 +62,23 @@ export class Output {
     if (!open) return false;
     const { currentTime } = open.context;
     if (currentTime !== open.last_s) [open.last_s, open.moved_ms] = [currentTime, now_ms];
-    return open.context.state === "running" && now_ms - open.moved_ms <= STOPPED_MS;
+    const still = now_ms - open.moved_ms > STOPPED_MS;
+    open.still = still && open.context.state === "running" ? open.still + 1 : 0;
+    return open.context.state === "running" && !still;
   }
 
-  /** Tries to go on without a tap: browsers allow it when the page came back from the background. */
-  async nudge(): Promise<void> {
-    if (this.open?.context.state === "suspended") await this.open.context.resume().catch(() => undefined);
+  /**
+   * Tries to go on without a tap, at a look that has found no sound: many browsers allow it on a page that was tapped
+   * before. While a call has the sound, nothing is asked of it: that is what leaves a context standing still.
+   */
+  nudge(): void {
+    const open = this.open;
+    if (!open) return;
+    const { state } = open.context;
+    if (state === "suspended") return resume(open.context);
+    if (state !== "closed" && open.still < STILL_LOOKS) return;
+    this.close();
+    resume(this.build());
   }
 
   /** From 0 to 1. */
@@ -73,14 +92,15 @@ export class Output {
     this.open = undefined;
   }
 
-  private build(): void {
+  private build(): AudioContext {
     soundThroughTheSilentSwitch();
     const context = new AudioContext({ latencyHint: "interactive" });
     const limiter = new DynamicsCompressorNode(context, LIMITER);
     const volume = new GainNode(context, { gain: loudness(this.level) });
     volume.connect(limiter).connect(context.destination);
     keepAwake(limiter);
-    this.open = { context, volume, last_s: context.currentTime, moved_ms: performance.now() };
+    this.open = { context, volume, last_s: context.currentTime, moved_ms: performance.now(), still: 0 };
+    return context;
   }
 
   private async moves(): Promise<boolean> {
@@ -92,6 +112,10 @@ export class Output {
     while (context.currentTime === from_s && performance.now() < until_ms) await pause(20);
     return context.state === "running" && context.currentTime > from_s;
   }
+}
+
+function resume(context: AudioContext): void {
+  if (context.state === "suspended") context.resume().catch(() => undefined);
 }
 
 /** Ears hear in steps of decibels: the square makes the middle of a slider sound like the middle. */

@@ -107,7 +107,6 @@ export class FirstScreen extends LitElement {
       ${this.today()}
       <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
         <a class="button" href="#own" @click=${this.toBox}>Write your own</a>
-        <a class="button" href="/settings">Settings</a>
         ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
@@ -124,7 +123,8 @@ export class FirstScreen extends LitElement {
         @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
         @make=${() => this.tell("make")}></shorthand-box>
         <plan-file-entry></plan-file-entry></section>
-      <a class="button" href="/technique">Positions, drills and calls</a>
+      <nav aria-label="Besides"><a class="button" href="/technique">Positions, drills and calls</a>
+        <a class="button" href="/settings">Settings</a></nav>
     </main>`;
   }
 

@@ -3,7 +3,7 @@
  * Properties: `timeline`, `index`, `left_s` (whole seconds, 0 when over), `startsAt` (clock time set, or ""),
  * `held`, `saved`, `sound`, `hand`, `buttons`, `extendable`, `remark` (something to say once, or "").
  * Events: start (count-in now), by-clock (detail: ms since 1970), no-clock, back, hold,
- * sound, end.
+ * sound, wake, end.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Buttons, Hand } from "../data/preferences.js";
@@ -82,6 +82,7 @@ export class GapScreen extends LitElement {
     .count { flex: 1 1 auto; display: grid; align-content: center; }
     .todo { display: flex; flex-wrap: wrap; gap: 4px 18px; font-size: 22px; font-weight: 700; }
     .todo li::before { content: "· "; color: var(--catch); }
+    .lost { border-color: var(--catch); border-width: 3px; font-size: 22px; }
     .set { font-size: 22px; font-weight: 700; border-left: 6px solid var(--catch); padding: 4px 12px; }
     .piece { display: grid; gap: 4px; padding: 14px; background: var(--hull); border-radius: var(--r); font-size: 19px; }
     .piece b { font-size: 23px; }
@@ -105,7 +106,8 @@ export class GapScreen extends LitElement {
       .piece b { font-size: 19px; }
       .go { min-height: 60px; padding: 0 8px; font-size: 22px; }
       .large .go, .large .keys button { min-height: 76px; }
-      .large .todo { display: none; }
+      .large .todo, .lost + .piece span { display: none; }
+      .lost { min-height: 48px; font-size: 19px; }
       main { gap: 6px; }
       plan-profile, saved-mark { display: none; }
     }
@@ -163,7 +165,8 @@ export class GapScreen extends LitElement {
         <span class="unit">${this.timeWords()}</span>
       </div>
       <div class="about">
-        <ul class="todo"><li>Stand up</li><li>Walk</li><li>Drink</li></ul>
+        ${this.sound === "lost" ? html`<button type="button" class="lost" @click=${() => this.tell("wake")}>Sound is lost. Tap here</button>`
+          : html`<ul class="todo"><li>Stand up</li><li>Walk</li><li>Drink</li></ul>`}
         ${next?.setting ? html`<p class="set">Set the machine: ${settingWords(next.setting)}</p>` : nothing}
         ${next ? this.piece(next) : nothing}
       </div>
@@ -226,7 +229,7 @@ export class GapScreen extends LitElement {
     return this.renderRoot.querySelector<T>(name)!;
   }
 
-  private tell(name: "start" | "no-clock" | "back" | "hold" | "extend" | "sound" | "end"): void {
+  private tell(name: "start" | "no-clock" | "back" | "hold" | "extend" | "sound" | "wake" | "end"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

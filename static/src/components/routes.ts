@@ -10,9 +10,12 @@ export type Route =
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
+  | { screen: "afar"; wall: string }
+  | { screen: "walls"; key: string; source?: Source; name?: string }
   | { screen: "row" | "wall"; source?: Source; name?: string };
 
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
+const AFAR = /^\/wall\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
 /** By what the address of a row screen names its plan. */
 const NAMED_BY: Record<Source, string> = { "built-in": "plan", mine: "mine", sent: "sent" };
@@ -25,6 +28,9 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
+  const afar = AFAR.exec(address.pathname);
+  if (afar) return { screen: "afar", wall: decoded(afar[1]!) };
+  if (address.pathname === "/walls") return { ...runRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };
   if (address.pathname === "/row") return runRoute("row", address.search);
   return address.pathname === "/wall" ? runRoute("wall", address.search) : { screen: "first" };
 }

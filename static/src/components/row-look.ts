@@ -80,7 +80,7 @@ export const rowLook = css`
 
   /* upright, and tall enough for the drawing of a drill beside all the rest */
   @container (min-height: 840px) and (orientation: portrait) {
-    drill-picture[known] { display: block; flex: 0 0 auto; height: clamp(96px, 12cqh, 200px); }
+    drill-picture[known] { display: block; flex: 0 0 auto; height: clamp(80px, 10cqh, 200px); }
   }
   @container (min-height: 840px) and (max-height: 900px) and (orientation: portrait) {
     .screen:has(drill-picture[known]) plan-profile { display: none; }

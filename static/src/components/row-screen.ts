@@ -152,7 +152,7 @@ export class RowScreen extends LitElement {
     return html`<div class="count">
       <p>${countInWords(segment, this.elapsed_s)}</p>
       <div class="digits" role="timer" aria-live="off">${this.countIn}</div>
-      <p dir="auto">${focusWords(segment)}</p>
+      ${this.sound === "lost" ? this.soundLost() : html`<p dir="auto">${focusWords(segment)}</p>`}
     </div>`;
   }
 

@@ -172,7 +172,7 @@ export class SessionFlow extends LitElement {
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
       .extendable=${can_extend} .remark=${this.remark} @extend=${this.extend} @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
-      @no-clock=${() => player.startAtClock(null)}></gap-screen>`;
+      @no-clock=${() => player.startAtClock(null)} @wake=${() => void player.wakeSound()}></gap-screen>`;
   }
 
   private question({ absence, segment }: Snapshot) {

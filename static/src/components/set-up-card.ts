@@ -4,6 +4,9 @@ import type { Timeline } from "../plan/wire.js";
 import { buttons, page, type } from "./look.js";
 import { settingWords } from "./segment-words.js";
 
+/** Systems that let a page choose how it sounds stop its sound on lock [I: goldfire/howler.js#1309]; of the others some do. */
+const SILENCED = `${"audioSession" in navigator ? "It falls" : "Some phones fall"} silent when locked, or in a call: keep it unlocked.`;
+
 export class SetUpCard extends LitElement {
   static override properties = { timeline: { attribute: false }, starting: { type: Boolean } };
   declare timeline: Timeline | undefined;
@@ -41,7 +44,8 @@ export class SetUpCard extends LitElement {
         <div><dt>Water</dt><dd>Where you can reach it from the seat.</dd></div>
         <div><dt>Floor</dt><dd>Machine level and steady; nothing under the seat's way or behind you.</dd></div>
         <div><dt>Phone</dt><dd>One or two metres away, screen towards you, sound
-          up${"wakeLock" in navigator ? "" : ", and set so that its screen does not go dark by itself"}.</dd></div>
+          up${"wakeLock" in navigator ? "" : ", and set so that its screen does not go dark by itself"}.
+          ${SILENCED} Your place in the session is kept all the same.</dd></div>
       </dl>
       <div class="bar">
         <button type="button" @click=${() => this.tell("leave")}>Not yet</button>

@@ -4,15 +4,20 @@ import type { Preferences } from "../data/preferences.js";
 import { openSession } from "../data/sessions.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
+import { voicesHere } from "../state/session-speech.js";
+import { canShake } from "../state/session-touch.js";
 import { tellScreen } from "./routes.js";
+import type { VoiceName } from "./settings-cues.js";
 import "./settings-screen.js";
 
 const REFUSED = "This device could not keep that: its storage is full or closed to this page. It holds until the page is closed.";
 
 export class SettingsHome extends LitElement {
-  static override properties = { chosen: { state: true }, sound: { state: true }, rowing: { state: true }, trouble: { state: true } };
+  static override properties = { chosen: { state: true }, sound: { state: true }, volume: { state: true }, voices: { state: true }, rowing: { state: true }, trouble: { state: true } };
   declare chosen: Preferences | undefined;
   declare sound: boolean;
+  declare volume: number;
+  declare voices: readonly VoiceName[] | undefined;
   declare rowing: boolean;
   declare trouble: string;
   private stops: (() => void)[] = [];
@@ -20,6 +25,7 @@ export class SettingsHome extends LitElement {
   constructor() {
     super();
     this.sound = true;
+    this.volume = 1;
     this.rowing = false;
     this.trouble = "";
   }
@@ -30,6 +36,7 @@ export class SettingsHome extends LitElement {
     this.stops = [chosen.subscribe(() => (this.chosen = chosen.now)), player.subscribe(() => void this.look())];
     void chosen.ready.then(() => (this.chosen = chosen.now));
     void this.look();
+    void voicesHere().then((voices) => (this.voices = voices));
   }
 
   override disconnectedCallback(): void {
@@ -42,13 +49,15 @@ export class SettingsHome extends LitElement {
   }
 
   override render() {
-    return html`<settings-screen .chosen=${this.chosen} .sound=${this.sound} .rowing=${this.rowing} .trouble=${this.trouble}
+    return html`<settings-screen .chosen=${this.chosen} .sound=${this.sound} .volume=${this.volume} .voices=${this.voices} .shakes=${canShake()} .rowing=${this.rowing} .trouble=${this.trouble}
       @sound=${({ detail }: CustomEvent<boolean>) => this.keep(player.setSound(detail).then(() => true, () => false))}
+      @volume=${({ detail }: CustomEvent<number>) => this.keep(player.setVolume(detail).then(() => true, () => false))}
       @choose=${({ detail }: CustomEvent<Partial<Preferences>>) => this.keep(chosen.change(detail))}></settings-screen>`;
   }
 
   private async look(): Promise<void> {
     this.sound = player.snapshot().sound !== "off";
+    this.volume = player.volume;
     this.rowing = (await openSession().catch(() => undefined)) !== undefined;
   }
 

@@ -1,7 +1,9 @@
 /** The choices of this device, each taking hold at once.
  *
- * Properties: `chosen` (undefined while it is being read), `sound` (whether it is wanted), `rowing` (a session is open
- * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean).
+ * Properties: `chosen` (undefined while it is being read), `sound` (whether it is wanted), `volume` (0 to 1),
+ * `voices` (of the device, or undefined while they are looked for), `shakes` (whether the device can), `rowing` (a session is open
+ * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean),
+ * `volume` (detail: 0 to 1).
  */
 import { LitElement, css, html, nothing } from "lit";
 import { isCount, LONGEST_COUNT_S, type Buttons, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
@@ -9,6 +11,8 @@ import type { Theme } from "../data/theme-mirror.js";
 import { choices, ON_OR_OFF, tiles, type Option } from "./choice-look.js";
 import "./settings-keys.js";
 import { buttons, fields, page, type } from "./look.js";
+import "./settings-cues.js";
+import type { VoiceName } from "./settings-cues.js";
 
 const FIGURES: readonly Option<FigureKind>[] = [
   { value: "time", name: "Time left" }, { value: "strokes", name: "Strokes left" }, { value: "rate", name: "Rate" }, { value: "split", name: "Split" },
@@ -24,10 +28,13 @@ type Count = "start_count_s" | "hold_count_s";
 
 export class SettingsScreen extends LitElement {
   static override properties = {
-    chosen: { attribute: false }, sound: { type: Boolean }, rowing: { type: Boolean }, trouble: {}, wrong: { state: true },
+    chosen: { attribute: false }, sound: { type: Boolean }, volume: { type: Number }, voices: { attribute: false }, shakes: { type: Boolean }, rowing: { type: Boolean }, trouble: {}, wrong: { state: true },
   };
   declare chosen: Preferences | undefined;
   declare sound: boolean;
+  declare volume: number;
+  declare voices: readonly VoiceName[] | undefined;
+  declare shakes: boolean;
   declare rowing: boolean;
   declare trouble: string;
   declare wrong: Partial<Record<Count, boolean>>;
@@ -35,6 +42,8 @@ export class SettingsScreen extends LitElement {
   constructor() {
     super();
     this.sound = true;
+    this.volume = 1;
+    this.shakes = false;
     this.rowing = false;
     this.trouble = "";
     this.wrong = {};
@@ -66,8 +75,9 @@ export class SettingsScreen extends LitElement {
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Settings</h1><p>For this device. Each takes hold at once.</p></header>
       <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
-      ${this.chosen ? html`<div class="all">${this.whileRowing(this.chosen)}<div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}</div>
-        <settings-keys .chosen=${this.chosen}></settings-keys></div>` : nothing}
+      ${this.chosen ? html`<div class="all"><div class="side">${this.whileRowing(this.chosen)}<settings-cues .chosen=${this.chosen} .sound=${this.sound}
+          .volume=${this.volume} .voices=${this.voices} .shakes=${this.shakes}></settings-cues></div>
+        <div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}<settings-keys .chosen=${this.chosen}></settings-keys></div></div>` : nothing}
       ${this.rowing ? html`<div class="bar"><p class="small">A session is open behind this page.</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
     </main>`;
   }
@@ -78,7 +88,6 @@ export class SettingsScreen extends LitElement {
         <p class="small">A block without it shows the time left.</p></fieldset>
       <fieldset><legend>Effort shown as</legend>${tiles("effort", EFFORTS, effort, (value) => this.choose({ effort: value }))}
         <p class="small">Where the figure is not known, the words of the plan stand.</p></fieldset>
-      <fieldset><legend>Sound</legend>${tiles("sound", ON_OR_OFF, this.sound, (value) => this.tell("sound", value))}</fieldset>
     </section>`;
   }
 

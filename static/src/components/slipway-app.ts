@@ -54,6 +54,8 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
     if (route.screen === "wall") return this.wall(route);
+    if (route.screen === "afar") return this.sharing(html`<wall-afar .wall=${route.wall}>${this.coming("Wall")}</wall-afar>`);
+    if (route.screen === "walls") return this.sharing(html`<walls-page .key=${route.key} .source=${route.source} .name=${route.name}>${this.coming("Walls")}</walls-page>`);
     return this.first();
   }
 
@@ -63,10 +65,15 @@ export class SlipwayApp extends LitElement {
     return html`<technique-page>${this.coming("Technique")}</technique-page>`;
   }
 
-  /** Opening a link needs more than the first load holds. */
+  /** Links and walls led from afar need more than the first load holds. */
   private link(route: { carried: string } | { id: string }) {
+    const [carried, short] = "id" in route ? [undefined, route.id] : [route.carried, undefined];
+    return this.sharing(html`<link-opened .carried=${carried} .short=${short}>${this.coming("A plan by a link")}</link-opened>`);
+  }
+
+  private sharing(screen: TemplateResult): TemplateResult {
     import("./sharing.js").catch(() => (this.lacking = true));
-    return html`<link-opened .carried=${"carried" in route ? route.carried : undefined} .short=${"id" in route ? route.id : undefined}>${this.coming("A plan by a link")}</link-opened>`;
+    return screen;
   }
 
   private athlete() {

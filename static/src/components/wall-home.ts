@@ -36,10 +36,14 @@ const SOON_MS = 10_000;
 export class WallHome extends LitElement {
   static override properties = {
     source: { attribute: false }, name: { attribute: false }, version: { state: true }, wall: { state: true }, lost: { state: true }, record: { state: true },
-    saved: { state: true }, starting: { state: true }, trouble: { state: true }, remark: { state: true }, targets: { state: true },
+    afar: { type: Boolean }, note: {}, saved: { state: true }, starting: { state: true }, trouble: { state: true }, remark: { state: true }, targets: { state: true },
   };
   declare source: Source | undefined;
   declare name: string | undefined;
+  /** Led from afar: the address stays that of the wall. */
+  declare afar: boolean;
+  /** What stands before the time of day while a session runs, or "". */
+  declare note: string;
   declare version: number;
   declare wall: WallSettings | undefined;
   declare lost: number;
@@ -65,6 +69,8 @@ export class WallHome extends LitElement {
 
   constructor() {
     super();
+    this.afar = false;
+    this.note = "";
     this.version = 0;
     this.lost = 0;
     this.saved = "saving";
@@ -170,6 +176,18 @@ export class WallHome extends LitElement {
     if (this.record) await watchSaved(this.record.id, (saved) => (this.saved = saved), () => !this.isConnected, () => keptLater(import.meta.url));
   }
 
+  /** From afar: this plan, started at that moment (ms since 1970), or waiting. What led the room until now is ended; what somebody rows is not. */
+  async lead(record: PlanRecord | undefined, starts_at_ms?: number): Promise<void> {
+    const stored = await openSession().catch(() => undefined);
+    const left = stored && isSound(stored) ? stored.record : undefined;
+    if (left && !left.led_by) return void (this.trouble = "A session that somebody rows is open on this device: end it first.");
+    if (left) await player.restore();
+    if (player.snapshot().phase === "elsewhere") return;
+    if (player.snapshot().phase !== "none") await player.endForAnother();
+    [this.open, this.record, this.start_at_ms, this.trouble] = [undefined, record, starts_at_ms, ""];
+    if (record && starts_at_ms !== undefined) await this.begin();
+  }
+
   private keep(changes: Partial<WallSettings>): void {
     this.wall = { ...this.wall!, ...changes };
     void changeWall(changes).catch(() => (this.trouble = "This device could not keep that: its storage is full or closed to this page. It holds until the page is closed."));
@@ -205,7 +223,7 @@ export class WallHome extends LitElement {
       this.starting = false;
     }
     this.keep({ plan: { source: record!.source, name: record!.name } });
-    replaceAddress("/wall");
+    if (!this.afar) replaceAddress("/wall");
   }
 
   private follow(snapshot: Snapshot): void {
@@ -235,7 +253,7 @@ export class WallHome extends LitElement {
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
-    screen.clock = timeOfDay(Date.now());
+    screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
     screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
   }
 

@@ -2,7 +2,7 @@
 import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline,
+  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallMade,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -63,7 +63,7 @@ export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promi
 
 /** A short address for a plan, the same for the same plan; `key` is for servers that ask for one, else "". */
 export function publishPlan(plan: Plan, key: string): Promise<Link> {
-  return ask<Link>("/api/links", { plan }, key ? { Authorization: `Bearer ${key}` } : {});
+  return ask<Link>("/api/links", { plan }, key ? bearer(key) : {});
 }
 
 /** The plan of a short address. */
@@ -85,6 +85,31 @@ export function fetchAthleteAnswer(athlete: Athlete): Promise<AthleteAnswer> {
 export interface MadeFile {
   name: string;
   blob: Blob;
+}
+
+/** A new wall; `key` is for servers that ask for one before they take anything, else "". */
+export function makeWall(key: string): Promise<WallMade> {
+  return ask<WallMade>("/api/walls", {}, key ? bearer(key) : {});
+}
+
+/** Another key for a wall. */
+export function renewWallKey(id: string, key: string): Promise<WallMade> {
+  return ask<WallMade>(`/api/walls/${encodeURIComponent(id)}/key`, {}, bearer(key));
+}
+
+/** What a wall shows, or is to show; the document is undefined where nothing has changed since If-None-Match. */
+export async function askWall(id: string, method: "GET" | "PUT", headers: Headers, body?: unknown): Promise<{ document: unknown; headers: Response["headers"] }> {
+  const sent: Headers = body === undefined ? {} : { "Content-Type": "application/json" };
+  const options = { method, headers: { ...sent, ...headers }, cache: "no-store" as const, ...(body === undefined ? {} : { body: JSON.stringify(body) }) };
+  const response = await fetch(`/api/walls/${encodeURIComponent(id)}`, { ...options, signal: AbortSignal.timeout(TIMEOUT_MS) }).catch(noAnswer);
+  if (response.status === 304) return { document: undefined, headers: response.headers };
+  const document = await json(response);
+  if (!response.ok) throw refusal(response.status, document);
+  return { document, headers: response.headers };
+}
+
+function bearer(key: string): Headers {
+  return { Authorization: `Bearer ${key}` };
 }
 
 /** A plan made into a file of this kind. */

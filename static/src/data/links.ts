@@ -10,10 +10,12 @@ import { changeSettings, readSettings } from "./settings.js";
 
 /** Opens the plan that stands in an address behind its #, and keeps it. Throws LinkError. */
 export async function openCarried(payload: string): Promise<PlanRecord> {
-  const plan = decode(payload);
-  const address = `/p#${encode(plan)}`;
-  const name = await nameFor(plan);
-  return keepSent(name, plan, address);
+  return keepReceived(decode(payload));
+}
+
+/** Keeps a plan that came some other way, such as from a wall's server, like one that came by a link. */
+export async function keepReceived(plan: Plan): Promise<PlanRecord> {
+  return keepSent(await nameFor(plan), plan, `/p#${encode(plan)}`);
 }
 
 /** Opens a published plan and keeps it; one that is kept already needs no signal. Throws Refused, NoAnswer, LinkError. */

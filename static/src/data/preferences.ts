@@ -3,6 +3,7 @@
  *
  * Kept among the settings. What cannot be understood there, of another version or damaged, counts as not chosen.
  */
+import { BEATS, type Beat } from "../plan/beats.js";
 import { keepSettings, readSettings } from "./settings.js";
 import { THEMES, type Theme } from "./theme-mirror.js";
 
@@ -31,6 +32,17 @@ export interface Preferences {
   /** The hand that reaches for the phone. */
   hand: Hand;
   buttons: Buttons;
+  beat: Beat;
+  /** Whether the last two strokes of a block are marked. */
+  last_strokes: boolean;
+  /** Whether changes, count-ins and the end are told by a sound. */
+  changes: boolean;
+  /** Whether a voice names the next block and says the calls. */
+  voice: boolean;
+  /** The address of the voice that was chosen; "" for the first there is. */
+  voice_uri: string;
+  /** Whether the device shakes at changes and last strokes, where it can. */
+  shakes: boolean;
   /** Whether the screen is kept on while a session runs. */
   keep_awake: boolean;
   /** Whether keys steer a session: those of a keyboard or a clicker. */
@@ -56,6 +68,12 @@ const CHOICES: { readonly [Name in keyof Preferences]: Choice<Preferences[Name]>
   theme: oneOf(THEMES),
   hand: oneOf(HANDS),
   buttons: oneOf(BUTTONS),
+  beat: oneOf(BEATS),
+  last_strokes: onOrOff(true),
+  changes: onOrOff(true),
+  voice: onOrOff(true),
+  voice_uri: { usual: "", allows: (value) => typeof value === "string" },
+  shakes: onOrOff(true),
   keep_awake: onOrOff(true),
   keys: onOrOff(true),
   media_keys: onOrOff(false),

@@ -23,9 +23,12 @@ export interface Settings {
   preferences: unknown;
   /** As data/wall keeps and understands it. */
   wall: unknown;
+  /** Walls whose keys are here, and what a tablet last heard, as data/afar keeps and understands them. */
+  walls: unknown;
+  heard: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null };
+export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, walls: null, heard: null };
 
 const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
   sound: v.boolean(),
@@ -38,6 +41,8 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   publish_key: v.string(),
   preferences: v.unknown(),
   wall: v.unknown(),
+  walls: v.unknown(),
+  heard: v.unknown(),
 };
 
 /** What this page has changed and the device could not keep: it counts while the page is open. */

@@ -1,4 +1,4 @@
-/** The likely 2 km split from one result, by two customs and their spread: planner/prediction.py again. */
+/** The likely 2 km split from one result, by two customs and their spread: planner/curve.py again, for one result. */
 import { compare, exact, inParts, toNumber, type Exact } from "./exact-time.js";
 import { splitOf } from "./pace.js";
 import type { Level, Result } from "./types.js";

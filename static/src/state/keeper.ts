@@ -7,14 +7,18 @@ import { database } from "../data/database.js";
 import { WriteQueue } from "../data/write-queue.js";
 import { ourScript } from "../offline/worker-bridge.js";
 import type { Segment } from "../plan/types.js";
+import { wanted } from "../timeline/cue-choice.js";
 import { cuesBetween, type Cue } from "../timeline/cue-window.js";
 import type { Fact } from "../timeline/facts.js";
+import { spokenBetween, type Spoken } from "../timeline/spoken.js";
 import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
 import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
 import { monoAt, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
+import { SessionSpeech } from "./session-speech.js";
+import { SessionTouch } from "./session-touch.js";
 import { SessionSound } from "./session-sound.js";
 import type { Absence, Notice, Snapshot } from "./snapshot.js";
 import { ScreenLock } from "./wake-lock.js";
@@ -43,10 +47,15 @@ export class Keeper {
   readonly writes = new WriteQueue(() => this.changed());
   readonly screen = new ScreenLock(() => this.changed());
   readonly sound = new SessionSound({
-    cues: (from_s, to_s) => this.cues(from_s, to_s),
+    cues: (from_s, to_s) => wanted(this.cues(from_s, to_s), this.chosen.now),
     now_s: () => this.run?.now_s ?? 0,
     monoAt: (session_s) => (this.run ? monoAt(this.run.clock, session_s) : 0),
   });
+  readonly speech = new SessionSpeech({
+    spoken: (from_s, to_s) => this.spoken(from_s, to_s),
+    wish: () => (this.chosen.now.voice && this.sound.state !== "off" ? { uri: this.chosen.now.voice_uri, volume: this.sound.volume } : undefined),
+  });
+  private readonly touch = new SessionTouch({ cues: (from_s, to_s) => (this.chosen.now.shakes ? this.cues(from_s, to_s) : []) });
   /** Settled when the session that ended last is marked so in storage, or that is tried again and again. */
   closing: Promise<void> = Promise.resolve();
   private notice: Notice | null = null;
@@ -60,7 +69,10 @@ export class Keeper {
     private readonly chosen: Chosen,
   ) {
     this.last = { ...presentNothing(this.around()), version: 0 };
-    chosen.subscribe(() => this.wantScreen());
+    chosen.subscribe(() => {
+      this.wantScreen();
+      this.replan();
+    });
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.document?.addEventListener("freeze", () => this.sound.hush());
     globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
@@ -98,7 +110,7 @@ export class Keeper {
     this.beat(true);
     this.ticker.start(globalThis.document?.hidden ? TICK_WHEN_HIDDEN_MS : TICK_MS);
     this.wantScreen();
-    this.sound.replan(run.now_s);
+    this.replan();
     this.changed();
   }
 
@@ -130,7 +142,7 @@ export class Keeper {
     run.write(fact);
     this.beat(true);
     this.endIfOver();
-    this.sound.replan(run.now_s);
+    this.replan();
     this.changed();
   }
 
@@ -161,7 +173,7 @@ export class Keeper {
     const { ask, tell, end } = judge(run, found, since_s, run.now_s);
     if (ask) {
       this.asked = { ...ask, since_s };
-      this.sound.replan(run.now_s);
+      this.replan();
     }
     if (tell) this.notice = { ...tell, number: (this.notice?.number ?? 0) + 1 };
     if (end) this.write({ kind: "ended", at_s: run.now_s });
@@ -196,8 +208,16 @@ export class Keeper {
     return this.chosen.now.keep_awake || this.run?.record.led_by !== undefined;
   }
 
+  /** What was set out to be heard, said or felt no longer holds. */
+  private replan(): void {
+    const { run } = this;
+    if (!run) return;
+    [this.sound, this.speech, this.touch].forEach((each) => each.replan(run.now_s));
+  }
+
   /** Nothing runs any more: no ticks, and the screen may go dark. The sound may ring out. */
   private rest(): void {
+    this.speech.silence();
     this.ticker.stop();
     void this.screen.want(false);
   }
@@ -205,8 +225,14 @@ export class Keeper {
   private tick(): void {
     this.look();
     this.beat();
-    if (this.run && !this.run.over) this.sound.tick();
+    if (this.run && !this.run.over) this.tellAll(this.run.now_s);
     this.changed();
+  }
+
+  private tellAll(now_s: number): void {
+    this.sound.tick();
+    this.speech.tick(now_s);
+    this.touch.tick(now_s, (2 * TICK_MS) / 1000);
   }
 
   private seenOrHidden(): void {
@@ -223,6 +249,11 @@ export class Keeper {
   private cues(from_s: number, to_s: number): Cue[] {
     const { run } = this;
     return run && !this.asked ? cuesBetween(run.record.timeline, run.stateAt(from_s), from_s, to_s) : [];
+  }
+
+  private spoken(from_s: number, to_s: number): Spoken[] {
+    const { run } = this;
+    return run && !this.asked ? spokenBetween(run.record.timeline, run.stateAt(from_s), from_s, to_s) : [];
   }
 
   /** The moment that is shown: while a question stands, the one at which nobody looked any more. */

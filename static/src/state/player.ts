@@ -33,7 +33,6 @@ const DOUBLE_TAP_S = 1;
 export class Player {
   private readonly keeper: Keeper;
   private readonly lock: SessionLock;
-  private volume = 1;
   /** When `done` was last tapped, in seconds of the session. */
   private tapped_s = -Infinity;
 
@@ -65,6 +64,7 @@ export class Player {
    */
   async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
     const awake = leading !== undefined || this.chosen.now.keep_awake;
+    this.keeper.speech.wake();
     const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
@@ -199,6 +199,7 @@ export class Player {
 
   /** Brings the sound back, in a tap. */
   async wakeSound(): Promise<void> {
+    this.keeper.speech.wake();
     await Promise.all([this.keeper.sound.wake(), this.keeper.screen.seen()]);
     this.keeper.changed();
   }
@@ -210,8 +211,19 @@ export class Player {
 
   /** Whether the session is heard, from now on and the next time. */
   async setSound(on: boolean): Promise<void> {
-    this.applySound(on, this.volume);
+    this.applySound(on, this.keeper.sound.volume);
     await Promise.all([on ? this.wakeSound() : undefined, changeSettings({ sound: on })]);
+  }
+
+  /** How loud the session is, from 0 to 1. */
+  get volume(): number {
+    return this.keeper.sound.volume;
+  }
+
+  /** How loud the session is to be, from 0 to 1, from now on and the next time. */
+  async setVolume(volume: number): Promise<void> {
+    this.applySound(this.keeper.sound.state !== "off", volume);
+    await changeSettings({ volume });
   }
 
   private resume(): Promise<boolean> {
@@ -239,7 +251,6 @@ export class Player {
   }
 
   private applySound(on: boolean, volume: number): void {
-    this.volume = volume;
     this.keeper.sound.set(on, volume);
     this.keeper.changed();
   }

@@ -22,6 +22,8 @@ export class SessionSound {
   private readonly output = new Output();
   private readonly tie = new AudioTie();
   private readonly scheduler = new Scheduler();
+  /** From 0 to 1. */
+  volume = 1;
   private wanted = true;
   private there = false;
 
@@ -43,6 +45,7 @@ export class SessionSound {
   /** Whether sound is wanted, and how loud, from 0 to 1. */
   set(wanted: boolean, volume: number): void {
     this.wanted = wanted;
+    this.volume = volume;
     this.output.setVolume(volume);
     if (!wanted) this.scheduler.cancel(this.heard.now_s());
   }
@@ -89,7 +92,7 @@ export class SessionSound {
   /** What was scheduled would be heard late, when the clock goes on. */
   private lost(before: boolean): void {
     if (before) this.scheduler.cancel(this.heard.now_s());
-    void this.output.nudge();
+    this.output.nudge();
   }
 
   /** Schedules everything anew; `untied` when the audio clock has stood still, or is another one. */

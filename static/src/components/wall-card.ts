@@ -1,0 +1,166 @@
+/** One wall on the phone that has its key: what it shows, and the buttons that change it.
+ *
+ * Properties: `wall`; `plan` (to be put on it, or undefined). Event `walls` (detail: all walls, after one was changed).
+ */
+import { LitElement, css, html, nothing } from "lit";
+import { forgetWall, keepWall, keyLink, lookAt, newKey, show, tabletAddress, type KeyedWall } from "../data/afar.js";
+import { NoAnswer } from "../data/api.js";
+import type { Plan, Wall } from "../plan/wire.js";
+import { buttons, fields, type } from "./look.js";
+import "./qr-code.js";
+import "./share-link.js";
+
+const COUNT_IN_S = 10;
+const LOOK_MS = 5000;
+const NO_SIGNAL = "The server did not answer: nothing was changed. The wall goes on with what it shows.";
+
+export class WallCard extends LitElement {
+  static override properties = {
+    wall: { attribute: false }, plan: { attribute: false }, shown: { state: true }, trouble: { state: true }, busy: { state: true }, said: { state: true },
+    telling: { state: true },
+  };
+  declare wall: KeyedWall;
+  declare plan: Plan | undefined;
+  declare shown: Wall | undefined;
+  declare trouble: string;
+  declare busy: boolean;
+  declare said: string;
+  /** The addresses and keys are on the screen: they are not for every eye. */
+  declare telling: boolean;
+  private etag = "";
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor() {
+    super();
+    this.trouble = "";
+    this.busy = false;
+    this.said = "";
+    this.telling = false;
+  }
+
+  static override styles = [type, buttons, fields, css`
+    section { display: grid; gap: 12px; padding: 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); }
+    .ways { display: grid; grid-template-columns: repeat(auto-fit, minmax(150px, 1fr)); gap: 8px; }
+    button { background: var(--water); }
+    .go { background: var(--catch); }
+    .telling { display: grid; gap: 10px; }
+    qr-code { max-width: 260px; }
+    input { background: var(--water); font-family: var(--font); letter-spacing: 0; }
+    p[role="status"]:empty { display: none; }
+  `];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.look();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.timer);
+  }
+
+  override render() {
+    const { shown, wall } = this;
+    const plans = shown?.plans ?? [];
+    const started = shown?.starts_at_s != null;
+    return html`<section aria-labelledby="name"><h2 id="name" dir="auto">${wall.name}</h2>
+      <p>${this.showing()}</p>
+      ${plans.length > 1 ? html`<p class="small">Then: <bdi>${plans.slice(1).map(({ title }) => title).join(", ")}</bdi></p>` : nothing}
+      ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go")}
+        ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
+      ${plans.length ? html`<div class="ways">
+        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go")}
+        ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall.")) : nothing}
+        ${this.way("Clear", () => this.change([], {}, "The wall is clear."))}</div>` : nothing}
+      <p role="status">${this.said}</p>
+      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+      ${this.telling ? this.addresses() : html`<button type="button" @click=${() => (this.telling = true)}>Its address and its key</button>`}
+    </section>`;
+  }
+
+  private showing() {
+    const { shown } = this;
+    if (!shown) return this.trouble ? "What it shows is not known." : "Asking what it shows …";
+    const [plan] = shown.plans;
+    if (!plan) return "It shows nothing.";
+    const start = shown.starts_at_s === null ? "not started" : `start at ${new Date(shown.starts_at_s * 1000).toLocaleTimeString([], { hour12: false })}`;
+    return html`It shows <b dir="auto">${plan.title}</b>, ${start}.`;
+  }
+
+  private way(words: string, act: () => Promise<void>, look = "") {
+    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${act}>${words}</button>`;
+  }
+
+  private addresses() {
+    const { wall } = this;
+    return html`<div class="telling">
+      <label for="called">What you call it</label><input id="called" maxlength="40" .value=${wall.name} @change=${this.rename} />
+      <h3>For the tablet</h3><p class="small">Open this address on it.</p>
+      <share-link label="Address for the tablet" .address=${tabletAddress(wall)} .title=${wall.name}></share-link>
+      <qr-code .text=${tabletAddress(wall)} label="Code of the address for the tablet"></qr-code>
+      <h3>For another phone</h3><p class="small">Whoever has this link leads the wall. Give it to staff only.</p>
+      <share-link label="Key link" .address=${keyLink(wall)} .title=${wall.name}></share-link>
+      <qr-code .text=${keyLink(wall)} label="Code of the key link"></qr-code>
+      <div class="ways">${this.way("Replace the key", () => this.renew())}
+        <button type="button" @click=${this.forget}>Take it off this device</button>
+        <button type="button" @click=${() => (this.telling = false)}>Hide these</button></div></div>`;
+  }
+
+  /** A start that was given stays as it is when something is lined up. */
+  private start(): { starts_at_s?: number } {
+    const at = this.shown?.starts_at_s;
+    return at === null || at === undefined ? {} : { starts_at_s: at };
+  }
+
+  private async look(): Promise<void> {
+    clearTimeout(this.timer);
+    await this.attempt(async () => {
+      const { shown, etag } = await lookAt(this.wall.id, this.etag);
+      this.etag = etag;
+      if (shown) this.shown = shown;
+    });
+    if (this.isConnected) this.timer = setTimeout(() => void this.look(), LOOK_MS);
+  }
+
+  private async change(plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number }, said: string): Promise<void> {
+    this.busy = true;
+    this.said = "";
+    await this.attempt(async () => {
+      this.shown = await show(this.wall, plans, start, this.etag);
+      this.said = said;
+    });
+    this.busy = false;
+    // What somebody else has changed meanwhile is shown, and can then be changed.
+    this.etag = "";
+    const { trouble } = this;
+    await this.look();
+    this.trouble ||= trouble;
+  }
+
+  private async renew(): Promise<void> {
+    await this.attempt(async () => {
+      this.tell(await newKey(this.wall));
+      this.said = "The key is another one now: the links given out before lead nowhere.";
+    });
+  }
+
+  private async attempt(act: () => Promise<void>): Promise<void> {
+    try {
+      await act();
+      this.trouble = "";
+    } catch (error) {
+      this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private async rename({ target }: Event): Promise<void> {
+    this.tell(await keepWall(this.wall, (target as HTMLInputElement).value.trim() || this.wall.name));
+  }
+
+  private readonly forget = async (): Promise<void> => this.tell(await forgetWall(this.wall.id));
+
+  private tell(walls: readonly KeyedWall[]): void {
+    this.dispatchEvent(new CustomEvent("walls", { detail: walls }));
+  }
+}
+customElements.define("wall-card", WallCard);

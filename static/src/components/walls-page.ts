@@ -1,0 +1,100 @@
+/** The walls whose keys are on this device: what each shows, and what it is to show next.
+ *
+ * Properties: `key` (what stands behind the # of a key link, or ""), `source` and `name` of a plan to put on one of them.
+ */
+import { LitElement, css, html, nothing, type PropertyValues } from "lit";
+import { fromKeyLink, keepWall, newWall, readWalls, type KeyedWall } from "../data/afar.js";
+import { needsKey } from "../data/links.js";
+import { NoAnswer } from "../data/api.js";
+import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
+import { changeSettings } from "../data/settings.js";
+import { buttons, fields, page, type } from "./look.js";
+import { replaceAddress, tellScreen } from "./routes.js";
+import "./wall-card.js";
+
+const NO_SIGNAL = "Walls are led through the server, so this needs signal, and there is none.";
+const NO_KEY = "This is no key link, or it was cut short. Copy the whole of it, or have its code scanned again.";
+
+export class WallsPage extends LitElement {
+  static override properties = {
+    key: { attribute: false }, source: { attribute: false }, name: { attribute: false }, walls: { state: true }, record: { state: true },
+    trouble: { state: true }, asksKey: { state: true },
+  };
+  declare key: string;
+  declare source: Source | undefined;
+  declare name: string | undefined;
+  declare walls: readonly KeyedWall[] | undefined;
+  declare record: PlanRecord | undefined;
+  declare trouble: string;
+  declare asksKey: boolean;
+
+  constructor() {
+    super();
+    this.key = "";
+    this.trouble = "";
+    this.asksKey = false;
+  }
+
+  static override styles = [type, buttons, fields, page, css`
+    .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
+    header, form { display: grid; gap: 8px; }
+  `];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    document.title = "Walls · Slipway";
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    if (changed.has("key") || changed.has("name")) void this.gather();
+  }
+
+  override render() {
+    const { walls, record } = this;
+    return html`<main>
+      <a class="back" href="/">All plans</a>
+      <header><h1 tabindex="-1">Walls</h1>
+        ${record ? html`<p>To be put on a wall: <b dir="auto">${record.plan.title}</b></p>`
+          : html`<p>A tablet on a wall shows what a phone with its key tells it to.</p>`}</header>
+      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+      ${this.asksKey ? this.keyForm() : nothing}
+      ${(walls ?? []).map((wall) => html`<wall-card .wall=${wall} .plan=${record?.plan} @walls=${this.change}></wall-card>`)}
+      ${walls?.length === 0 ? html`<p>There is no key of a wall on this device yet. Make a wall, or scan the key code of one.</p>` : nothing}
+      <button type="button" @click=${() => void this.make()}>Make a wall</button>
+    </main>`;
+  }
+
+  private keyForm() {
+    const give = (event: Event) => {
+      event.preventDefault();
+      const publish_key = this.renderRoot.querySelector<HTMLInputElement>("#publish")!.value.trim();
+      void changeSettings({ publish_key }).then(() => this.make());
+    };
+    return html`<form @submit=${give}><label for="publish">Key of this server</label>
+      <input id="publish" autocomplete="off" autocapitalize="off" spellcheck="false" required /><button type="submit">Go on</button></form>`;
+  }
+
+  private async gather(): Promise<void> {
+    const given = fromKeyLink(this.key);
+    if (this.key) replaceAddress("/walls");
+    if (this.key && !given) this.trouble = NO_KEY;
+    this.walls = await (given ? keepWall(given) : readWalls());
+    this.record = this.name ? await openPlan(this.source ?? "built-in", this.name).catch(() => undefined) : undefined;
+    tellScreen(this);
+  }
+
+  private async make(): Promise<void> {
+    try {
+      this.walls = await newWall();
+      [this.trouble, this.asksKey] = ["", false];
+    } catch (error) {
+      this.asksKey = needsKey(error);
+      this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private change({ detail }: CustomEvent<readonly KeyedWall[]>): void {
+    this.walls = detail;
+  }
+}
+customElements.define("walls-page", WallsPage);

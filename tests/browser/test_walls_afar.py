@@ -1,0 +1,55 @@
+"""Staff put a plan on a tablet from their phone, start it and clear it; the network goes and comes back."""
+
+from __future__ import annotations
+
+import re
+
+from tests.browser.accessibility import accessibility_faults
+from tests.browser.app_server import Server
+from tests.browser.conftest import Launch
+from tests.browser.targets import button, heading, words
+from tests.browser.test_links import ADDRESS
+
+TITLE = "A ladder of rates, the same stroke"
+RUNNING = words(re.compile("^Warm-up · block 1 of"))
+
+
+def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Launch, server: Server) -> None:
+    phone, tablet = launch("firefox"), launch("chromium", width=1280, height=800, dark=True)
+    phone.open(f"{server.url}/walls?plan=rate-ladder")
+    phone.click(button("Make a wall"))
+    phone.click(button("Its address and its key"))
+    tablet.open(phone.wait_for(ADDRESS, "Address for the tablet"))
+    key_link = phone.wait_for(ADDRESS, "Key link")
+    phone.click(button("Hide these"))
+    tablet.see(heading("This wall is ready"))
+    assert accessibility_faults(tablet) == []
+
+    phone.click(button("Show it now"))
+    tablet.see(heading(TITLE))
+    phone.click(button("Line it up"))
+    tablet.see(words(f"Then: {TITLE}"))
+    assert accessibility_faults(phone) == []
+    phone.click(button("Start in 10 s"))
+    tablet.see(words("to the first catch"))
+    tablet.see(RUNNING, seconds=30)
+    tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
+
+    server.kill()
+    tablet.see(words(re.compile("no signal since")), seconds=30)
+    tablet.reload()
+    tablet.see(RUNNING)
+    phone.click(button("Clear"))
+    phone.see(words(re.compile("^The server did not answer: nothing was changed")))
+
+    server.start()
+    other = phone.new_tab()
+    phone.open(key_link)
+    phone.see(heading("Wall 1"))
+    assert "#" not in phone.evaluate("() => location.href")
+    assert other == 1
+    phone.click(button("Clear"))
+    phone.see(words("The wall is clear."))
+    tablet.see(heading("This wall is ready"))
+    assert tablet.problems() == []
+    assert phone.problems() == []

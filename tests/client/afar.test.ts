@@ -1,0 +1,111 @@
+/** Walls led from afar: keys, what is asked and answered, and the server's clock. */
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { beforeEach, test } from "node:test";
+import { NoAnswer, Refused } from "../../static/src/data/api.js";
+import { forgetWall, fromKeyLink, keepHeard, keepWall, keyLink, lookAt, newKey, newWall, readHeard, readWalls, samePlan, show, tabletAddress } from "../../static/src/data/afar.js";
+import { changeSettings } from "../../static/src/data/settings.js";
+import { hereAt, narrowed } from "../../static/src/state/server-time.js";
+import type { Plan } from "../../static/src/plan/wire.js";
+
+const { plan } = JSON.parse(readFileSync("tests/shared/links/version-1.json", "utf8")) as { plan: Plan };
+const ID = "a".repeat(16);
+const KEY = "k".repeat(43);
+const wall = { id: ID, key: KEY, name: "Wall 1" };
+const shown = { id: ID, version: 2, plans: [plan], starts_at_s: null };
+
+Object.assign(globalThis, { location: { origin: "https://row.example" } });
+
+interface Sent {
+  path: string;
+  method: string;
+  headers: Record<string, string>;
+  body: unknown;
+}
+
+/** Answers every request alike; what was sent can be looked at. */
+function server(status: number, document?: unknown, headers: Record<string, string> = {}): Sent[] {
+  const sent: Sent[] = [];
+  globalThis.fetch = async (path, options) => {
+    sent.push({ path: String(path), method: options?.method ?? "GET", headers: (options?.headers ?? {}) as Record<string, string>, body: options?.body ? JSON.parse(String(options.body)) : undefined });
+    return new Response(status === 304 ? null : JSON.stringify(document), { status, headers });
+  };
+  return sent;
+}
+
+beforeEach(() => changeSettings({ walls: null, heard: null, publish_key: "" }));
+
+test("a wall that is made has its key kept here, and a key link gives it to another phone", async () => {
+  const sent = server(201, { id: ID, key: KEY, url: `/wall/${ID}` });
+  assert.deepEqual(await newWall(), [wall]);
+  assert.deepEqual([sent[0]!.path, sent[0]!.body], ["/api/walls", {}]);
+  assert.equal(keyLink(wall), `https://row.example/walls#${ID}.${KEY}`);
+  assert.equal(tabletAddress(wall), `https://row.example/wall/${ID}`);
+  assert.deepEqual(fromKeyLink(keyLink(wall).split("#")[1]!), { id: ID, key: KEY });
+  for (const bad of ["", ID, `${ID}.short`, `${ID}.${KEY}x`, `${ID.toUpperCase()}.${KEY}`]) assert.equal(fromKeyLink(bad), undefined);
+});
+
+test("a wall that is known keeps its name when its key is replaced", async () => {
+  await keepWall(wall, "Upstairs");
+  const fresh = "f".repeat(43);
+  server(200, { id: ID, key: fresh, url: `/wall/${ID}` });
+  assert.deepEqual(await newKey(wall), [{ id: ID, key: fresh, name: "Upstairs" }]);
+  assert.deepEqual(await forgetWall(ID), []);
+});
+
+test("damaged walls in storage are left out", async () => {
+  await changeSettings({ walls: [wall, null, { id: "x" }, { id: ID }] });
+  assert.deepEqual(await readWalls(), [wall]);
+});
+
+test("a tablet asks with the tag it has, and is told when nothing has changed", async () => {
+  const first = server(200, shown, { ETag: 'W/"2"', Date: new Date(1_800_000_000_000).toUTCString() });
+  const look = await lookAt(ID);
+  assert.deepEqual(look.shown, shown);
+  assert.deepEqual(first[0]!.headers, {});
+  const again = server(304, undefined, { ETag: 'W/"2"' });
+  assert.equal((await lookAt(ID, look.etag)).shown, undefined);
+  assert.equal(again[0]!.headers["If-None-Match"], 'W/"2"');
+});
+
+test("what is no wall's is not shown", async () => {
+  for (const bad of [{}, { ...shown, plans: [{ ...plan, title: "" }] }, { ...shown, starts_at_s: "soon" }, null]) {
+    server(200, bad);
+    await assert.rejects(lookAt(ID), NoAnswer);
+  }
+  server(404, { status: 404, detail: "there is no wall of that name" });
+  await assert.rejects(lookAt(ID), Refused);
+});
+
+test("a phone changes the wall by its key, from what it has seen", async () => {
+  const sent = server(200, shown);
+  await show(wall, [plan], { start_in_seconds: 10 }, 'W/"1"');
+  assert.equal(sent[0]!.method, "PUT");
+  assert.deepEqual(sent[0]!.headers, { "Content-Type": "application/json", Authorization: `Bearer ${KEY}`, "If-Match": 'W/"1"' });
+  assert.deepEqual(sent[0]!.body, { plans: [plan], start_in_seconds: 10 });
+});
+
+test("what was heard stands there again, but not on another wall's tablet, nor damaged", async () => {
+  const heard = { id: ID, shown, at_ms: 5, done_s: 7 };
+  await keepHeard(heard);
+  assert.deepEqual(await readHeard(ID), heard);
+  assert.equal(await readHeard("b".repeat(16)), undefined);
+  await changeSettings({ heard: { ...heard, shown: { ...shown, plans: "none" } } });
+  assert.equal(await readHeard(ID), undefined);
+});
+
+test("plans are the same when they say the same", () => {
+  assert.ok(samePlan(plan, { ...plan }));
+  assert.ok(!samePlan(plan, { ...plan, title: "Another" }));
+  assert.ok(samePlan(undefined, undefined) && !samePlan(plan, undefined));
+});
+
+test("answers dated to the second tell the server's clock better and better, until a clock is set anew", () => {
+  // The server is 2.3 s ahead: a date is cut to its second, so that it says from 1.3 to 2.3 s, and up to a second more.
+  const first = narrowed(undefined, { low: 1400, high: 2450 });
+  const second = narrowed(first, { low: 2250, high: 3300 });
+  assert.deepEqual(second, { low: 2250, high: 2450 });
+  assert.equal(hereAt(10_000, second), 7650);
+  assert.deepEqual(narrowed(second, { low: 60_000, high: 61_000 }), { low: 60_000, high: 61_000 });
+  assert.equal(hereAt(10_000, undefined), 10_000);
+});

@@ -1,0 +1,192 @@
+"""Walls: made with a key that is told once, changed only with it, asked again and again for little."""
+
+from __future__ import annotations
+
+import json
+import time
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+from werkzeug.test import TestResponse
+
+from tests.web.asking import PLAN, post, problem_of
+from web.factory import create_app
+from web.settings import Publishing, Settings
+
+Made = dict[str, str]
+
+
+@pytest.fixture
+def own(settings: Settings, tmp_path: Path) -> Settings:
+    """Settings of an app with a store of its own."""
+    return replace(settings, data=tmp_path / "data")
+
+
+@pytest.fixture
+def asking(own: Settings) -> FlaskClient:
+    """A client of an app without walls."""
+    return create_app(own).test_client()
+
+
+@pytest.fixture
+def wall(asking: FlaskClient) -> Made:
+    """A wall that shows nothing yet."""
+    answer = post(asking, "/api/walls", {})
+    assert answer.status_code == 201
+    made: Made = answer.get_json()
+    return made
+
+
+def plan(number: int = 0) -> dict[str, Any]:
+    return {**PLAN, "title": f"Plan {number}"}
+
+
+def put(
+    asking: FlaskClient, wall: Made, document: Any, key: str | None = None, **headers: str
+) -> TestResponse:
+    given = {"Authorization": f"Bearer {wall['key'] if key is None else key}", **headers}
+    return asking.put(
+        f"/api/walls/{wall['id']}",
+        data=json.dumps(document),
+        headers={name.replace("_", "-"): value for name, value in given.items()},
+        content_type="application/json",
+    )
+
+
+def look(asking: FlaskClient, wall: Made, **headers: str) -> TestResponse:
+    named = {name.replace("_", "-"): value for name, value in headers.items()}
+    return asking.get(f"/api/walls/{wall['id']}", headers=named)
+
+
+def test_a_new_wall_shows_nothing_and_has_a_key_of_256_bits(asking: FlaskClient, wall: Made) -> None:
+    assert look(asking, wall).get_json() == {
+        "id": wall["id"],
+        "version": 1,
+        "plans": [],
+        "starts_at_s": None,
+    }
+    assert len(wall["key"]) == 43
+    assert wall["url"] == f"/wall/{wall['id']}"
+
+
+def test_no_key_is_stored(own: Settings, asking: FlaskClient, wall: Made) -> None:
+    put(asking, wall, {"plans": [plan()]})
+    stored = b"".join(path.read_bytes() for path in own.data.iterdir())
+    assert wall["id"].encode() in stored
+    assert wall["key"].encode() not in stored
+
+
+def test_plans_are_put_on_it_in_order_and_cleared_again(asking: FlaskClient, wall: Made) -> None:
+    put(asking, wall, {"plans": [plan(1), plan(2)]})
+    assert look(asking, wall).get_json()["plans"] == [plan(1), plan(2)]
+    put(asking, wall, {"plans": []})
+    assert look(asking, wall).get_json()["plans"] == []
+
+
+def test_a_start_in_some_seconds_becomes_a_moment_of_the_server_and_stays_one(
+    asking: FlaskClient, wall: Made
+) -> None:
+    before = time.time()
+    told = put(asking, wall, {"plans": [plan()], "start_in_seconds": 10}).get_json()
+    assert before + 10 <= told["starts_at_s"] <= time.time() + 11
+    kept = put(asking, wall, {"plans": [plan(), plan(2)], "starts_at_s": told["starts_at_s"]}).get_json()
+    assert kept["starts_at_s"] == told["starts_at_s"]
+
+
+def test_a_tablet_that_asks_again_is_answered_only_what_is_new(asking: FlaskClient, wall: Made) -> None:
+    first = look(asking, wall)
+    again = look(asking, wall, If_None_Match=first.headers["ETag"])
+    assert (again.status_code, again.data) == (304, b"")
+    put(asking, wall, {"plans": [plan()]})
+    assert look(asking, wall, If_None_Match=first.headers["ETag"]).status_code == 200
+    assert first.headers["Cache-Control"] == "no-cache"
+
+
+def test_a_change_made_from_what_is_no_longer_shown_is_refused(asking: FlaskClient, wall: Made) -> None:
+    seen = look(asking, wall).headers["ETag"]
+    assert put(asking, wall, {"plans": [plan(1)]}, If_Match=seen).status_code == 200
+    late = put(asking, wall, {"plans": [plan(2)]}, If_Match=seen)
+    assert late.status_code == 412
+    assert "somebody else" in problem_of(late)["detail"]
+    assert put(asking, wall, {"plans": [plan(2)]}, If_Match='"nonsense"').status_code == 412
+    assert look(asking, wall).get_json()["plans"] == [plan(1)]
+
+
+def test_only_the_key_changes_it_and_keys_cannot_be_guessed(asking: FlaskClient, wall: Made) -> None:
+    none, wrong = put(asking, wall, {"plans": []}, key=""), put(asking, wall, {"plans": []}, key="x" * 43)
+    assert (none.status_code, wrong.status_code) == (401, 401)
+    assert problem_of(none)["detail"] != problem_of(wrong)["detail"]
+    statuses = [put(asking, wall, {"plans": []}, key=str(n)).status_code for n in range(11)]
+    assert statuses[-2:] == [429, 429]
+    assert put(asking, wall, {"plans": []}).status_code == 429
+
+
+def test_a_renewed_key_is_the_only_one(asking: FlaskClient, wall: Made) -> None:
+    renewed = post(
+        asking, f"/api/walls/{wall['id']}/key", {}, Authorization=f"Bearer {wall['key']}"
+    ).get_json()
+    assert put(asking, wall, {"plans": []}).status_code == 401
+    assert put(asking, wall, {"plans": []}, key=renewed["key"]).status_code == 200
+
+
+def test_a_wall_that_is_not_there_is_told(asking: FlaskClient, wall: Made) -> None:
+    other = {**wall, "id": "a" * 16}
+    assert [answer.status_code for answer in (look(asking, other), put(asking, other, {"plans": []}))] == [
+        404,
+        404,
+    ]
+    assert look(asking, {**wall, "id": "short"}).status_code == 404
+
+
+@pytest.mark.parametrize(
+    ("document", "pointer"),
+    [
+        ({}, "/plans"),
+        ({"plans": [plan()] * 13}, "/plans"),
+        ({"plans": [{**plan(), "title": ""}]}, "/plans/0/title"),
+        ({"plans": [plan(), {**plan(), "parts": []}]}, "/plans/1/parts"),
+        ({"plans": [], "start_in_seconds": 10}, "/start_in_seconds"),
+        ({"plans": [plan()], "start_in_seconds": 2}, "/start_in_seconds"),
+        ({"plans": [plan()], "start_in_seconds": 10, "starts_at_s": 5}, "/start_in_seconds"),
+    ],
+)
+def test_what_makes_no_sense_is_refused_with_its_place(
+    asking: FlaskClient, wall: Made, document: Any, pointer: str
+) -> None:
+    assert problem_of(put(asking, wall, document))["problems"][0]["pointer"] == pointer
+
+
+def test_walls_are_made_by_the_rules_of_publishing(own: Settings) -> None:
+    closed = create_app(replace(own, publish=Publishing.CLOSED)).test_client()
+    assert post(closed, "/api/walls", {}).status_code == 403
+    keyed = create_app(replace(own, publish=Publishing.KEY, publish_key="sixteen letters!")).test_client()
+    assert post(keyed, "/api/walls", {}).status_code == 401
+    assert post(keyed, "/api/walls", {}, Authorization="Bearer sixteen letters!").status_code == 201
+
+
+def test_a_wall_outlives_the_server(own: Settings, asking: FlaskClient, wall: Made) -> None:
+    put(asking, wall, {"plans": [plan()]})
+    assert look(create_app(own).test_client(), wall).get_json()["plans"] == [plan()]
+
+
+def test_walls_are_not_made_by_the_hundred(asking: FlaskClient) -> None:
+    statuses = [post(asking, "/api/walls", {}).status_code for _ in range(21)]
+    assert statuses == [201] * 20 + [429]
+
+
+def test_without_its_store_a_wall_is_away(own: Settings, tmp_path: Path) -> None:
+    (tmp_path / "data").write_text("in the way")
+    asking = create_app(own).test_client()
+    wall = {"id": "a" * 16, "key": "k" * 43}
+    answers = [post(asking, "/api/walls", {}), look(asking, wall), put(asking, wall, {"plans": []})]
+    answers.append(post(asking, f"/api/walls/{wall['id']}/key", {}, Authorization="Bearer k"))
+    assert [answer.status_code for answer in answers] == [503] * 4
+
+
+def test_the_key_that_renews_a_key_cannot_be_guessed_either(asking: FlaskClient, wall: Made) -> None:
+    path = f"/api/walls/{wall['id']}/key"
+    statuses = [post(asking, path, {}, Authorization=f"Bearer {n}").status_code for n in range(11)]
+    assert statuses == [401] * 10 + [429]

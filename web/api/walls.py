@@ -1,0 +1,161 @@
+"""What walls show: POST /api/walls makes one, GET tells, PUT changes it by its key, which can be renewed."""
+
+from __future__ import annotations
+
+import json
+import re
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from math import ceil
+
+from flask import Blueprint, Response, request
+from limits.storage import Storage
+from werkzeug.exceptions import NotFound, PreconditionFailed, ServiceUnavailable, Unauthorized
+from werkzeug.http import unquote_etag
+
+from planner.schemas.plan_schema import dump_plan
+from planner.schemas.wall_schema import load_wall_request
+from web.api.allowance import Allowance
+from web.api.publishing import PublishingRule, bearer_of
+from web.api.reading import json_body, parse
+from web.api.writing import JSON, json_bytes
+from web.settings import Settings
+from web.store.connection import StoreAway
+from web.store.links import Full
+from web.store.walls import Changed, NoSuchWall, Wall, WallShelf, WrongKey
+from web.stored import ASK_AGAIN, NEVER, Stored, answer
+
+WALLS = "/api/walls"
+NAME = re.compile(r"[a-z2-7]{16}", re.ASCII)
+LOOKS_A_MINUTE = 600
+MISSES_A_MINUTE = 10
+NEW_WALLS_AN_HOUR = 20
+NO_SUCH_WALL = "there is no wall of that name on this server: look at its address again"
+NO_KEY = "only who has the key of this wall changes what it shows: open its key link on this device"
+WRONG_KEY = (
+    "the key is not that of this wall; it may have been replaced: open the newest key link on this device"
+)
+CHANGED = "somebody else has changed what the wall shows: look at it, and then change it again"
+FULL = "this server has no room for more walls"
+AWAY = "this server cannot reach its store just now: try again later; what a wall shows goes on"
+
+
+class WallDesk:
+    """What is asked about walls, with its allowances."""
+
+    def __init__(self, shelf: WallShelf, rule: PublishingRule, counts: Storage) -> None:
+        self._shelf, self._rule = shelf, rule
+        self._looks = Allowance("looks at walls", LOOKS_A_MINUTE, counts=counts)
+        self._misses = Allowance("wrong names or keys of walls", MISSES_A_MINUTE, counts=counts)
+        self._new = Allowance("new walls", NEW_WALLS_AN_HOUR, "hour", counts)
+
+    def make(self) -> dict[str, str]:
+        """A new wall with its key. Raises 401, 403, 415, 429 or 503."""
+        json_body(request)  # no form of another site can send that
+        self._rule.check(request)
+        self._new.take(request)
+        with self._told():
+            made = self._shelf.make()
+        return {"id": made.id, "key": made.key}
+
+    def look(self, name: str) -> Wall:
+        """What a wall shows. Raises 404, 429 or 503."""
+        self._looks.take(request)
+        self._misses.look(request)
+        with self._told():
+            return self._shelf.find(_checked(name))
+
+    def change(self, name: str) -> Wall:
+        """Let a wall show what was sent. Raises 401, 404, 412, 429 or 503."""
+        asked = load_wall_request(parse(json_body(request)))
+        starts_at_s = asked.starts_at_s
+        if asked.start_in_seconds is not None:
+            starts_at_s = ceil(time.time()) + asked.start_in_seconds
+        shows = {"plans": [dump_plan(plan) for plan in asked.plans], "starts_at_s": starts_at_s}
+        key = self._key()
+        with self._told():
+            return self._shelf.change(_checked(name), key, json.dumps(shows, ensure_ascii=False), _seen())
+
+    def renew(self, name: str) -> str:
+        """Another key. Raises as `change`."""
+        key = self._key()
+        with self._told():
+            return self._shelf.renew(_checked(name), key)
+
+    def _key(self) -> str:
+        self._misses.look(request)
+        if key := bearer_of(request):
+            return key
+        raise Unauthorized(NO_KEY)
+
+    @contextmanager
+    def _told(self) -> Iterator[None]:
+        try:
+            yield
+        except NoSuchWall:
+            self._misses.take(request)
+            raise NotFound(NO_SUCH_WALL) from None
+        except WrongKey:
+            self._misses.take(request)
+            raise Unauthorized(WRONG_KEY) from None
+        except Changed:
+            raise PreconditionFailed(CHANGED) from None
+        except Full:
+            raise ServiceUnavailable(FULL) from None
+        except StoreAway:
+            raise ServiceUnavailable(AWAY) from None
+
+
+def _checked(name: str) -> str:
+    if not NAME.fullmatch(name):
+        raise NoSuchWall
+    return name
+
+
+def _seen() -> int | None:
+    """The version that a change was made from, by If-Match; a tag that is none of ours matches none."""
+    header = request.headers.get("If-Match")
+    if header is None:
+        return None
+    tag, _ = unquote_etag(header)
+    return int(tag) if tag and tag.isascii() and tag.isdecimal() and len(tag) < 10 else 0
+
+
+def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
+    """The addresses."""
+    blueprint = Blueprint("walls_api", __name__)
+
+    @blueprint.post(WALLS)
+    def make() -> Response:
+        """A wall. Its key is told this once and never again."""
+        made = desk.make()
+        told = {**made, "url": f"{settings.public_url}/wall/{made['id']}"}
+        return answer(Stored(json_bytes(told), JSON, NEVER), request, 201)
+
+    @blueprint.get(f"{WALLS}/<name>")
+    def look(name: str) -> Response:
+        """What the wall shows; a tablet asks again and again, and is answered only what is new."""
+        return _shown(name, desk.look(name))
+
+    @blueprint.put(f"{WALLS}/<name>")
+    def change(name: str) -> Response:
+        """Let the wall show something else."""
+        response = _shown(name, desk.change(name))
+        response.headers["Cache-Control"] = NEVER
+        return response
+
+    @blueprint.post(f"{WALLS}/<name>/key")
+    def renew(name: str) -> Response:
+        """Another key; the one that asks is worth nothing from now on."""
+        told = {"id": name, "key": desk.renew(name), "url": f"{settings.public_url}/wall/{name}"}
+        return answer(Stored(json_bytes(told), JSON, NEVER), request)
+
+    return blueprint
+
+
+def _shown(name: str, wall: Wall) -> Response:
+    body = json_bytes({"id": name, "version": wall.version, **json.loads(wall.shows)})
+    stored = Stored(body, JSON, ASK_AGAIN)
+    stored.digest = str(wall.version)
+    return answer(stored, request)
