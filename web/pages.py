@@ -114,6 +114,7 @@ def pages(made: Pages, slugs: frozenset[str], store_is_well: Callable[[], bool])
 
     @blueprint.get("/")
     @blueprint.get("/row")
+    @blueprint.get("/write")
     @blueprint.get("/technique")
     @blueprint.get("/athlete")
     @blueprint.get("/settings")

@@ -15,7 +15,8 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
-from tests.browser.targets import QUERY, button, css, field, heading, words
+from tests.browser.targets import QUERY, button, css, heading, words
+from tests.browser.writing import write_plan
 
 SAVED = words("Saved on this device. It will run with no signal.")
 PLAN = """\
@@ -94,9 +95,7 @@ def assert_the_clock_ran_on(before: Face, after: Face) -> None:
 
 def save_the_plan(browser: Browser, server: Server) -> str:
     """Writes the plan, waits until it is saved, and gives its address."""
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), PLAN)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, PLAN)
     browser.see(heading("Two blocks and a sprint"))
     browser.see(SAVED, seconds=30)
     return str(browser.evaluate("() => location.href"))

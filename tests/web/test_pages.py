@@ -49,6 +49,8 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
     "path",
     [
         "/row",
+        "/write",
+        "/write?mine=abc",
         "/technique",
         "/athlete",
         "/settings",

@@ -1,5 +1,7 @@
 /** What is not needed to row: one file of its own, imported once the first screen stands. */
 import "./athlete-home.js";
+import "./block-list.js";
+import "./finding-list.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";
 import "./readiness-view.js";
@@ -9,3 +11,4 @@ import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
 import "./wall-home.js";
+import "./write-home.js";

@@ -1,5 +1,6 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html, type TemplateResult } from "lit";
+import type { Source } from "../data/plans.js";
 import { chosen } from "../state/chosen.js";
 import { routeOf, type Dress, type Route } from "./routes.js";
 import "./plans-home.js";
@@ -50,6 +51,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
     if (route.screen === "link") return this.link(route);
+    if (route.screen === "write") return this.write(route.source, route.name);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
@@ -74,6 +76,11 @@ export class SlipwayApp extends LitElement {
   private sharing(screen: TemplateResult): TemplateResult {
     import("./sharing.js").catch(() => (this.lacking = true));
     return screen;
+  }
+
+  private write(source: Source | undefined, name: string | undefined) {
+    this.fetchLater();
+    return html`<write-home .source=${source} .name=${name}>${this.coming("Write a plan")}</write-home>`;
   }
 
   private athlete() {
