@@ -44,6 +44,15 @@ QUICK = """(() => {
   };
 })();"""
 
+# A device whose clock is 42 s ahead.
+AHEAD = """(() => {
+  const Wall = Date;
+  window.Date = class extends Wall {
+    constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
+    static now() { return Wall.now() + 42_000; }
+  };
+})();"""
+
 
 @dataclass(frozen=True)
 class Face:
@@ -201,4 +210,15 @@ def test_the_gap_waits_for_the_rower(chromium: Browser, server: Server) -> None:
     while not chromium.count(button("Start now")):
         chromium.click(button("Skip"))
     chromium.see(words("to the start; the piece waits for you"))
+    chromium.see(words("No signal to check this clock by."))
     assert accessibility_faults(chromium) == []
+
+
+def test_the_gap_says_how_far_the_devices_clock_is_off_the_servers(launch: Launch, server: Server) -> None:
+    browser = launch("chromium", preload=AHEAD)
+    browser.open(server.url + "/plan/stroke-pyramid")
+    start_rowing(browser)
+    while not browser.count(button("Start now")):
+        browser.click(button("Skip"))
+    browser.see(words("This clock is 42 s ahead of the server's."))
+    assert browser.problems() == []

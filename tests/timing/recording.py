@@ -83,7 +83,7 @@ def record(plan: str, disturb: Disturbance = lambda browser: None) -> Recording:
         problems = browser.problems()
     return Recording(
         timeline,
-        np.array([float(sound.at) for sound in sounds_of(timeline)]),
+        np.array(sounds_of(timeline), dtype=np.float64),
         onsets(tape),
         np.array(put),
         frames_of(noted),
