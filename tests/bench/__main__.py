@@ -35,7 +35,7 @@ def main() -> None:
             serving,
             links,
             first_load,
-        composing,
+            composing,
             offline_start,
         )
         for row in measure.rows()
