@@ -103,6 +103,8 @@ EVERY_ANSWER = [
     *_reading("/technique"),
     *_reading("/athlete"),
     *_reading("/settings"),
+    *_reading("/write"),
+    *_reading("/prompter"),
     *_reading("/mine/<name>", "/mine/whatever"),
     *_reading("/plan/<slug>", "/plan/short-steady"),
     Asked("/plan/<slug>", "/plan/nothing", 404),
