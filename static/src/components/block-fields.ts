@@ -51,7 +51,7 @@ export class BlockFields extends LitElement {
     const { step } = this;
     if (!step) return nothing;
     if ("times" in step) return this.number("Times", step.times, { low: 1, high: 100 }, (times) => this.tell({ ...step, times } satisfies Repeat));
-    if ("rest" in step) return this.time("Rest, such as 3:00", step.for.seconds, (seconds) => this.tell({ rest: true, for: { seconds } } satisfies Rest));
+    if ("rest" in step) return this.time("Rest, as 3:00", step.for.seconds, (seconds) => this.tell({ rest: true, for: { seconds } } satisfies Rest));
     return this.block(step);
   }
 
@@ -73,7 +73,7 @@ export class BlockFields extends LitElement {
     const { drill } = block;
     const sides = (changes: Partial<Drill>) => this.change(block, sided({ ...drill!, ...changes }));
     return html`${pick("unit", "Length in", block.drill ? UNITS : UNITS.slice(0, 4), unit, (next) => this.change(block, inUnit(block, next)))}
-      ${unit === "seconds" ? this.time("Length, such as 5:00", (block.for as { seconds: number }).seconds, (seconds) => this.change(block, { for: { seconds } })) : nothing}
+      ${unit === "seconds" ? this.time("Length, as 5:00", (block.for as { seconds: number }).seconds, (seconds) => this.change(block, { for: { seconds } })) : nothing}
       ${unit === "metres" ? this.number("Metres", (block.for as { metres: number }).metres, { low: 50, high: 100_000 }, (metres) => this.change(block, { for: { metres } })) : nothing}
       ${unit === "strokes" ? this.number("Strokes", (block.for as { strokes: number }).strokes, STROKES, (strokes) => this.change(block, { for: { strokes } })) : nothing}
       ${unit === "sides" ? html`${this.number("Seconds on a side", drill!.side_seconds, { low: 5, high: 120 }, (side_seconds) => sides({ side_seconds }))}

@@ -65,7 +65,7 @@ export class BlockTree extends LitElement {
   private section(part: Part, place: string, parts: number) {
     const name = partName(part.kind);
     return html`<section aria-label=${name}><h2>${name}${part.kind === "gap" ? html`<span class="small">${clock(part.for.seconds)}</span>` : nothing}</h2>
-      ${part.kind === "gap" ? html`<typed-field label="Length of the gap, such as 5:00" hint="Write it as 5:00, 5 or 50&quot;, up to 4 hours." .value=${clock(part.for.seconds)}
+      ${part.kind === "gap" ? html`<typed-field label="Length of the gap, as 5:00" hint="Write it as 5:00, 5 or 50&quot;, up to 4 hours." .value=${clock(part.for.seconds)}
           .read=${(text: string) => secondsIn(text, { low: 1, high: 14_400 })} @value=${({ detail }: CustomEvent<number>) => this.change(replaced(this.plan!, place, { ...part, for: { seconds: detail } }), "Changed")}></typed-field>`
         : this.list(part.blocks, `${place}/blocks`)}
       <div class="acts">${part.kind === "gap" ? nothing : this.adding(`${place}/blocks/${part.blocks.length}`, name)}
@@ -116,14 +116,15 @@ export class BlockTree extends LitElement {
         <button type="button" @click=${() => this.change(repeated(this.plan!, place, 2), "Repeated twice")}>Repeat</button>
         ${"times" in step ? html`<button type="button" @click=${() => this.change(unrolled(this.plan!, place), "Rowed once")}>Row it once</button>
           ${step.between?.length ? nothing : html`<button type="button" @click=${() => this.change(replaced(this.plan!, place, { ...step, between: [NEW_REST] } as Repeat), "Rest added")}>Add a rest between</button>`}` : nothing}
-        ${this.adding(following(place), "below")}
+        ${this.adding(following(place))}
         ${only ? nothing : html`<button type="button" @click=${() => this.change(removed(this.plan!, place), "Taken out", "")}>Take out</button>`}</div></div>`;
   }
 
-  private adding(place: string, where: string) {
-    const add = (step: Step) => this.reshape({ plan: inserted(this.plan!, place, step), place }, "Added");
-    return html`<button type="button" aria-label="Add a block, ${where}" @click=${() => add(NEW_BLOCK)}>Add a block</button>
-      <button type="button" aria-label="Add a rest, ${where}" @click=${() => add(NEW_REST)}>Add a rest</button>`;
+  /** At a place: below what is open, or at the end of the part that is named. */
+  private adding(place: string, part = "") {
+    const add = (what: string, step: Step) => html`<button type="button" aria-label=${part ? `${what} to ${part}` : nothing}
+      @click=${() => this.reshape({ plan: inserted(this.plan!, place, step), place }, "Added")}>${part ? what : `${what} below`}</button>`;
+    return html`${add("Add a block", NEW_BLOCK)}${add("Add a rest", NEW_REST)}`;
   }
 
   private movers(place: string, name: string) {

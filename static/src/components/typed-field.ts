@@ -3,7 +3,7 @@
  * Properties: `label`, `value` (as it is shown), `read` (text to value; undefined for what will not do), `hint` (what would do).
  * Event: `value` (detail: the value), once the field is left or Enter is pressed.
  */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, type PropertyValues } from "lit";
 import { live } from "lit/directives/live.js";
 import { fields, type } from "./look.js";
 
@@ -13,7 +13,8 @@ export class TypedField extends LitElement {
   declare value: string;
   declare read: (text: string) => unknown;
   declare hint: string;
-  declare wrong: boolean;
+  /** What was typed and will not do: it stays, to be mended, until there is another value. */
+  declare wrong: string | undefined;
 
   constructor() {
     super();
@@ -21,7 +22,6 @@ export class TypedField extends LitElement {
     this.value = "";
     this.read = (text) => text;
     this.hint = "";
-    this.wrong = false;
   }
 
   static override styles = [type, fields, css`
@@ -30,19 +30,22 @@ export class TypedField extends LitElement {
     input[aria-invalid="true"] { border-color: var(--catch); border-width: 3px; }
   `];
 
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("value")) this.wrong = undefined;
+  }
+
   override render() {
+    const wrong = this.wrong !== undefined;
     return html`<label for="field">${this.label}</label>
-      <input id="field" dir="auto" autocomplete="off" autocapitalize="off" aria-describedby="hint" aria-invalid=${this.wrong ? "true" : "false"} .value=${live(this.value)} @change=${this.take}>
-      <p class="small" id="hint" role="alert" ?hidden=${!this.wrong}>${this.wrong ? this.hint : ""}</p>`;
+      <input id="field" dir="auto" autocomplete="off" autocapitalize="off" aria-describedby="hint" aria-invalid=${wrong ? "true" : "false"} .value=${live(this.wrong ?? this.value)} @change=${this.take}>
+      <p class="small" id="hint" role="alert" ?hidden=${!wrong}>${wrong ? this.hint : ""}</p>`;
   }
 
   private take(event: Event): void {
     const { value: text } = event.target as HTMLInputElement;
     const value = this.read(text);
-    this.wrong = value === undefined;
-    // What will not do stays as it was typed, to be mended.
-    if (this.wrong) this.value = text;
-    else this.dispatchEvent(new CustomEvent("value", { detail: value }));
+    this.wrong = value === undefined ? text : undefined;
+    if (value !== undefined) this.dispatchEvent(new CustomEvent("value", { detail: value }));
   }
 }
 customElements.define("typed-field", TypedField);

@@ -28,6 +28,7 @@ export class WordPicker extends LitElement {
     li button { width: 100%; justify-items: start; text-align: left; font-size: 1.125rem; }
     li .small { font-weight: 400; }
     .open { font-size: 1.0625rem; }
+    .back { position: sticky; bottom: 0; }
   `];
 
   override render() {
@@ -35,9 +36,9 @@ export class WordPicker extends LitElement {
     return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}><slot></slot></button>
       <dialog aria-labelledby="title" @close=${() => (this.sought = "")}><h2 id="title">From the library</h2>
         <div><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
-        <p class="small" role="status">${found.length === 1 ? "1 found" : `${found.length} found`}</p>
+        <p class="small" role="status">${found.length ? `${found.length} found` : "Nothing found. Try fewer or other words, or go back and write it yourself."}</p>
         <ul>${found.map((word) => html`<li><button type="button" @click=${() => this.pick(word)}><span>${word.text}</span><span class="small">${word.about}</span></button></li>`)}</ul>
-        <button type="button" @click=${this.close}>Back</button></dialog>`;
+        <button type="button" class="back" @click=${this.close}>Back</button></dialog>`;
   }
 
   private readonly open = () => this.dialog.showModal();

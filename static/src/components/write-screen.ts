@@ -2,12 +2,15 @@
  *
  * Properties: `composed` (see state/composer), `from` (title of the plan it is written from, or ""), `own` (that plan is
  * one's own, and is kept in its place), `back` (where one came from), `busy`, `trouble` (why it cannot be kept, or ""),
- * `library` (drills and calls, or undefined), `missing` (a sentence where there is nothing to write in). Method: `showFirstProblem()`.
- * Events: `typed` (detail: the text), `undo`, `redo`, `mend` (detail: the mend), `edit` (detail: the plan), `again`, `keep`.
+ * `library` (drills and calls, or undefined), `known` (there are results of one's own), `other` (somebody else's, whose splits
+ * are shown, or undefined), `missing` (a sentence where there is nothing to write in). Method: `showFirstProblem()`.
+ * Events: `typed` (detail: the text), `undo`, `redo`, `mend` (detail: the mend), `edit` (detail: the plan), `again`, `keep`,
+ * `rower` (detail: somebody's result, or null for one's own).
  */
 import { LitElement, css, html, nothing } from "lit";
 import { lineIn } from "../plan/field-values.js";
-import type { Mend, Plan, Problem, TechniqueLibrary } from "../plan/wire.js";
+import { resultWords } from "../plan/result-words.js";
+import type { Mend, Plan, Problem, Result, TechniqueLibrary } from "../plan/wire.js";
 import { LONGEST_TEXT, type Composed } from "../state/composer.js";
 import "./block-list.js";
 import "./block-tree.js";
@@ -21,6 +24,7 @@ import type { PlanText } from "./plan-text.js";
 import "./plan-text.js";
 import "./problem-list.js";
 import "./readiness-view.js";
+import "./result-entry.js";
 import "./typed-field.js";
 
 const EXAMPLE = `title: Tuesday
@@ -44,7 +48,10 @@ export class WriteScreen extends LitElement {
     trouble: {},
     missing: {},
     library: { attribute: false },
+    known: { type: Boolean },
+    other: { attribute: false },
     view: { state: true },
+    listed: { state: true },
   };
   declare composed: Composed | undefined;
   declare from: string;
@@ -54,7 +61,11 @@ export class WriteScreen extends LitElement {
   declare trouble: string;
   declare missing: string;
   declare library: TechniqueLibrary | undefined;
+  declare known: boolean;
+  declare other: Result | undefined;
   declare view: "text" | "blocks";
+  /** The list of blocks with strokes and splits is unfolded; while it is not, keys do not wait for it. */
+  declare listed: boolean;
 
   constructor() {
     super();
@@ -64,7 +75,9 @@ export class WriteScreen extends LitElement {
     this.busy = false;
     this.trouble = "";
     this.missing = "";
+    this.known = false;
     this.view = "text";
+    this.listed = false;
   }
 
   static override styles = [type, buttons, page, choices, sumsLook, css`
@@ -80,6 +93,7 @@ export class WriteScreen extends LitElement {
     .views .tiles { grid-template-columns: 1fr 1fr; }
     .views .tiles span { min-height: 60px; }
     pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 1rem/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
+    .whose > * { margin-bottom: 10px; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     .acts { display: grid; grid-template-columns: auto auto 1fr; gap: 10px; }
     .acts button { padding: 8px 12px; font-size: 1.125rem; }
@@ -171,11 +185,22 @@ export class WriteScreen extends LitElement {
     if (!timeline) return html`<plan-file-entry></plan-file-entry>`;
     const findings = advice?.findings ?? timeline.findings;
     const fresh = current && !advising;
-    return html`${planSums(timeline, advice?.energy)}
+    return html`${planSums(timeline, advice?.energy)}${this.whose()}
       ${findings.length ? html`<finding-list .findings=${findings} .busy=${!fresh || this.busy} @mend=${({ detail }: CustomEvent<Mend>) => this.tell("mend", detail)}></finding-list>` : nothing}
       ${unadvised ? html`<p class="small" role="status">Advice on this plan, and how ready you come to the start, need signal, and there is none now.</p>` : nothing}
       ${advice?.readiness ? html`<readiness-view .readiness=${advice.readiness}></readiness-view>` : nothing}
-      <details><summary>Block by block, with strokes and splits</summary><block-list .timeline=${timeline}></block-list></details>`;
+      <details @toggle=${(event: Event) => (this.listed = (event.target as HTMLDetailsElement).open)}><summary>Block by block, with strokes and splits</summary>
+        ${this.listed ? html`<block-list .timeline=${timeline}></block-list>` : nothing}</details>`;
+  }
+
+  /** A coach writes for somebody: that one's result is used here, and kept nowhere. */
+  private whose() {
+    const { other, known } = this;
+    const told = other ? `Splits for ${resultWords(other)}` : known ? "Splits from your results" : "Splits for whom?";
+    return html`<details class="whose"><summary>${told}</summary>
+      <result-entry heading="Somebody’s result, for splits while you write" button="Show their splits" @result=${({ detail }: CustomEvent<Result>) => this.tell("rower", detail)}></result-entry>
+      ${other ? html`<button type="button" @click=${() => this.tell("rower")}>${known ? "Back to your results" : "Without splits again"}</button>` : nothing}
+      <p class="small">It is used on this page alone, and not kept.</p></details>`;
   }
 
   private async showPlace(problem: Problem): Promise<void> {
@@ -194,7 +219,7 @@ export class WriteScreen extends LitElement {
     this.tell(redo ? "redo" : "undo");
   }
 
-  private tell(name: "typed" | "undo" | "redo" | "mend" | "edit" | "again" | "keep", detail?: unknown): void {
+  private tell(name: "typed" | "undo" | "redo" | "mend" | "edit" | "again" | "keep" | "rower", detail?: unknown): void {
     this.dispatchEvent(new CustomEvent(name, { detail }));
   }
 }
