@@ -20,7 +20,7 @@ APP = (sys.executable, "app.py")
 # Below the ports that systems hand out by themselves, so that none is taken while the server is down,
 # and clear of those that browsers refuse.
 PORTS = range(20_000, 30_000)
-START_SECONDS = 20
+START_SECONDS = 60
 
 
 class Server:
