@@ -39,7 +39,7 @@ def test_the_listing_says_what_there_is_to_choose_from(client: FlaskClient) -> N
 
 def test_a_plan_comes_with_its_timeline_for_anybody(client: FlaskClient) -> None:
     document = client.get("/api/plans/short-steady").get_json()
-    assert set(document) == {"slug", "kind", "plan", "timeline"}
+    assert set(document) == {"slug", "kind", "level", "plan", "timeline"}
     assert document["timeline"]["plan"] == document["plan"]
     assert document["timeline"]["fit"] == "clock"
     assert "athlete" not in document["timeline"]

@@ -41,6 +41,7 @@ class BuiltinPlanShape(Strict):
 
     slug = fields.String(required=True)
     kind = fields.String(required=True)
+    level = _word(Level)
     plan = Inside("plan", PlanSchema, required=True)
     timeline = Inside("timeline", TimelineShape, required=True)
 

@@ -58,6 +58,7 @@ def _whole(plan: BuiltinPlan) -> dict[str, Any]:
     return {
         "slug": plan.slug,
         "kind": plan.kind,
+        "level": plan.level,
         "plan": dump_plan(plan.plan),
         "timeline": dump_appraised(plan.timeline, plan.appraisal),
     }

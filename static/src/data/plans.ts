@@ -81,6 +81,13 @@ export async function keptPlans(): Promise<PlanRecord[]> {
   return (await everyKept()).sound;
 }
 
+/** One's own plans and those that were sent, the last opened first, and the library as far as it can be had. */
+export async function allPlans(): Promise<Plan[]> {
+  const library = await libraryPlans().catch(() => []);
+  const kept = (await keptPlans()).filter(({ source }) => source !== "built-in");
+  return [...kept, ...library].map(({ plan }) => plan);
+}
+
 /** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
 export interface UnsoundPlan {
   address: string;

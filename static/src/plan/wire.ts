@@ -405,6 +405,8 @@ export interface components {
         /** @description A built-in plan with its timeline for anybody, by the clock. */
         BuiltinPlan: {
             kind: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
             plan: components["schemas"]["Plan"];
             slug: string;
             timeline: components["schemas"]["Timeline"];
