@@ -113,13 +113,14 @@ export class PlansHome extends LitElement {
 }
 customElements.define("plans-home", PlansHome);
 
-function libraryCard({ slug, kind, plan, timeline }: BuiltinPlan): PlanCard {
-  return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind };
+function libraryCard({ slug, kind, level, plan, timeline }: BuiltinPlan): PlanCard {
+  return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind, level };
 }
 
-function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms">>, saved: boolean): PlanCard {
+function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms" | "tags">>, saved: boolean): PlanCard {
   const { plan, timeline } = record;
   const { seconds_s, estimated } = timeline.totals;
   const opened = record.source === "mine" && record.kept_at_ms ? { opened_ms: record.kept_at_ms } : {};
-  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...opened, ...(plan.summary ? { summary: plan.summary } : {}) };
+  const tags = record.tags ? { tags: record.tags } : {};
+  return { href: addressOf(record), title: plan.title, plan, seconds_s, estimated, saved, ...opened, ...tags, ...(plan.summary ? { summary: plan.summary } : {}) };
 }

@@ -26,6 +26,8 @@ export interface PlanRecord {
   plan: Plan;
   /** For anybody: scale it to a result with plan/scale. */
   timeline: Timeline;
+  /** What a person calls it by, to find it again: see plan/tags. */
+  tags?: readonly string[];
   /** One's own plans: the canonical shorthand. */
   text?: string;
   /** Of a session that was made: why it looks as it does. */
@@ -192,7 +194,9 @@ export async function remake(name: string, rower: AthleteRecord): Promise<PlanRe
 /** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */
 export async function keepMine(content: Before, in_place_of?: string): Promise<PlanRecord> {
   const name = in_place_of ?? (await nameOfSame(content.text)) ?? newId();
-  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
+  const id = `mine:${name}`;
+  const before = await database.get("plans", id).catch(() => undefined);
+  return keep({ id, source: "mine", name, kind: "", ...(before?.tags ? { tags: before.tags } : {}), ...content, kept_at_ms: Date.now() });
 }
 
 async function nameOfSame(text: string | undefined): Promise<string | undefined> {
