@@ -1,4 +1,4 @@
-"""One's own plans are tagged and found, and everything on the device goes into a file and comes back from it."""
+"""Own plans are tagged and found, and everything on the device goes into a file and comes back from it."""
 
 from __future__ import annotations
 
