@@ -8,7 +8,17 @@ from __future__ import annotations
 
 import os
 
-from tests.bench import building, click_track, compiling, first_load, links, offline_start, readiness, serving
+from tests.bench import (
+    building,
+    click_track,
+    compiling,
+    first_load,
+    links,
+    offline_start,
+    readiness,
+    rowing,
+    serving,
+)
 from tests.bench.measuring import Row, table, verdict
 
 
@@ -26,6 +36,7 @@ def main() -> None:
             links,
             first_load,
             offline_start,
+            rowing,
         )
         for row in measure.rows()
     ]
