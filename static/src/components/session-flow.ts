@@ -299,5 +299,5 @@ function paintRow(screen: RowScreen, snapshot: Snapshot): void {
   screen.strokes_left = snapshot.strokes_left;
   screen.call = snapshot.call;
   screen.countIn = snapshot.count_in;
-  screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+  screen.beat(snapshot.beat);
 }

@@ -254,7 +254,7 @@ export class WallHome extends LitElement {
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
     screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
-    screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+    screen.beat(snapshot.beat);
   }
 
   private readonly wake = (): void => {
