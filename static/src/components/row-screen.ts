@@ -4,7 +4,7 @@
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
  * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
  * `extendable` (this block can have one more minute).
- * `beat(beat)` moves the rail and is called on every frame; nothing else here changes per frame.
+ * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
  * Events: back, hold, skip, extend, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
@@ -112,9 +112,9 @@ export class RowScreen extends LitElement {
     </main>`;
   }
 
-  /** Moves the rail to a place in the stroke, or lets it rest without a beat. */
-  beat(beat: Beat | null): void {
-    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat);
+  /** Brings the rail to a place in the stroke, from where it `moves` on or not; without a beat it rests. */
+  beat(beat: Beat | null, moves: boolean): void {
+    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat, moves);
   }
 
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */

@@ -1,6 +1,6 @@
 /** The rail: the moving picture of one stroke, the seat between catch and finish at its true proportion of time.
  *
- * Call `show(beat)` on every frame: the browser moves the picture by itself, and is corrected when it is off.
+ * Call `show(beat, moves)` again and again: the browser moves the picture by itself, and is corrected when it is off.
  * Attributes: `still-word`, said without a beat; `bare`, for the picture alone.
  * With reduced motion the seat stands at the finish, half way and at the catch instead of gliding.
  */
@@ -76,15 +76,16 @@ export class StrokeRail extends LitElement {
     this.say(phase ?? "still");
   }
 
-  /** Where in the stroke we are; null when there is no beat. To be called on every frame. */
-  show(beat: Beat | null): void {
+  /** Where in the stroke we are, and whether it goes on from there; null when there is no beat. */
+  show(beat: Beat | null, moves: boolean): void {
     if (!this.hasUpdated) return;
     if (!beat) return this.rest();
     this.say(beat.phase);
     const course = `${beat.stroke_s} ${beat.drive} ${this.calm.matches}`;
     if (course !== this.course) this.run(beat);
     this.course = course;
-    this.keepUp(beat);
+    if (moves) this.keepUp(beat);
+    else this.stand(beat);
   }
 
   /** From here on the browser moves the picture by itself, from stroke to stroke. */
@@ -98,10 +99,18 @@ export class StrokeRail extends LitElement {
   private keepUp({ stroke_s, share }: Beat): void {
     const [frame_ms, stroke_ms] = [Number(document.timeline.currentTime), stroke_s * 1000];
     const caught_ms = performance.now() - share * stroke_ms;
-    const off_ms = (frame_ms - caught_ms - Number(this.moving[0]!.currentTime ?? 0)) % stroke_ms;
+    const { startTime, playState, currentTime } = this.moving[0]!;
+    const off_ms = (frame_ms - caught_ms - Number(currentTime)) % stroke_ms;
     const far_ms = Math.min(Math.abs(off_ms), stroke_ms - Math.abs(off_ms));
-    if (this.moving[0]!.startTime !== null && far_ms < LOOSE_MS) return;
+    if (startTime !== null && playState === "running" && far_ms < LOOSE_MS) return;
     for (const animation of this.moving) animation.startTime = caught_ms;
+  }
+
+  private stand({ stroke_s, share }: Beat): void {
+    for (const animation of this.moving) {
+      animation.pause();
+      animation.currentTime = share * stroke_s * 1000;
+    }
   }
 
   private rest(): void {

@@ -14,6 +14,7 @@ import { byClock } from "../timeline/by-clock.js";
 import { changeFullScreen, enterFullScreen } from "./full-screen.js";
 import "./open-session-question.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
+import { Painting, moves, secondsToNextPaint } from "./next-paint.js";
 import "./other-tab.js";
 import { troubleWords } from "./plan-opened.js";
 import { goTo, replaceAddress, tellScreen } from "./routes.js";
@@ -56,7 +57,7 @@ export class WallHome extends LitElement {
   /** The session that is open on this device, if any. */
   private open: SessionRecord | undefined;
   private stop = (): void => {};
-  private frame = 0;
+  private readonly painting = new Painting(() => this.paint());
   private told = 0;
   private shown = "";
   private start_at_ms: number | undefined;
@@ -95,14 +96,14 @@ export class WallHome extends LitElement {
       clearTimeout(this.silence);
       document.removeEventListener("fullscreenchange", this.stayAwake);
     };
-    this.frame = requestAnimationFrame(this.paint);
+    this.painting.start();
     void this.gather();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.stop();
-    cancelAnimationFrame(this.frame);
+    this.painting.stop();
   }
 
   override render() {
@@ -116,7 +117,7 @@ export class WallHome extends LitElement {
   /** A new kind of screen starts at its heading; a new segment does not. */
   override updated(changed: PropertyValues<this>): void {
     if ((changed.has("name") || changed.has("source")) && this.wall) void this.gather();
-    this.paintOnce();
+    this.paint();
     const screen = this.renderRoot.firstElementChild?.localName ?? "";
     if (screen !== this.shown && screen) tellScreen(this, screen === "wall-screen" || screen === "wall-end" ? "rowing" : "reading");
     this.shown = screen;
@@ -240,21 +241,17 @@ export class WallHome extends LitElement {
     this.silence = setTimeout(() => (this.remark = ""), NOTICE_MS);
   }
 
-  /** Every frame: the rail moves; a text is handed over and drawn only if it is another one. */
-  private readonly paint = (): void => {
-    this.paintOnce();
-    this.frame = requestAnimationFrame(this.paint);
-  };
-
-  private paintOnce(): void {
+  /** A text is handed over, and drawn only if it is another one. The answer says in how many seconds to look again. */
+  private paint(): number {
     const { screen } = this;
-    if (!screen) return;
     const snapshot = player.snapshot();
+    if (!screen) return secondsToNextPaint(snapshot);
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
     screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
-    screen.beat(snapshot.beat);
+    screen.beat(snapshot.beat, moves(snapshot));
+    return secondsToNextPaint(snapshot);
   }
 
   private readonly wake = (): void => {

@@ -2,7 +2,7 @@
  *
  * Properties: `timeline`, `index` of the segment, `moment` (see wall-words), `stroke`, `sound`, `remark` (something to
  * say once, or ""), `lanes` and `targets` (see wall-lanes), `sight` (see data/wall, or null), `clock` (the time of day).
- * `beat(beat)` moves the rail and is called on every frame; nothing else here changes per frame.
+ * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
  * Events: start (now, instead of at the time set), hold, back, skip, sound, wake (any touch), full, end.
  */
 import { LitElement, html, nothing, type PropertyValues } from "lit";
@@ -103,9 +103,9 @@ export class WallScreen extends LitElement {
     <end-question led ?held=${held} @end=${() => this.tell("end")}></end-question>`;
   }
 
-  /** Moves the rail to a place in the stroke, or lets it rest without a beat. */
-  beat(beat: Beat | null): void {
-    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat);
+  /** Brings the rail to a place in the stroke, from where it `moves` on or not; without a beat it rests. */
+  beat(beat: Beat | null, moves: boolean): void {
+    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat, moves);
   }
 
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
