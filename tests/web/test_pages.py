@@ -55,6 +55,7 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
         "/athlete",
         "/settings",
         "/wall",
+        "/prompter",
         "/mine/abc",
         "/plan/short-steady",
         "/plan/short-steady?utm_source=x",

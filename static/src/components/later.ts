@@ -4,6 +4,7 @@ import "./block-list.js";
 import "./finding-list.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";
+import "./prompter-home.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";

@@ -175,7 +175,7 @@ export class PlanScreen extends LitElement {
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a><a class="button" href="/walls${this.query}">Put on a wall elsewhere</a></nav>`}
+      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a><a class="button" href="/walls${this.query}">Put on a wall elsewhere</a><a class="button" href="/prompter${this.query}">Coach’s prompter</a></nav>`}
         <block-list .timeline=${timeline}></block-list>
         ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${alone ? nothing : this.keeping()}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;

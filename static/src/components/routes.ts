@@ -13,8 +13,14 @@ export type Route =
   | { screen: "link"; id: string }
   | { screen: "afar"; wall: string }
   | { screen: "walls"; key: string; source?: Source; name?: string }
-  | { screen: "row" | "wall"; source?: Source; name?: string };
+  | { screen: Running; source?: Source; name?: string };
 
+/** The screens that run a session. */
+export type Running = "row" | "wall" | "prompter";
+/** Those, and the one that changes a plan: each is told of which. */
+export type OfAPlan = Running | "write";
+
+const OF_A_PLAN = /^\/(row|wall|prompter|write)$/;
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 const AFAR = /^\/wall\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
@@ -32,9 +38,8 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   const afar = AFAR.exec(address.pathname);
   if (afar) return { screen: "afar", wall: decoded(afar[1]!) };
   if (address.pathname === "/walls") return { ...planRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };
-  if (address.pathname === "/row") return planRoute("row", address.search);
-  if (address.pathname === "/write") return planRoute("write", address.search);
-  return address.pathname === "/wall" ? planRoute("wall", address.search) : { screen: "first" };
+  const named = OF_A_PLAN.exec(address.pathname);
+  return named ? planRoute(named[1] as OfAPlan, address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
@@ -70,7 +75,7 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function planRoute(screen: "row" | "wall" | "write", text: string): Route {
+function planRoute(screen: OfAPlan, text: string): Route {
   const search = new URLSearchParams(text);
   const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
   return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };

@@ -25,6 +25,8 @@ export interface Settings {
   preferences: unknown;
   /** As data/wall keeps and understands it. */
   wall: unknown;
+  /** As data/prompter keeps and understands it. */
+  prompter: unknown;
   /** Walls whose keys are here, and what a tablet last heard, as data/afar keeps and understands them. */
   walls: unknown;
   heard: unknown;
@@ -32,7 +34,7 @@ export interface Settings {
 
 export const DEFAULTS: Settings = {
   sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", drafts: {}, publish_key: "",
-  preferences: null, wall: null, walls: null, heard: null,
+  preferences: null, wall: null, prompter: null, walls: null, heard: null,
 };
 
 const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
@@ -47,6 +49,7 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   publish_key: v.string(),
   preferences: v.unknown(),
   wall: v.unknown(),
+  prompter: v.unknown(),
   walls: v.unknown(),
   heard: v.unknown(),
 };
