@@ -12,6 +12,7 @@ from tests.bench import (
     building,
     click_track,
     compiling,
+    composing,
     first_load,
     links,
     offline_start,
@@ -35,6 +36,7 @@ def main() -> None:
             serving,
             links,
             first_load,
+            composing,
             offline_start,
             rowing,
         )
