@@ -1,4 +1,4 @@
-"""The figures of a font in a file of their own: they are on screen all the time, other letters now and then."""
+"""The figures of a font in a file of their own: they are always on screen, other letters now and then."""
 
 from __future__ import annotations
 
