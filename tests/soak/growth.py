@@ -9,7 +9,7 @@ from statistics import linear_regression
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """What is left after a collection of garbage, `hours` after the session's start by the page's own clock."""
+    """What is left after a collection of garbage, so many hours of the page's clock after the start."""
 
     hours: float
     heap_kb: float
