@@ -72,7 +72,7 @@ def rowing(launch: Launch, server: Server) -> Browser:
     chromium.open(server.url + "/settings")
     chromium.type(field("Before a start, seconds"), "0")
     chromium.click(Target(role="radio", name="Large"))
-    chromium.click(Target(role="radio", name="On", index=3))
+    chromium.click(css("input[name='media']").nth(0))
     chromium.wait_for(KEPT, "media_keys", True)
     chromium.open(plan)
     chromium.click(button("Row it"))

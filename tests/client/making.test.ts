@@ -152,7 +152,8 @@ test("who takes everything about them away takes it off the plans as well", asyn
   const made = await makeSession(MAKING, await addResult({ metres: 2000, seconds: 462 }));
   await mended(made, MEND, await readAthlete());
   await forgetAthlete();
-  const left = JSON.stringify(await openMine(made.name));
+  // Its name is drawn at random, and the moment it was kept may hold any digits.
+  const left = JSON.stringify({ ...(await openMine(made.name)), id: "", name: "", kept_at_ms: 0 });
   assert.equal(left.includes("462"), false);
   assert.equal(left.includes("The gap is short."), false);
 });
