@@ -33,7 +33,7 @@ timing: .venv/ready-to-test system-packages client
 	@echo "- Rowing for 40 minutes, recorded. A machine that does nothing else gives the clearest table."
 	@$(PYTHON_HERE) -m tests.timing
 
-soak: .venv/ready-to-test browsers client
+soak: .venv/ready-to-test system-packages client
 	@echo "- Letting a wall run through eight hours of a quick clock: some ten minutes."
 	@$(PYTHON_HERE) -m tests.soak
 

@@ -67,7 +67,7 @@ def wall_face(browser: Browser) -> Face:
     return Face(time.monotonic(), int(minutes) * 60 + int(seconds), int(shown[1]))
 
 
-@pytest.mark.parametrize(("size", "address"), zip(SIZES, ["/wall", "/"], strict=True))
+@pytest.mark.parametrize(("size", "address"), [(SIZES[0], "/wall"), (SIZES[1], "/")])
 def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
     launch: Launch, server: Server, size: tuple[int, int], address: str
 ) -> None:
@@ -106,7 +106,7 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
     for width, height in [*OTHER_SIZES, size]:
         browser.resize(width, height)
         browser.wait_for(f"() => innerWidth === {width}")
-        browser.wait_for(f"() => ({FAULTS})().length === 0", seconds=5)
+        browser.wait_for(f"() => ({FAULTS})().length === 0")
     browser.press("ArrowRight")
     browser.press("Escape")
     browser.click(button("End it for everybody"))

@@ -7,7 +7,7 @@ import pytest
 from tests.soak.growth import Sample, growth
 from tests.soak.wall import wall_samples
 
-HOURS = 0.36
+HOURS = 0.24
 COUNT = 4
 MOST_KB = 400
 MOST_NODES = 300
