@@ -17,7 +17,7 @@ BLUR = Fraction(1, 20)
 
 SHOWN = f"""() => {{
   const query = {QUERY};
-  const text = (css) => query.find({{ css }}).map((found) => query.visibleText(found).replaceAll("\\n", " ")).join(" ");
+  const text = (css) => query.find({{ css }}).map((found) => query.visibleText(found).replaceAll("\\n", " ").trim()).join(" ").trim();
   const screen = ["row-screen", "gap-screen", "end-screen", "other-tab", "session-before", "unsound-session"]
     .find((name) => query.find({{ css: name }}).length);
   return {{
@@ -60,8 +60,9 @@ def faces(session: Session, now: Fraction) -> list[dict[str, Any]]:
 
 
 def clock(seconds: int) -> str:
-    """A length of time as people read it: 0:30, 7:42."""
-    return f"{seconds // 60}:{seconds % 60:02}"
+    """A length of time as people read it: 0:30, 7:42, 1:05:00."""
+    hours, minutes = divmod(seconds // 60, 60)
+    return f"{hours}:{minutes:02}:{seconds % 60:02}" if hours else f"{minutes}:{seconds % 60:02}"
 
 
 def _face(session: Session, now: Fraction) -> dict[str, Any]:

@@ -65,6 +65,13 @@ test("a hold while counting in keeps the place it leads to", () => {
   assert.deepEqual(where(simple, [started, held(16), wentOn(20), held(22)], 100), ["held", 0, 10]);
 });
 
+test("holds while counting in, again and again, lose no stroke to the rounding of sums", () => {
+  const plan = timeline(rest(7), row(20, 20));
+  const facts: Fact[] = [started, held(25.7)];
+  for (let at_s = 27.3; at_s < 400; at_s += 3.7) facts.push(wentOn(at_s), held(at_s + 1.9));
+  assert.deepEqual(where(plan, facts, 500), ["held", 1, Math.round((4 * 20e6) / 7) / 1e6]);
+});
+
 test("a second hold and a go-on without a hold change nothing", () => {
   assert.deepEqual(where(simple, [started, held(16), held(20)], 30), ["held", 0, 11]);
   assert.deepEqual(where(simple, [started, wentOn(16)], 30), ["running", 0, 25]);

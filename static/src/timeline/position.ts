@@ -54,12 +54,16 @@ export function catchAt(segment: Segment, number: number): number {
   return multiple(segment.stroke!, number);
 }
 
+/** A moment of the session is a sum of others: a millionth of a second before a catch it is that catch, and rounded. */
+const ROUNDING_S = 1e-6;
+
 /** The number of the stroke (from 0) whose catch is the last one at or before `elapsed_s`. The segment has a beat. */
 export function strokeNumber(segment: Segment, elapsed_s: number): number {
   const [num, den] = segment.stroke!;
-  let number = Math.max(0, Math.floor((elapsed_s * den) / num));
-  while (catchAt(segment, number + 1) <= elapsed_s) number += 1;
-  while (number > 0 && catchAt(segment, number) > elapsed_s) number -= 1;
+  const reached_s = elapsed_s + ROUNDING_S;
+  let number = Math.max(0, Math.floor((reached_s * den) / num));
+  while (catchAt(segment, number + 1) <= reached_s) number += 1;
+  while (number > 0 && catchAt(segment, number) > reached_s) number -= 1;
   return number;
 }
 
