@@ -13,13 +13,15 @@ from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
 from tests.browser.device import DEVICE, Device
 from tests.browser.engines import Options
-from tests.chaos.schedule import Schedule, prepare
+from tests.chaos.plans import prepare
+from tests.chaos.schedule import Schedule
 
 MOST_SHOWN = 5
+PROGRESS = 50
 
 
 class Rig:
-    """A server and a browser with the plans in it; a browser that a schedule has upset is put aside for a fresh one."""
+    """A server, and a browser with the plans in it; after a schedule that went wrong there is a fresh one."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
@@ -61,6 +63,8 @@ def main(count: int, only: int | None) -> int:
                     if len(wrong) >= MOST_SHOWN:
                         break
                     rig.fresh()
+                if (seed - seeds[0] + 1) % PROGRESS == 0:
+                    print(f"{seed - seeds[0] + 1} schedules so far, {len(wrong)} wrong", flush=True)
                 happened.update(step.partition(" ")[2] for step in schedule.told)
         finally:
             rig.close()

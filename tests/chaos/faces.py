@@ -13,16 +13,19 @@ from tests.chaos.model import Block, Going, Held, Over, Session
 
 PART_NAMES = {"warm-up": "Warm-up", "main": "Main piece", "cool-down": "Cool-down"}
 BLUR = Fraction(1, 20)
-"""Both clocks are read to the millisecond and rounded on their way: so near to a change, either side of it is right."""
+"""Clocks are read to the millisecond and rounded: so near to a change, either side of it is right."""
 
 SHOWN = f"""() => {{
   const query = {QUERY};
-  const text = (css) => query.find({{ css }}).map((found) => query.visibleText(found).replaceAll("\\n", " ").trim()).join(" ").trim();
-  const screen = ["row-screen", "gap-screen", "end-screen", "other-tab", "session-before", "unsound-session"]
+  const line = (found) => query.visibleText(found).replaceAll("\\n", " ").trim();
+  const text = (css) => query.find({{ css }}).map(line).join(" ").trim();
+  const screens = ["row", "gap", "end"].map((name) => `${{name}}-screen`);
+  const screen = [...screens, "other-tab", "session-before", "unsound-session"]
     .find((name) => query.find({{ css: name }}).length);
   return {{
-    screen, asks: text("dialog[open] h2"), heading: text("h1:not(.heard-only)"), where: text(".where"), big: text(".time .digits, .time.digits"),
-    strokes: text(".strokes"), count: text(".count > .digits"), held: query.find({{ role: "button", name: "Go on" }}).length > 0,
+    screen, asks: text("dialog[open] h2"), heading: text("h1:not(.heard-only)"), where: text(".where"),
+    big: text(".time .digits, .time.digits"), strokes: text(".strokes"), count: text(".count > .digits"),
+    held: query.find({{ role: "button", name: "Go on" }}).length > 0,
     rowed: text("dl div:first-child dd"), kept: text("saved-mark"),
   }};
 }}"""

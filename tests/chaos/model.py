@@ -1,8 +1,8 @@
 """A reference model of the player: from the blocks of a timeline and what happened when, the place in it.
 
-Written from the design (sections 5 and 6 of the team's design, the words on `timeline/facts.ts`'s kinds of fact), not
-from the app's code, in exact fractions. All moments are seconds of the session, which is 0 when it is made and runs
-on through holds, sleep and closed pages. Metre blocks in a row, whose ends are partly estimated, are not modelled.
+Written in exact fractions from the words of the design and of each kind of fact, not from the app's code.
+All moments are in seconds of the session, which begins at 0 and runs on through holds, sleep and closed pages.
+Metre blocks in a row, whose ends are partly estimated, are not modelled.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from math import floor
 from planner.timeline import Timeline
 
 START_COUNT = Fraction(10)
-"""Seconds to sit down and take the handle, as long as nobody has chosen otherwise; after a hold, half as long."""
+"""Seconds to sit down and take the handle, where nobody has chosen otherwise; after a hold, half as long."""
 HOLD_COUNT = Fraction(5)
 BACK_AGAIN = 3
 """Back goes to the block before when pressed so many seconds into one."""
@@ -119,7 +119,7 @@ class Tap:
 
 
 class Session:
-    """A session from its start at second 0; every method is one thing that happens, at a moment not before the last."""
+    """A session from its start at second 0; a method is one thing that happens, never before the last."""
 
     def __init__(self, blocks: list[Block]) -> None:
         self.blocks = list(blocks)
@@ -247,6 +247,16 @@ class Session:
                 self.state = Over(index, by_plan=True)
             else:
                 self.state = Going(index + 1, zero=end, begins=end)
+
+    def mark(self, now: Fraction) -> tuple[object, ...]:
+        """What decides where a command leads: block, stroke, whether it has only just begun, a tap's age."""
+        if isinstance(self.state, Over):
+            return (Over, self.state.index)
+        elapsed, stroke = self._elapsed(now), self.blocks[self.state.index].stroke
+        counting = isinstance(self.state, Going) and now < self.state.begins
+        number = None if stroke is None else floor(elapsed / stroke)
+        fresh = self.tap is not None and now - self.tap.at <= UNTAP
+        return (type(self.state), self.state.index, counting, number, elapsed < BACK_AGAIN, fresh)
 
     @property
     def whole(self) -> bool:

@@ -1,6 +1,6 @@
-"""A session on a phone by the model: what absences, moved clocks, reloads and kills do to its time, and what is asked.
+"""A session on a phone by the model: what absences, moved clocks, reloads and kills do to its time.
 
-What a page had stored when it went is read from storage; here it is judged, and the session gone on with from it.
+What a page had stored when it went is read from storage; here it is judged and gone on with.
 """
 
 from __future__ import annotations
@@ -90,16 +90,21 @@ class Phone:
         ahead.to(max(moment, ahead.last))
         return ahead
 
+    def is_clear(self, moment: Fraction | None = None) -> bool:
+        """Whether a blink sooner or later is the same stroke of the same block, and the same for Back."""
+        moment = self.now if moment is None else moment
+        return len({self.at(moment + blur).mark(moment + blur) for blur in (-BLUR, Fraction(0), BLUR)}) == 1
+
     def expected_log(self) -> list[str]:
         """What has to stand in the session's log by now; the end by plan writes itself."""
         over = self.over()
         return self.session.log + (["ended"] if over and over.by_plan else [])
 
     def come_back(self, heartbeat: dict[str, Any], kinds: list[str], wall: Fraction, unsaved: int) -> None:
-        """Another page goes on with what is stored, when the wall clock shows `wall`.
+        """Another page goes on with what is stored when the wall clock shows `wall`.
 
-        `unsaved` says how many of the last entries of the log may be lost, having been written at the last moment
-        or while storage refused. AssertionError where more is lost than may be.
+        So many of the last entries of the log may be `unsaved`: written at the last moment, or while storage
+        refused. AssertionError where more is lost than may be.
         """
         expected = self.expected_log()
         assert kinds == expected[: len(kinds)], f"the log holds {kinds}, not {expected}"
