@@ -114,10 +114,12 @@ def pages(made: Pages, slugs: frozenset[str], store_is_well: Callable[[], bool])
 
     @blueprint.get("/")
     @blueprint.get("/row")
+    @blueprint.get("/write")
     @blueprint.get("/technique")
     @blueprint.get("/athlete")
     @blueprint.get("/settings")
     @blueprint.get("/wall")
+    @blueprint.get("/prompter")
     @blueprint.get("/walls")
     def screen() -> Response:
         """The first screen, the one for rowing, and those that know everything by themselves."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from difflib import get_close_matches
 
+from planner import limits
+
 EFFORTS = ("PRESSURE", "SPLIT", "OFFSET", "CHANGE", "POWER", "CR10", "HEART")
 LENGTHS = ("TIME", "METRES", "STROKES", "OPEN", "EACH")
 
@@ -42,6 +44,25 @@ _AT_START_SLIPS = tuple(
         (r"each$", '"{}" begins a length by sides: write each side 20" or each side 20" swap 10"'),
     )
 )
+
+
+_LONGEST = (
+    f"{limits.BLOCK_SECONDS.high // 3600} hours, {limits.BLOCK_METRES.high // 1000} km "
+    f"or {limits.BLOCK_STROKES.high} strokes"
+)
+_OVERLONG = re.compile(r"\d{7}", re.A)
+_SHOWN = 24
+
+
+def too_long(word: str) -> str:
+    """A sentence on a length that nobody rows."""
+    shown = word if len(word) <= _SHOWN else word[:_SHOWN] + "…"
+    return f"{shown} is too long: a block lasts {_LONGEST} at most"
+
+
+def is_overlong(word: str) -> bool:
+    """Whether a word begins with more digits than any length has."""
+    return bool(_OVERLONG.match(word))
 
 
 def hint(word: str, kind: str, before: list[str], accepted: set[str]) -> str | None:
@@ -94,6 +115,8 @@ def _superfluous(word: str, what: str, before: list[str], accepted: set[str]) ->
 def _unread(word: str, accepted: set[str]) -> str | None:
     """On a word that can be read nowhere, or only as the beginning of another."""
     at_start = "TIME" in accepted
+    if at_start and is_overlong(word):
+        return too_long(word)
     if (near := _near(word, accepted)) and near != word.lower():
         return f'cannot read "{word}" here: did you mean "{near}"?'
     for pattern, sentence in (*_SLIPS, *(_AT_START_SLIPS if at_start else ())):

@@ -12,7 +12,7 @@ from lark import Lark, Token, Tree
 from lark.exceptions import UnexpectedInput, UnexpectedToken
 
 from planner.limits import DEPTH
-from planner.notation.hints import EFFORTS, LENGTHS, hint, is_long
+from planner.notation.hints import EFFORTS, LENGTHS, hint, is_long, is_overlong, too_long
 from planner.notation.mistake import MistakeError
 
 # What a coach would call each token, in the order in which it is offered.
@@ -86,6 +86,8 @@ def _explained(text: str, start: str, trouble: UnexpectedInput) -> MistakeError:
     received = "" if ended else _shown(token or _word_at(text, column))
     first = "METRES" if is_long(received) else ""
     offers = tuple(_OFFERS[name] for name in sorted(_OFFERS, key=first.__ne__) if name in accepted)
+    if start == "gap" and is_overlong(received):
+        return MistakeError(column, too_long(received), received, offers)
     if start == "gap" and (ended or token or not received.isdecimal()):
         return MistakeError(column, _GAP, received, offers)
     if ended:

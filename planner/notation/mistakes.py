@@ -77,11 +77,27 @@ MISTAKES = (
     ),
     Mistake(
         "500' r18 light",
-        "line 1, column 1: length 30000 is above 14400 seconds",
+        "line 1, column 1: 500' is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
     ),
     Mistake(
         "1'75\" r18",
         "line 1, column 1: 75 seconds are more than 59",
+    ),
+    Mistake(
+        "99999999999' r18",
+        "line 1, column 1: 99999999999' is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
+    ),
+    Mistake(
+        '6 x 99999999999999m r28 / 9999999999" rest',
+        "line 1, column 5: 99999999999999m is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
+    ),
+    Mistake(
+        "9999999999 r20",
+        "line 1, column 1: 9999999999 is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
+    ),
+    Mistake(
+        "gap 99999999999'\n3' r18",
+        "line 1, column 5: 99999999999' is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
     ),
     Mistake(
         "0m r20",
@@ -89,7 +105,7 @@ MISTAKES = (
     ),
     Mistake(
         "200000m r20",
-        "line 1, column 1: distance 200000 is above 100000 metres",
+        "line 1, column 1: 200000m is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
     ),
     Mistake(
         "0 strokes r20",
@@ -97,7 +113,7 @@ MISTAKES = (
     ),
     Mistake(
         "9000 strokes r20",
-        "line 1, column 1: strokes 9000 is above 2000 strokes",
+        "line 1, column 1: 9000 strokes is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
     ),
     Mistake(
         "20 strokes half",
@@ -658,7 +674,7 @@ MISTAKES = (
     ),
     Mistake(
         "gap 300'\n3' r18",
-        "line 1, column 5: length 18000 is above 14400 seconds",
+        "line 1, column 5: 300' is too long: a block lasts 4 hours, 100 km or 2000 strokes at most",
     ),
     Mistake(
         "10 strokes",

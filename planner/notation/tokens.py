@@ -9,6 +9,7 @@ from lark import Token
 
 from planner import limits
 from planner.limits import Bounds
+from planner.notation.hints import too_long
 from planner.notation.mistake import MistakeError
 from planner.plan import (
     Change,
@@ -58,6 +59,13 @@ def whole(token: Token, bounds: Bounds, value: Fraction | int) -> int:
     return int(checked(token, bounds, value))
 
 
+def not_too_long(token: Token, bounds: Bounds, value: Fraction | int) -> int:
+    """The length within its bounds; one above them is told in the words it was written in."""
+    if value > bounds.high:
+        raise MistakeError(column_of(token), too_long(str(token)), str(token))
+    return whole(token, bounds, value)
+
+
 def seconds_of(token: Token) -> int:
     """Seconds of a time such as 3', 50", 1'30", 5'30, 1:30, 2 min, 90 s or 1 h 10 min."""
     text = str(token).lower().replace("''", '"')
@@ -79,7 +87,10 @@ def seconds_of(token: Token) -> int:
 
 def timed(token: Token, bounds: Bounds = limits.BLOCK_SECONDS) -> int:
     """Seconds of a time, within bounds."""
-    return whole(token, bounds, seconds_of(token))
+    seconds = seconds_of(token)
+    if bounds is limits.BLOCK_SECONDS:
+        return not_too_long(token, bounds, seconds)
+    return whole(token, bounds, seconds)
 
 
 def length_of(token: Token) -> Length:
@@ -90,7 +101,7 @@ def length_of(token: Token) -> Length:
         case "METRES":
             return ForMetres(_metres(token))
         case "STROKES":
-            return ForStrokes(whole(token, limits.BLOCK_STROKES, _number(token)))
+            return ForStrokes(not_too_long(token, limits.BLOCK_STROKES, _number(token)))
     return Open()
 
 
@@ -101,7 +112,7 @@ def _metres(token: Token) -> int:
         least = limits.BLOCK_METRES.low
         sentence = f"{token} is {metres} metres, under {least}: minutes are written {metres}'"
         raise MistakeError(column_of(token), sentence, str(token))
-    return whole(token, limits.BLOCK_METRES, metres)
+    return not_too_long(token, limits.BLOCK_METRES, metres)
 
 
 def effort_of(token: Token) -> Effort:

@@ -93,7 +93,7 @@ def test_where_the_system_asks_for_a_tap_the_banner_waits_for_it(rowing: Browser
 
 def test_in_the_gap_lost_sound_is_said_too(rowing: Browser, server: Server) -> None:
     rowing.click(button("End"))
-    rowing.click(button("End it and keep what I rowed"))
+    rowing.click(button("End it here"))
     server.start()
     rowing.open(server.url + "/plan/stroke-pyramid")
     rowing.click(button("Row it"))

@@ -13,6 +13,7 @@ from tests.browser.engines import Browser
 from tests.browser.targets import QUERY, Target, button, css, field, heading, words
 from tests.browser.test_row_screen_fits import SIZES, faults_at_every_size
 from tests.browser.test_settings import KEPT
+from tests.browser.writing import write_plan
 
 PLAN = """\
 title: Minutes and metres
@@ -65,15 +66,13 @@ def seconds_left(browser: Browser) -> int:
 @pytest.fixture
 def rowing(launch: Launch, server: Server) -> Browser:
     chromium = launch("chromium", preload=HEADPHONES)
-    chromium.open(server.url)
-    chromium.type(field("Write or paste your own"), PLAN)
-    chromium.click(button("Make this plan"))
+    write_plan(chromium, server, PLAN)
     chromium.see(heading("Minutes and metres"))
     plan = str(chromium.evaluate("() => location.href"))
     chromium.open(server.url + "/settings")
     chromium.type(field("Before a start, seconds"), "0")
     chromium.click(Target(role="radio", name="Large"))
-    chromium.click(Target(role="radio", name="On", index=3))
+    chromium.click(css("input[name='media']").nth(0))
     chromium.wait_for(KEPT, "media_keys", True)
     chromium.open(plan)
     chromium.click(button("Row it"))

@@ -10,12 +10,12 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
 from tests.browser.targets import QUERY, Target, button, field, heading, words
+from tests.browser.writing import BOX
 from web.builtin_plans import load_plan_file
 from web.exports.plan_json import plan_json
 from web.settings import ROOT
 
 SPLITS = Target(role="checkbox", name="With the splits from your results")
-BOX = field("Write or paste your own")
 # As a browser tells of a file that is let go over the page, and of a text that is pasted into the box.
 DROP = """(text) => {
   const dataTransfer = new DataTransfer();
@@ -80,7 +80,7 @@ def test_a_plan_file_opens_by_choice_drop_or_paste_and_a_damaged_one_changes_not
     assert accessibility_faults(chromium) == []
     choose(chromium, tmp_path / "way-down.json")
     chromium.see(heading(title))
-    chromium.open(server.url)
+    chromium.open(server.url + "/write")
     chromium.see(BOX)
     chromium.evaluate(PASTE, text.replace(title, "Pasted", 1))
     chromium.see(heading("Pasted"))

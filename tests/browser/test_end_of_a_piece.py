@@ -11,7 +11,8 @@ from tests.browser.app_server import Server
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
-from tests.browser.targets import QUERY, button, css, field, heading, words
+from tests.browser.targets import QUERY, button, css, heading, words
+from tests.browser.writing import write_plan
 
 SAVED = words("Saved on this device. It will run with no signal.")
 TWO_LEGS = """\
@@ -41,9 +42,7 @@ def test_two_legs_without_a_rest_are_one_piece_and_can_be_added_to_the_results(
 
 def row_two_legs(browser: Browser, server: Server) -> float:
     """Rows the plan with the server gone to Done at its end, and gives the seconds by our own clock."""
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), TWO_LEGS)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, TWO_LEGS)
     browser.see(heading("Two legs"))
     browser.see(SAVED, seconds=30)
     browser.wait_for(LATER_KEPT, seconds=60)

@@ -13,6 +13,7 @@ from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import Target, button, field, heading, link, words
+from tests.browser.writing import write_plan
 
 QUESTION = heading("What are you rowing today?")
 MAKE = button("Make the session")
@@ -234,9 +235,7 @@ def test_nobody_is_given_drills_that_are_not_for_beginners_unasked(chromium: Bro
 
 
 def open_a_plan_with_a_short_gap(browser: Browser, server: Server) -> None:
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), SHORT_GAP)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, SHORT_GAP)
     browser.see(heading("A hurried test"))
 
 

@@ -11,6 +11,7 @@ from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.targets import QUERY, Target, button, field, heading, link, words
+from tests.browser.writing import BOX, write_plan
 
 SIZES = [(320, 568), (360, 640), (390, 844), (568, 320), (768, 1024), (1280, 800)]
 KINDS = ["Test piece", "Intervals", "Steady", "Capped rate", "Technique", "Warm-up alone"]
@@ -61,18 +62,13 @@ def making_form(browser: Browser, server: Server) -> None:
 
 
 def text_with_a_mistake(browser: Browser, server: Server) -> None:
-    browser.open(server.url)
-    browser.type(
-        field("Write or paste your own"), "700 r28 and a-word-that-goes-on-and-on-and-on-without-end"
-    )
-    browser.click(button("Make this plan"))
+    browser.open(server.url + "/write")
+    browser.type(BOX, "700 r28 and a-word-that-goes-on-and-on-and-on-without-end")
     browser.see(words("Line 1, column 1"))
 
 
 def plan_of_ones_own(browser: Browser, server: Server) -> None:
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), SCRIPT)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, SCRIPT)
     browser.see(heading("At the start line"))
     browser.click(button("With another gap"))
 

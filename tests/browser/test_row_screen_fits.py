@@ -6,7 +6,8 @@ import pytest
 
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
-from tests.browser.targets import QUERY, button, css, field, heading
+from tests.browser.targets import QUERY, button, css, heading
+from tests.browser.writing import write_plan
 
 SIZES = [(320, 568), (360, 640), (390, 844), (568, 320), (667, 375), (844, 390), (768, 1024), (1280, 800)]
 PLAN = """\
@@ -45,9 +46,7 @@ def faults_at_every_size(browser: Browser) -> dict[tuple[int, int], list[str]]:
 
 @pytest.fixture
 def rowing(chromium: Browser, server: Server) -> Browser:
-    chromium.open(server.url)
-    chromium.type(field("Write or paste your own"), PLAN)
-    chromium.click(button("Make this plan"))
+    write_plan(chromium, server, PLAN)
     chromium.see(heading("In legs"))
     chromium.click(button("Row it"))
     chromium.click(button("I have read this, go on"))

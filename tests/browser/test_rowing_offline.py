@@ -15,7 +15,8 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
-from tests.browser.targets import QUERY, button, css, field, heading, words
+from tests.browser.targets import QUERY, button, css, heading, words
+from tests.browser.writing import write_plan
 
 SAVED = words("Saved on this device. It will run with no signal.")
 PLAN = """\
@@ -40,6 +41,15 @@ QUICK = """(() => {
   window.Date = class extends Wall {
     constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
     static now() { return Math.round(wallStart + gone()); }
+  };
+})();"""
+
+# A device whose clock is 42 s ahead.
+AHEAD = """(() => {
+  const Wall = Date;
+  window.Date = class extends Wall {
+    constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
+    static now() { return Wall.now() + 42_000; }
   };
 })();"""
 
@@ -85,9 +95,7 @@ def assert_the_clock_ran_on(before: Face, after: Face) -> None:
 
 def save_the_plan(browser: Browser, server: Server) -> str:
     """Writes the plan, waits until it is saved, and gives its address."""
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), PLAN)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, PLAN)
     browser.see(heading("Two blocks and a sprint"))
     browser.see(SAVED, seconds=30)
     return str(browser.evaluate("() => location.href"))
@@ -189,7 +197,7 @@ def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
     browser.click(button("I am fine, go back"))
     browser.click(button("End"))
     assert accessibility_faults(browser) == []
-    browser.click(button("End it and keep what I rowed"))
+    browser.click(button("End it here"))
     browser.see(heading("Ended here"))
     assert accessibility_faults(browser) == []
 
@@ -202,4 +210,15 @@ def test_the_gap_waits_for_the_rower(chromium: Browser, server: Server) -> None:
     while not chromium.count(button("Start now")):
         chromium.click(button("Skip"))
     chromium.see(words("to the start; the piece waits for you"))
+    chromium.see(words("No signal to check this clock by."))
     assert accessibility_faults(chromium) == []
+
+
+def test_the_gap_says_how_far_the_devices_clock_is_off_the_servers(launch: Launch, server: Server) -> None:
+    browser = launch("chromium", preload=AHEAD)
+    browser.open(server.url + "/plan/stroke-pyramid")
+    start_rowing(browser)
+    while not browser.count(button("Start now")):
+        browser.click(button("Skip"))
+    browser.see(words("This clock is 42 s ahead of the server's."))
+    assert browser.problems() == []

@@ -11,6 +11,7 @@ from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import Target, button, css, field, heading, link, words
 from tests.browser.test_row_screen_fits import PLAN, faults_at_every_size
+from tests.browser.writing import write_plan
 
 # The theme that stood on the page when its body came, before which nothing is painted.
 THEME_AT_FIRST = """new MutationObserver((_, watching) => {
@@ -70,9 +71,7 @@ def test_a_theme_holds_before_anything_is_painted_in_every_tab_and_without_a_sig
 def test_what_is_chosen_is_there_while_rowing_and_fits_every_screen(
     chromium: Browser, server: Server
 ) -> None:
-    chromium.open(server.url)
-    chromium.type(field("Write or paste your own"), PLAN.replace("2k", "@1:55"))
-    chromium.click(button("Make this plan"))
+    write_plan(chromium, server, PLAN.replace("2k", "@1:55"))
     chromium.see(heading("In legs"))
     address = chromium.evaluate("() => location.href")
     open_settings(chromium, server)

@@ -143,7 +143,7 @@ def test_on_a_full_device_the_session_goes_on_says_so_and_is_stored_when_there_i
 def test_an_end_that_cannot_be_stored_is_said_and_stored_as_soon_as_it_can_be(device: Device) -> None:
     device.storage("gone")
     device.browser.click(button("End"))
-    device.browser.click(button("End it and keep what I rowed"))
+    device.browser.click(button("End it here"))
     device.browser.see(words(re.compile("^This session is not stored yet: storage does not answer")))
     assert accessibility_faults(device.browser) == []
     device.storage("well")
@@ -199,7 +199,7 @@ def test_a_new_version_waits_until_the_session_is_over(device: Device) -> None:
     browser.click(button("Go back to it"))
     assert shown(device) == at(55)
     browser.click(button("End"))
-    browser.click(button("End it and keep what I rowed"))
+    browser.click(button("End it here"))
     browser.click(button("Back to the plans"))
     browser.click(button("Change to it now"))
     browser.wait_for("() => window.isNewerBuild === true")

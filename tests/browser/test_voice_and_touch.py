@@ -5,7 +5,8 @@ from __future__ import annotations
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
-from tests.browser.targets import Target, button, field, heading, words
+from tests.browser.targets import Target, button, heading, words
+from tests.browser.writing import write_plan
 
 PLAN = 'title: Short\nmain\n15" r24 half\n  call at 2: Long arms\n20" r28 full\n'
 
@@ -37,9 +38,7 @@ def test_the_next_block_and_the_calls_are_said_and_changes_are_felt(launch: Laun
     browser.click(Target(role="radio", name="Catch alone"))
     browser.see(words("Whose voice"))
     assert accessibility_faults(browser) == []
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), PLAN)
-    browser.click(button("Make this plan"))
+    write_plan(browser, server, PLAN)
     browser.click(button("Row it"))
     browser.click(button("I have read this, go on"))
     browser.click(button("Start rowing"))

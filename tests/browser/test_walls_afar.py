@@ -30,12 +30,12 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     phone.click(button("Line it up"))
     tablet.see(words(f"Then: {TITLE}"))
     assert accessibility_faults(phone) == []
+    tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
     phone.click(button("Start in 10 s"))
     tablet.see(words("to the first catch"))
-    tablet.see(RUNNING, seconds=30)
-    tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
 
     server.kill()
+    tablet.see(RUNNING, seconds=30)
     tablet.see(words(re.compile("no signal since")), seconds=30)
     tablet.reload()
     tablet.see(RUNNING)

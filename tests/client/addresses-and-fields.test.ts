@@ -23,6 +23,7 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/settings"), { screen: "settings" });
   assert.deepEqual(route("/wall"), { screen: "wall" });
+  assert.deepEqual(route("/prompter?plan=first-row"), { screen: "prompter", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/wall?mine=abc"), { screen: "wall", source: "mine", name: "abc" });
   assert.deepEqual(route("/elsewhere"), { screen: "first" });
 });

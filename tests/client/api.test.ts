@@ -2,8 +2,7 @@
 import assert from "node:assert/strict";
 import { afterEach, test } from "node:test";
 import { NoAnswer, Refused, fetchLibrary, readShorthand } from "../../static/src/data/api.js";
-import { makePlan, openBuiltIn } from "../../static/src/data/plans.js";
-import { readAthlete } from "../../static/src/data/athlete.js";
+import { openBuiltIn } from "../../static/src/data/plans.js";
 import { row, timeline } from "./builders.js";
 import { network } from "./network.js";
 
@@ -45,14 +44,4 @@ test("a plan opened once is there when there is no signal", async () => {
 test("a plan that the server does not know is refused, even with a copy of another one kept", async () => {
   network({ "/api/library": [200, { plans: [] }] });
   await assert.rejects(openBuiltIn("b"), (error) => error instanceof Refused && error.status === 404);
-});
-
-test("a plan made from shorthand is kept under a name of its own, and the same one again under the same", async () => {
-  network({ "/api/shorthand": [200, { plan: plan.plan, text: "1' r24" }], "/api/timeline": [200, plan] });
-  const [one, two] = [await makePlan("1 min r24", await readAthlete()), await makePlan("1 min r24", await readAthlete())];
-  assert.equal(one.text, "1' r24");
-  assert.match(one.id, /^mine:[0-9a-z]{16}$/);
-  assert.equal(one.id, two.id);
-  network({ "/api/shorthand": [200, { plan: plan.plan, text: "2' r24" }], "/api/timeline": [200, plan] });
-  assert.notEqual((await makePlan("2 min r24", await readAthlete())).id, one.id);
 });

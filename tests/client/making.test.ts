@@ -6,7 +6,7 @@ import { NoAnswer } from "../../static/src/data/api.js";
 import { appraisalFor } from "../../static/src/data/compiling.js";
 import { madeForOthers, makeAgain, makeSession } from "../../static/src/data/making.js";
 import { mended, takenBack } from "../../static/src/data/mending.js";
-import { keepMine, keptPlans, makePlan, openBuiltIn, openMine, type Making, type PlanRecord, type Made } from "../../static/src/data/plans.js";
+import { keepMine, keptPlans, openBuiltIn, openMine, type Making, type PlanRecord, type Made } from "../../static/src/data/plans.js";
 import type { Mend } from "../../static/src/plan/wire.js";
 import { row, timeline } from "./builders.js";
 import { network } from "./network.js";
@@ -152,7 +152,8 @@ test("who takes everything about them away takes it off the plans as well", asyn
   const made = await makeSession(MAKING, await addResult({ metres: 2000, seconds: 462 }));
   await mended(made, MEND, await readAthlete());
   await forgetAthlete();
-  const left = JSON.stringify(await openMine(made.name));
+  // Its name is drawn at random, and the moment it was kept may hold any digits.
+  const left = JSON.stringify({ ...(await openMine(made.name)), id: "", name: "", kept_at_ms: 0 });
   assert.equal(left.includes("462"), false);
   assert.equal(left.includes("The gap is short."), false);
 });
@@ -162,10 +163,4 @@ test("a mend with no signal leaves the plan as it was", async () => {
   network({});
   await assert.rejects(mended(made, MEND, await readAthlete()), NoAnswer);
   assert.deepEqual((await openMine(made.name)).plan, plan(120));
-});
-
-test("the text of a plan is read, compiled and kept under the same name when it says the same", async () => {
-  network({ ...answers, "/api/shorthand": [200, { plan: plan(120), text: "gap 2'" }] });
-  const [one, two] = [await makePlan("gap 2 min", await readAthlete()), await makePlan("gap 2'", await readAthlete())];
-  assert.equal(one.id, two.id);
 });

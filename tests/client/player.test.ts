@@ -268,6 +268,25 @@ test("a start set by the clock stays at its minute when the clock is moved", asy
   assert.ok(Math.abs(player.snapshot().left_s! - 49) < 0.3, `${player.snapshot().left_s}`);
 });
 
+test("a piece started by the clock keeps to it when the network corrects it, any other session does not", async () => {
+  const begins = async (by_clock: boolean) => {
+    const player = await started(timeline(row(20, 24), gap(60), row(600, 24)));
+    pass(player, 60);
+    if (by_clock) player.startAtClock(device.wall_ms + 30_000);
+    pass(player, 30);
+    if (!by_clock) player.skip();
+    pass(player, 20);
+    const before_s = player.snapshot().elapsed_s;
+    device.wall_ms += 100;
+    const passed_s = pass(player, 60).elapsed_s - before_s;
+    player.close();
+    await saved();
+    return passed_s;
+  };
+  assert.ok(Math.abs((await begins(true)) - 60.1) < 0.006);
+  assert.ok(Math.abs((await begins(false)) - 60) < 1e-6);
+});
+
 test("after an absence of up to 60 s the clock has run on, and that is told", async () => {
   const player = await started(simple);
   pass(player, 10);

@@ -52,10 +52,10 @@ EASY = Block(ForSeconds(60), 18, Pressure.LIGHT)
 def test_the_mend_of_a_steep_step_is_enough_in_every_repetition(
     before: Block, repeat: Repeat, level: Level, kind: PartKind
 ) -> None:
+    """Where one is offered: rarely none does without bringing something heavier, and then there is none."""
     plan = warm_up(before, repeat, kind)
     found = jumps(plan, level)
-    while found:
-        assert found[0].mend is not None
+    while found and found[0].mend:
         plan = apply(plan, found[0].mend.edits)
         left = jumps(plan, level)
         assert len(left) < len(found)

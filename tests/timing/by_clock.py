@@ -39,7 +39,7 @@ def by_clock_row(subject: str) -> Row:
         time.sleep(max(0.0, starts.timestamp() + length - time.time()))
         put = np.array(browser.evaluate("() => window.soundsSeenByTests.map(({ at }) => at)"))
         frames = frames_of(browser.evaluate("() => window.framesSeenByTests"))
-    sounds = np.array([float(sound.at) for sound in sounds_of(timeline)])
+    sounds = np.array(sounds_of(timeline), dtype=np.float64)
     expected = sounds[sounds >= begins]
     matched = match(expected, put)
     late_ms = (device_times(matched.heard, frames) - starts.timestamp() - (matched.expected - begins)) * 1000

@@ -15,7 +15,8 @@ import numpy as np
 from planner.timeline import Timeline
 from tests.browser.app_server import Server
 from tests.browser.engines import Options
-from tests.browser.targets import button, field, heading
+from tests.browser.targets import button, heading
+from tests.browser.writing import write_plan
 from tests.timing.by_hand import ChromiumByHand
 from tests.timing.expected import COUNT_IN, sounds_of
 from tests.timing.hearing import Stumble, onsets, silences, stumbles
@@ -82,7 +83,7 @@ def record(plan: str, disturb: Disturbance = lambda browser: None) -> Recording:
         problems = browser.problems()
     return Recording(
         timeline,
-        np.array([float(sound.at) for sound in sounds_of(timeline)]),
+        np.array(sounds_of(timeline), dtype=np.float64),
         onsets(tape),
         np.array(put),
         frames_of(noted),
@@ -112,10 +113,8 @@ def on_a_recorded_card() -> Iterator[tuple[ChromiumByHand, RecordedCard, Server]
 
 
 def open_plan(browser: ChromiumByHand, server: Server, plan: str) -> None:
-    """Write the plan on the first screen, and go to the button that starts it."""
-    browser.open(server.url)
-    browser.type(field("Write or paste your own"), plan)
-    browser.click(button("Make this plan"))
+    """Write the plan, and go to the button that starts it."""
+    write_plan(browser, server, plan)
     browser.see(heading(timeline_of(plan).plan.title))
     browser.click(button("Row it"))
     browser.click(button("I have read this, go on"))

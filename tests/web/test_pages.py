@@ -49,10 +49,13 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
     "path",
     [
         "/row",
+        "/write",
+        "/write?mine=abc",
         "/technique",
         "/athlete",
         "/settings",
         "/wall",
+        "/prompter",
         "/mine/abc",
         "/plan/short-steady",
         "/plan/short-steady?utm_source=x",

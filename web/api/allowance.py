@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import time
+from contextlib import suppress
 from math import ceil
 
 from flask import Request
 from limits import RateLimitItemPerHour, RateLimitItemPerMinute
-from limits.errors import ConfigurationError
+from limits.errors import ConfigurationError, StorageError
 from limits.storage import MemoryStorage, Storage, storage_from_string
 from limits.strategies import MovingWindowRateLimiter
 from werkzeug.exceptions import TooManyRequests
@@ -20,7 +21,7 @@ PERIODS = {"minute": RateLimitItemPerMinute, "hour": RateLimitItemPerHour}
 def counts_at(address: str) -> Storage:
     """Where requests are counted: memory, or one place for several machines. Raises CannotStart."""
     try:
-        counts = storage_from_string(address)
+        counts = storage_from_string(address, wrap_exceptions=True)
     except (ConfigurationError, ValueError) as error:
         raise CannotStart(f'RATE_LIMITS_URL is "{address}": {error}') from None
     assert isinstance(counts, Storage)
@@ -28,7 +29,11 @@ def counts_at(address: str) -> Storage:
 
 
 class Allowance:
-    """An allowance of requests for each address; a whole gym may share one."""
+    """An allowance of requests for each address; a whole gym may share one.
+
+    Where the place of the counts cannot be reached, nothing is counted: an allowance keeps others from being
+    crowded out, and must not itself keep anybody out.
+    """
 
     def __init__(self, what: str, most: int, period: str = "minute", counts: Storage | None = None) -> None:
         self._what, self._period = what, period
@@ -37,13 +42,15 @@ class Allowance:
 
     def take(self, request: Request) -> None:
         """Count a request. Raises 429, saying when there is room again."""
-        if not self._limiter.hit(self._item, self._what, request.remote_addr or ""):
-            raise self._used_up(request)
+        with suppress(StorageError):
+            if not self._limiter.hit(self._item, self._what, request.remote_addr or ""):
+                raise self._used_up(request)
 
     def look(self, request: Request) -> None:
         """Count nothing. Raises 429 where nothing more could be taken."""
-        if not self._limiter.test(self._item, self._what, request.remote_addr or ""):
-            raise self._used_up(request)
+        with suppress(StorageError):
+            if not self._limiter.test(self._item, self._what, request.remote_addr or ""):
+                raise self._used_up(request)
 
     def _used_up(self, request: Request) -> TooManyRequests:
         window = self._limiter.get_window_stats(self._item, self._what, request.remote_addr or "")

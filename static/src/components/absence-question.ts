@@ -47,7 +47,7 @@ export class AbsenceQuestion extends LitElement {
     return html`<h2 id="title">A session was left open</h2>
       <p>That is too long ago to row on.</p>
       <div class="choices">
-        <button type="button" class="go" autofocus @click=${() => this.answer("end")}>End it and keep what I rowed</button>
+        <button type="button" class="go" autofocus @click=${() => this.answer("end")}>End it here</button>
         <button type="button" @click=${() => this.answer("discard")}>Throw it away</button>
       </div>`;
   }

@@ -23,7 +23,7 @@ export class EndQuestion extends LitElement {
       <p>${clockWords(this.held)}</p>
       <div class="choices">
         <button type="button" class="go" autofocus @click=${this.close}>${this.held || this.led ? "Do not end it" : "Keep rowing"}</button>
-        <button type="button" @click=${this.end}>${this.led ? "End it for everybody" : "End it and keep what I rowed"}</button>
+        <button type="button" @click=${this.end}>${this.led ? "End it for everybody" : "End it here"}</button>
       </div>
     </dialog>`;
   }

@@ -1,20 +1,17 @@
-/** The first screen: a running session first, then what is rowed today; below, plans to open and one's own text.
+/** The first screen: a running session first, then what is rowed today; below, plans to open.
  *
  * Properties: `builtIn`, `kept` (plan cards), `newcomer` (for whom a first row stands near the top), `ready` (kept plans are proved to run with no signal), `running`
- * (title of an open session, or ""), `stranded` (it cannot be gone on with), `unsound` (kept plans that cannot be used), `draft`, `problems`, `busy`, `message` (of the box), `notice` (one line about
+ * (title of an open session, or ""), `stranded` (it cannot be gone on with), `unsound` (kept plans that cannot be used), `notice` (one line about
  * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
- * Events: `draft`, `make`, `resume`, `update`.
+ * Events: `resume`, `update`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { UnsoundPlan } from "../data/plans.js";
-import type { Problem } from "../plan/wire.js";
 import { KINDS, type Kind } from "../plan/kinds.js";
 import { choices, tiles } from "./choice-look.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-library.js";
 import type { PlanCard } from "./plan-library.js";
-import "./shorthand-box.js";
-import type { ShorthandBox } from "./shorthand-box.js";
 
 /** How many kept plans are shown before one asks for all. */
 const LATEST = 5;
@@ -28,10 +25,6 @@ export class FirstScreen extends LitElement {
     running: {},
     stranded: { type: Boolean },
     unsound: { attribute: false },
-    draft: {},
-    problems: { attribute: false },
-    busy: { type: Boolean },
-    message: {},
     notice: {},
     trouble: {},
     updateReady: { type: Boolean },
@@ -46,10 +39,6 @@ export class FirstScreen extends LitElement {
   declare running: string;
   declare stranded: boolean;
   declare unsound: readonly UnsoundPlan[];
-  declare draft: string;
-  declare problems: readonly Problem[];
-  declare busy: boolean;
-  declare message: string;
   declare notice: string;
   declare trouble: string;
   declare updateReady: boolean;
@@ -67,10 +56,6 @@ export class FirstScreen extends LitElement {
     this.running = "";
     this.stranded = false;
     this.unsound = [];
-    this.draft = "";
-    this.problems = [];
-    this.busy = false;
-    this.message = "";
     this.notice = "";
     this.trouble = "";
     this.updateReady = false;
@@ -106,7 +91,7 @@ export class FirstScreen extends LitElement {
       ${this.running ? this.open() : nothing}
       ${this.today()}
       <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
-        <a class="button" href="#own" @click=${this.toBox}>Write your own</a>
+        <a class="button" href="/write">Write your own</a>
         ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
@@ -119,10 +104,7 @@ export class FirstScreen extends LitElement {
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
       </section>
-      <section id="own"><shorthand-box .text=${this.draft} .problems=${this.problems} .busy=${this.busy} .message=${this.message}
-        @draft=${(event: CustomEvent<string>) => this.dispatchEvent(new CustomEvent("draft", { detail: event.detail }))}
-        @make=${() => this.tell("make")}></shorthand-box>
-        <plan-file-entry></plan-file-entry></section>
+      <plan-file-entry></plan-file-entry>
       <nav aria-label="Besides"><a class="button" href="/technique">Positions, drills and calls</a>
         <a class="button" href="/settings">Settings</a></nav>
     </main>`;
@@ -157,11 +139,6 @@ export class FirstScreen extends LitElement {
     return html`<a href="#${place}" @click=${go}>The plans below run without.</a>`;
   }
 
-  private toBox(event: Event): void {
-    event.preventDefault();
-    this.renderRoot.querySelector<ShorthandBox>("shorthand-box")!.begin();
-  }
-
   private open() {
     const { stranded } = this;
     return html`<section class="running" aria-label="A session is open">
@@ -176,7 +153,7 @@ export class FirstScreen extends LitElement {
       ${this.unsound.map(({ address, title }, index) => html`${index ? ", " : ""}<a href=${address}><bdi>${title}</bdi></a>`)}. The rest is as it was.</p>`;
   }
 
-  private tell(name: "make" | "resume" | "update"): void {
+  private tell(name: "resume" | "update"): void {
     this.dispatchEvent(new CustomEvent(name));
   }
 }

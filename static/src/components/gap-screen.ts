@@ -9,6 +9,7 @@ import { LitElement, css, html, nothing } from "lit";
 import type { Buttons, Hand } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import { clock } from "../plan/format.js";
+import "./clock-note.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, fields, type } from "./look.js";
@@ -67,7 +68,7 @@ export class GapScreen extends LitElement {
 
   static override styles = [type, buttons, fields, css`
     :host { container-type: size; height: 100dvh; overflow: hidden; }
-    main { display: flex; flex-direction: column; gap: clamp(8px, 1.8cqh, 18px); height: 100%; overflow: auto;
+    main { display: flex; flex-direction: column; gap: clamp(8px, 1.3cqh, 18px); height: 100%; overflow: auto;
       padding: max(8px, env(safe-area-inset-top)) var(--side) max(12px, env(safe-area-inset-bottom)); }
     header { display: flex; justify-content: space-between; align-items: center; }
     h1 { font-size: clamp(18px, 5.6cqw, 26px); }
@@ -119,7 +120,8 @@ export class GapScreen extends LitElement {
       .set { font-size: 18px; }
       .piece { padding: 6px 12px; font-size: 16px; line-height: 1.25; }
       .piece b { font-size: 18px; }
-      .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.1fr) minmax(0, 0.8fr) minmax(0, 1.5fr); gap: 14px; align-items: end; }
+      .act { grid-column: 1 / -1; grid-template-columns: minmax(0, 1.1fr) minmax(0, 0.8fr) minmax(0, 1.5fr); gap: 4px 14px; align-items: end; }
+      clock-note { grid-column: 1 / -1; order: 1; }
       .left-hand .go { order: -1; }
       .left-hand .keys { order: -2; }
       form { gap: 8px; }
@@ -144,6 +146,7 @@ export class GapScreen extends LitElement {
     @container (min-width: 840px) and (min-height: 541px) {
       main { max-width: 1100px; margin: 0 auto; }
       .act { grid-template-columns: 1fr 1fr 1fr; align-items: end; }
+      clock-note { grid-column: 1 / -1; order: 1; }
     }
   `];
 
@@ -209,7 +212,7 @@ export class GapScreen extends LitElement {
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
       <input type="time" name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
-      <p id="clock-trouble" role="alert">${this.trouble}</p></form>`;
+      <p id="clock-trouble" role="alert">${this.trouble}</p></form>${this.trouble ? nothing : html`<clock-note></clock-note>`}`;
   }
 
   private setClock(event: Event): void {

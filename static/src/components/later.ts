@@ -1,7 +1,10 @@
 /** What is not needed to row: one file of its own, imported once the first screen stands. */
 import "./athlete-home.js";
+import "./block-list.js";
+import "./finding-list.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";
+import "./prompter-home.js";
 import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";
@@ -9,3 +12,4 @@ import "./settings-home.js";
 import "./stroke-figure.js";
 import "./technique-page.js";
 import "./wall-home.js";
+import "./write-home.js";

@@ -3,6 +3,7 @@ import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { addResult, changeAthlete, readAthlete, resultsOf, sentOf, twoKOf, type AthleteRecord } from "../data/athlete.js";
 import { appraisalFor, appraised } from "../data/compiling.js";
+import { dropDraft } from "../data/drafts.js";
 import { madeForOthers, makeAgain } from "../data/making.js";
 import { mended, takenBack } from "../data/mending.js";
 import { addressOf, forgetPlan, keep, openBuiltIn, openMine, openPlan, remake, type PlanRecord, type Source } from "../data/plans.js";
@@ -17,7 +18,7 @@ import type { OpenSessionQuestion } from "./open-session-question.js";
 import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
-import { goTo, queryOf, rowAddress, tellScreen } from "./routes.js";
+import { goTo, queryOf, rowAddress, tellScreen, writeAddress } from "./routes.js";
 import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
@@ -80,7 +81,7 @@ export class PlanOpened extends LitElement {
     const said = rower && appraisalFor(record?.appraisal, rower);
     return html`<plan-screen .timeline=${timeline} .findings=${said?.findings ?? timeline?.findings ?? []} .appraised=${Boolean(said)} .unasked=${this.unasked && !said} .readiness=${said?.readiness} .energy=${said?.energy}
       .athlete=${rower && resultsOf(rower).length ? sentOf(rower) : undefined} .reasons=${record?.reasons ?? []} .known=${rower ? knownWords(rower) : ""} .saved=${this.saved} .trouble=${this.trouble}
-      .query=${queryOf(this.source, this.name)} .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .editable=${Boolean(record?.text)} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
+      .query=${queryOf(this.source, this.name)} .own=${record !== undefined && record.source !== "built-in"} .sent=${record?.source === "sent"} .mendedBy=${record?.undo?.label ?? ""} .outdated=${Boolean(record && rower && madeForOthers(record, rower))} .busy=${this.busy}
       .mendTrouble=${this.mendTrouble} @edit=${this.edit} @forget=${this.forget} @row=${this.row} @result=${this.keepResult}
       @mend=${this.mend} @undo=${this.undo} @again=${this.again} .level=${rower && (rower.athlete.level ?? "club")} .room=${this.room} @terms=${this.changeTerms}></plan-screen>
       <open-session-question @back=${() => goTo(this, this.runsAt)} @instead=${this.rowInstead}></open-session-question>`;
@@ -127,13 +128,13 @@ export class PlanOpened extends LitElement {
     goTo(this, rowAddress(this.source, this.name));
   }
 
-  private async edit(): Promise<void> {
-    await changeSettings({ draft: this.record?.text ?? "" });
-    goTo(this, "/");
+  private edit(): void {
+    goTo(this, writeAddress(this.source, this.name));
   }
 
   private async forget(): Promise<void> {
-    await forgetPlan(`${this.source}:${this.name}`);
+    const id = `${this.source}:${this.name}`;
+    await Promise.all([forgetPlan(id), dropDraft(id)]);
     goTo(this, "/");
   }
 

@@ -4,23 +4,21 @@
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
- * `query` (how other screens are told of it), `editable` (its text can be changed), `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `query` (how other screens are told of it), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
- * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), and of one's own plan `edit`
- * and `forget`.
+ * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), `edit`,
+ * and of one's own plan `forget`.
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
 import { alone } from "../plan/alone.js";
-import { clock, splitClock } from "../plan/format.js";
 import type { Level, Room } from "../plan/types.js";
-import "./block-list.js";
 import { choices, pick } from "./choice-look.js";
-import "./finding-list.js";
 import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-profile.js";
+import { planSums, sumsLook } from "./plan-sums.js";
 import { ROOMS } from "./room-names.js";
 import "./saved-mark.js";
 
@@ -45,7 +43,6 @@ export class PlanScreen extends LitElement {
     query: {},
     own: { type: Boolean },
     sent: { type: Boolean },
-    editable: { type: Boolean },
     mendedBy: {},
     level: {},
     room: {},
@@ -70,7 +67,6 @@ export class PlanScreen extends LitElement {
   declare query: string;
   declare own: boolean;
   declare sent: boolean;
-  declare editable: boolean;
   declare mendedBy: string;
   declare level: Level | undefined;
   declare room: Room | undefined;
@@ -94,7 +90,6 @@ export class PlanScreen extends LitElement {
     this.query = "";
     this.own = false;
     this.sent = false;
-    this.editable = false;
     this.mendedBy = "";
     this.outdated = false;
     this.busy = false;
@@ -105,17 +100,13 @@ export class PlanScreen extends LitElement {
     this.lacking = false;
   }
 
-  static override styles = [type, buttons, page, choices, css`
+  static override styles = [type, buttons, page, choices, sumsLook, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; }
     header h1 { overflow-wrap: anywhere; }
     .doing { margin-top: 6px; }
     .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
-    .sums { display: grid; grid-template-columns: repeat(auto-fit, minmax(140px, 1fr)); gap: 8px; }
-    .sums div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 2px; padding: 12px 12px; background: var(--hull); border-radius: var(--r); }
-    .sums dd { font-family: var(--digits); font-weight: 700; font-size: 1.625rem; letter-spacing: -0.04em; }
-    .left-sums { display: grid; gap: 8px; }
     .mended { display: flex; flex-wrap: wrap; gap: 8px 14px; align-items: center; justify-content: space-between; padding: 10px 14px; background: var(--hull); border-radius: var(--r); }
     .mended button { min-height: 48px; }
     .reasons { display: grid; gap: 8px; padding-left: 20px; list-style: disc; }
@@ -135,7 +126,7 @@ export class PlanScreen extends LitElement {
     .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
   `];
 
-  /** Without it the plan can still be read and rowed. */
+  /** Blocks in words, findings, readiness: without them the plan can still be rowed. */
   override firstUpdated(): void {
     import("./later.js").catch(() => undefined);
   }
@@ -176,7 +167,7 @@ export class PlanScreen extends LitElement {
         ${this.outdated ? this.againLine() : nothing}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}
-        ${this.sums(timeline)}
+        ${planSums(timeline, this.energy)}
         ${this.readiness ? html`<readiness-view .readiness=${this.readiness}></readiness-view>`
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
             : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
@@ -184,33 +175,19 @@ export class PlanScreen extends LitElement {
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
-      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a><a class="button" href="/walls${this.query}">Put on a wall elsewhere</a></nav>`}
+      <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a><a class="button" href="/walls${this.query}">Put on a wall elsewhere</a><a class="button" href="/prompter${this.query}">Coach’s prompter</a></nav>`}
         <block-list .timeline=${timeline}></block-list>
-        ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${this.own && !alone ? this.keeping() : nothing}</div>
+        ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${alone ? nothing : this.keeping()}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 
-  /** What can be done with one's own plan; taking it off the device is asked once more. */
+  /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
-    return html`<div class="keeping">${this.editable ? html`<button type="button" @click=${tell("edit")}>Change the text</button>` : nothing}
-      ${this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
+    return html`<div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
+      ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
           <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
         : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;
-  }
-
-  private sums(timeline: Timeline) {
-    const { totals } = timeline;
-    const about = totals.estimated ? ", about" : "";
-    const guessed = timeline.segments.some((segment) => segment.ends === "tap" || segment.basis === "assumed");
-    return html`<div class="left-sums"><dl class="sums">
-      <div><dt class="small">in all${about}</dt><dd>${clock(totals.seconds_s)}</dd></div>
-      ${totals.strokes ? html`<div><dt class="small">strokes${about}</dt><dd>${totals.strokes}</dd></div>` : nothing}
-      ${totals.metres === undefined ? nothing : html`<div><dt class="small">km, about</dt><dd>${(totals.metres / 1000).toFixed(1)}</dd></div>`}
-      ${totals.work_kj === undefined ? nothing : html`<div><dt class="small">kJ of work, about</dt><dd>${Math.round(totals.work_kj)}</dd></div>`}
-      ${totals.split_s === undefined ? nothing : html`<div><dt class="small">/500 m on average, about</dt><dd>${splitClock(totals.split_s)}</dd></div>`}
-    </dl>${guessed ? html`<p class="small">Some blocks end when you say so: their time is a guess.</p>` : nothing}
-      ${this.energy ? html`<p class="small">${energyWords(this.energy)}</p>` : nothing}</div>`;
   }
 
   /** The splits follow a result at once; the words, the goal and the warm-up were made without it. */
@@ -239,9 +216,3 @@ export class PlanScreen extends LitElement {
   }
 }
 customElements.define("plan-screen", PlanScreen);
-
-/** What the work costs the body: a range by efficiency, and by the tables of energy cost where a mass is known. */
-function energyWords({ kcal, by_table }: Energy): string {
-  const tables = by_table.map((cost) => `${cost.kcal} by the table of ${cost.edition}`).join(", ");
-  return `About ${kcal.low} to ${kcal.high} kcal, an estimate from the work${tables ? `; ${tables}` : ""}.`;
-}

@@ -1,19 +1,16 @@
-/** Brings the first screen what it shows: plans of the server and of this device, the draft, an open session. */
+/** Brings the first screen what it shows: plans of the server and of this device, an open session. */
 import { LitElement, html } from "lit";
-import { NoAnswer, Refused } from "../data/api.js";
 import { readAthlete } from "../data/athlete.js";
 import { database } from "../data/database.js";
-import { addressOf, everyKept, libraryPlans, makePlan, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
+import { addressOf, everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
-import { changeSettings, readSettings } from "../data/settings.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
-import type { BuiltinPlan, Problem } from "../plan/wire.js";
+import type { BuiltinPlan } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
 import { goTo } from "./routes.js";
 
-const NO_SIGNAL = "Making a plan from text needs signal, and there is none. What you wrote is kept here: press again later.";
 const NOT_SECURE = "This connection cannot save for offline use, because its address does not begin with https. Sessions run while this page stays open.";
 const NO_STORE = "This browser keeps nothing for this page, as in a private window. Sessions run while this page stays open.";
 const NEWER_STORE = "What is stored on this device was written by a newer Slipway, which this one cannot read. It is not touched. Close all tabs and open the page once with signal: it then brings itself up to date.";
@@ -24,10 +21,6 @@ export class PlansHome extends LitElement {
     kept: { state: true },
     proved: { state: true },
     newcomer: { state: true },
-    draft: { state: true },
-    problems: { state: true },
-    message: { state: true },
-    busy: { state: true },
     trouble: { state: true },
     updateReady: { state: true },
     running: { state: true },
@@ -39,10 +32,6 @@ export class PlansHome extends LitElement {
   declare proved: boolean;
   /** Has opened nothing yet, or says to be new to rowing. */
   declare newcomer: boolean;
-  declare draft: string;
-  declare problems: readonly Problem[];
-  declare message: string;
-  declare busy: boolean;
   declare trouble: string;
   declare updateReady: boolean;
   declare running: string;
@@ -57,10 +46,6 @@ export class PlansHome extends LitElement {
     this.kept = [];
     this.proved = false;
     this.newcomer = false;
-    this.draft = "";
-    this.problems = [];
-    this.message = "";
-    this.busy = false;
     this.trouble = "";
     this.updateReady = false;
     this.running = "";
@@ -83,10 +68,10 @@ export class PlansHome extends LitElement {
 
   override render() {
     return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => cardOf(record, this.proved))}
-      .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound} .draft=${this.draft} .problems=${this.problems} .busy=${this.busy}
-      .message=${this.message} .trouble=${this.trouble} .notice=${this.notice()}
+      .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound}
+      .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
-      @draft=${this.keepDraft} @make=${this.make} @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
+      @resume=${() => goTo(this, this.runsAt)} @update=${this.changeApp}></first-screen>`;
   }
 
   /** A session left open is offered before anything else, whichever tab or run of the app it was in. */
@@ -98,9 +83,6 @@ export class PlansHome extends LitElement {
   }
 
   private async gather(): Promise<void> {
-    const { draft } = await readSettings();
-    // What is being typed already counts before what was kept.
-    this.draft ||= draft;
     const { sound, unsound } = await everyKept();
     [this.kept, this.unsound] = [sound, unsound];
     this.newcomer = !this.kept.length || (await readAthlete()).athlete.level === "novice";
@@ -127,33 +109,6 @@ export class PlansHome extends LitElement {
     if (!canSave()) return NOT_SECURE;
     if (database.isNewer()) return NEWER_STORE;
     return database.where() === "memory" ? NO_STORE : "";
-  }
-
-  private keepDraft(event: CustomEvent<string>): void {
-    this.draft = event.detail;
-    this.problems = [];
-    this.message = "";
-    void changeSettings({ draft: event.detail });
-  }
-
-  private async make(): Promise<void> {
-    this.busy = true;
-    this.problems = [];
-    this.message = "";
-    try {
-      const record = await makePlan(this.draft, await readAthlete());
-      goTo(this, addressOf(record));
-    } catch (error) {
-      this.explain(error);
-    } finally {
-      this.busy = false;
-    }
-  }
-
-  private explain(error: unknown): void {
-    if (error instanceof Refused && error.problems.length) this.problems = error.problems;
-    else if (error instanceof NoAnswer) this.message = NO_SIGNAL;
-    else this.message = error instanceof Error ? error.message : String(error);
   }
 }
 customElements.define("plans-home", PlansHome);

@@ -7,13 +7,20 @@ export type Route =
   | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "settings" }
+  | { screen: "write"; source?: Source; name?: string }
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
   | { screen: "link"; id: string }
   | { screen: "afar"; wall: string }
   | { screen: "walls"; key: string; source?: Source; name?: string }
-  | { screen: "row" | "wall"; source?: Source; name?: string };
+  | { screen: Running; source?: Source; name?: string };
 
+/** The screens that run a session. */
+export type Running = "row" | "wall" | "prompter";
+/** Those, and the one that changes a plan: each is told of which. */
+export type OfAPlan = Running | "write";
+
+const OF_A_PLAN = /^\/(row|wall|prompter|write)$/;
 const PLAN = /^\/(plan|mine)\/([^/]+)\/?$/;
 const AFAR = /^\/wall\/([^/]+)\/?$/;
 const LINK = /^\/p(?:\/([^/]*))?\/?$/;
@@ -30,9 +37,9 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/settings") return { screen: "settings" };
   const afar = AFAR.exec(address.pathname);
   if (afar) return { screen: "afar", wall: decoded(afar[1]!) };
-  if (address.pathname === "/walls") return { ...runRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };
-  if (address.pathname === "/row") return runRoute("row", address.search);
-  return address.pathname === "/wall" ? runRoute("wall", address.search) : { screen: "first" };
+  if (address.pathname === "/walls") return { ...planRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };
+  const named = OF_A_PLAN.exec(address.pathname);
+  return named ? planRoute(named[1] as OfAPlan, address.search) : { screen: "first" };
 }
 
 /** Where a plan is rowed; a reload on the set-up card comes back to it. */
@@ -40,7 +47,12 @@ export function rowAddress(source: Source, name: string): string {
   return `/row${queryOf(source, name)}`;
 }
 
-/** How a screen that runs a plan is told which. */
+/** Where a plan is written: one's own in its place, another as a copy. */
+export function writeAddress(source: Source, name: string): string {
+  return `/write${queryOf(source, name)}`;
+}
+
+/** How a screen that runs or changes a plan is told which. */
 export function queryOf(source: Source, name: string): string {
   return `?${NAMED_BY[source]}=${encodeURIComponent(name)}`;
 }
@@ -63,7 +75,7 @@ export function tellScreen(from: HTMLElement, dress: Dress = "reading"): void {
   from.dispatchEvent(new CustomEvent<Dress>("screen-changed", { detail: dress, bubbles: true, composed: true }));
 }
 
-function runRoute(screen: "row" | "wall", text: string): Route {
+function planRoute(screen: OfAPlan, text: string): Route {
   const search = new URLSearchParams(text);
   const source = (Object.keys(NAMED_BY) as Source[]).find((source) => search.get(NAMED_BY[source]));
   return source ? { screen, source, name: search.get(NAMED_BY[source])! } : { screen };

@@ -91,8 +91,8 @@ export const rowLook = css`
     .foot { display: none; }
     .want { min-height: 40px; padding: 2px 12px; }
     .noted .unit { margin-top: 4px; }
-    .big { font-size: min(33.8cqw, 17.5cqh); }
-    stroke-rail { --rail: 62px; --seat: 40px; }
+    .big { font-size: min(33.8cqw, 16.5cqh); }
+    stroke-rail { --rail: 58px; --seat: 38px; }
     stroke-ticks { height: 14px; }
     .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile { display: none; }
   }

@@ -1,7 +1,8 @@
 /** The whole page: which screen the address asks for, links without a new page, the theme, the keyboard's place. */
 import { LitElement, css, html, type TemplateResult } from "lit";
+import type { Source } from "../data/plans.js";
 import { chosen } from "../state/chosen.js";
-import { routeOf, type Dress, type Route } from "./routes.js";
+import { routeOf, type Dress, type Route, type Running } from "./routes.js";
 import "./plans-home.js";
 import "./plan-opened.js";
 import "./session-flow.js";
@@ -50,10 +51,12 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "plan") return html`<plan-opened .source=${route.source} .name=${route.name}></plan-opened>`;
     if (route.screen === "row") return html`<session-flow .source=${route.source} .name=${route.name}></session-flow>`;
     if (route.screen === "link") return this.link(route);
+    if (route.screen === "write") return this.write(route.source, route.name);
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
     if (route.screen === "wall") return this.wall(route);
+    if (route.screen === "prompter") return this.prompter(route);
     if (route.screen === "afar") return this.sharing(html`<wall-afar .wall=${route.wall}>${this.coming("Wall")}</wall-afar>`);
     if (route.screen === "walls") return this.sharing(html`<walls-page .key=${route.key} .source=${route.source} .name=${route.name}>${this.coming("Walls")}</walls-page>`);
     return this.first();
@@ -76,6 +79,11 @@ export class SlipwayApp extends LitElement {
     return screen;
   }
 
+  private write(source: Source | undefined, name: string | undefined) {
+    this.fetchLater();
+    return html`<write-home .source=${source} .name=${name}>${this.coming("Write a plan")}</write-home>`;
+  }
+
   private athlete() {
     this.fetchLater();
     return html`<athlete-home>${this.coming("Your results")}</athlete-home>`;
@@ -86,9 +94,14 @@ export class SlipwayApp extends LitElement {
     return html`<settings-home>${this.coming("Settings")}</settings-home>`;
   }
 
-  private wall({ source, name }: Route & { screen: "row" | "wall" }) {
+  private wall({ source, name }: Route & { screen: Running }) {
     this.fetchLater();
     return html`<wall-home .source=${source} .name=${name}>${this.coming("Wall")}</wall-home>`;
+  }
+
+  private prompter({ source, name }: Route & { screen: Running }) {
+    this.fetchLater();
+    return html`<prompter-home .source=${source} .name=${name}>${this.coming("Prompter")}</prompter-home>`;
   }
 
   private fetchLater(): void {

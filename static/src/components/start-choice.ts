@@ -1,6 +1,7 @@
 /** Start now, or at a clock time. Properties: `go` (the word on the button), `busy`. Event `start` (detail: ms since 1970, or undefined for now). */
 import { LitElement, css, html } from "lit";
 import { nextAt, startProblem } from "../state/time-of-day.js";
+import "./clock-note.js";
 import { buttons, fields, type } from "./look.js";
 
 export class StartChoice extends LitElement {
@@ -20,6 +21,7 @@ export class StartChoice extends LitElement {
     :host { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 10px 20px; align-items: end; }
     form { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 6px 8px; align-items: end; }
     label { grid-column: 1 / -1; }
+    clock-note { grid-column: 1 / -1; }
     .bad { grid-column: 1 / -1; font-weight: 700; }
     .bad:empty { display: none; }
     @media (max-width: 480px) { :host { grid-template-columns: minmax(0, 1fr); } }
@@ -29,7 +31,7 @@ export class StartChoice extends LitElement {
     return html`<button type="button" class="go" ?disabled=${this.busy} @click=${() => this.start()}>${this.go}</button>
       <form @submit=${this.set}><label for="at">Or at a clock time</label>
         <input type="time" required id="at" aria-describedby="trouble" /><button type="submit" ?disabled=${this.busy}>Set</button>
-        <p id="trouble" class="bad" role="alert">${this.trouble}</p></form>`;
+        <p id="trouble" class="bad" role="alert">${this.trouble}</p><clock-note></clock-note></form>`;
   }
 
   private set(event: globalThis.Event): void {

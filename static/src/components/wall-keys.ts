@@ -1,6 +1,6 @@
 /** The keys of a screen that leads a room: out of sight until somebody touches the screen, moves the mouse or presses a key.
  *
- * Properties: `held`; `waiting` (for a start set by the clock); `sound`; `turns` (lanes take turns) and `stays` (they do
+ * Properties: `watching` (another tab has the session: nothing here steers it); `held`; `waiting` (for a start set by the clock); `sound`; `turns` (lanes take turns) and `stays` (they do
  * not for now). Slot: more keys. Events: `start`, `hold` (or go on), `back`, `skip`, `sound`, `stay`, `full`, `end`, `signs`;
  * `awake` (detail: whether the keys are in sight).
  */
@@ -12,9 +12,10 @@ const STAY_MS = 6000;
 
 export class WallKeys extends LitElement {
   static override properties = {
-    held: { type: Boolean }, waiting: { type: Boolean }, sound: {}, turns: { type: Boolean }, stays: { type: Boolean },
+    watching: { type: Boolean }, held: { type: Boolean }, waiting: { type: Boolean }, sound: {}, turns: { type: Boolean }, stays: { type: Boolean },
     awake: { type: Boolean, reflect: true }, full: { state: true },
   };
+  declare watching: boolean;
   declare held: boolean;
   declare waiting: boolean;
   declare sound: SoundState;
@@ -28,6 +29,7 @@ export class WallKeys extends LitElement {
 
   constructor() {
     super();
+    this.watching = false;
     this.held = false;
     this.waiting = false;
     this.sound = "on";
@@ -62,14 +64,18 @@ export class WallKeys extends LitElement {
 
   override render() {
     return html`<section class="keys" aria-label="Session">
-      ${this.waiting ? this.key("start", "Start now", "main go") : html`
-        ${this.key("back", "Back")}${this.key("hold", this.held ? "Go on" : "Hold", `main ${this.held ? "go" : ""}`)}${this.key("skip", "Skip")}`}
+      ${this.watching ? nothing : this.steering()}
       ${this.turns ? this.key("stay", this.stays ? "Let lanes take turns" : "Keep these lanes") : nothing}
       <slot></slot>
-      ${this.key("sound", this.sound === "off" ? "Unmute" : "Mute")}
+      ${this.watching ? nothing : this.key("sound", this.sound === "off" ? "Unmute" : "Mute")}
       ${document.fullscreenEnabled ? this.key("full", this.full ? "Leave full screen" : "Full screen") : nothing}
-      ${this.key("signs", "Stop signs")}${this.key("end", "End")}
+      ${this.watching ? nothing : html`${this.key("signs", "Stop signs")}${this.key("end", "End")}`}
     </section>`;
+  }
+
+  private steering() {
+    if (this.waiting) return this.key("start", "Start now", "main go");
+    return html`${this.key("back", "Back")}${this.key("hold", this.held ? "Go on" : "Hold", `main ${this.held ? "go" : ""}`)}${this.key("skip", "Skip")}`;
   }
 
   private key(name: string, words: string, look = "") {

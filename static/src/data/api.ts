@@ -44,9 +44,9 @@ export interface Shorthand {
   text: string;
 }
 
-/** The plan that a coach's shorthand says. */
-export async function readShorthand(text: string): Promise<Shorthand> {
-  const answer = await ask<ShorthandAnswer>("/api/shorthand", { text });
+/** The plan that a coach's shorthand says. A call that was given up by `signal` throws NoAnswer. */
+export async function readShorthand(text: string, signal?: AbortSignal): Promise<Shorthand> {
+  const answer = await ask<ShorthandAnswer>("/api/shorthand", { text }, {}, signal);
   if (!answer.plan) throw new NoAnswer("the answer to the shorthand holds no plan");
   return { plan: answer.plan, text: answer.text };
 }
@@ -57,8 +57,8 @@ export async function writeShorthand(plan: Plan): Promise<string> {
 }
 
 /** The timeline of a plan with what there is to say about it; for anybody where no athlete is given. */
-export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room): Promise<Timeline> {
-  return ask<Timeline>("/api/timeline", { plan, athlete, room });
+export function fetchTimeline(plan: Plan, athlete?: Athlete, room?: Room, signal?: AbortSignal): Promise<Timeline> {
+  return ask<Timeline>("/api/timeline", { plan, athlete, room }, {}, signal);
 }
 
 /** A short address for a plan, the same for the same plan; `key` is for servers that ask for one, else "". */
@@ -135,18 +135,19 @@ export async function refusalOf(text: string): Promise<Refused> {
   return refusal(response.status, document);
 }
 
-async function ask<Answer>(path: string, body?: unknown, headers: Headers = {}): Promise<Answer> {
-  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, headers);
+async function ask<Answer>(path: string, body?: unknown, headers: Headers = {}, given_up?: AbortSignal): Promise<Answer> {
+  const response = await send(path, body === undefined ? undefined : JSON.stringify(body), TIMEOUT_MS, headers, given_up);
   const document = await json(response);
   if (response.ok) return document as Answer;
   throw refusal(response.status, document);
 }
 
-async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, headers: Headers = {}): Promise<Response> {
+async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT_MS, headers: Headers = {}, given_up?: AbortSignal): Promise<Response> {
   if (alone) throw new NoAnswer("this page stands alone: there is no server behind it");
   const posted = { method: "POST", headers: { "Content-Type": "application/json", ...headers }, body };
+  const too_late = AbortSignal.timeout(timeout_ms);
   try {
-    return await fetch(path, { ...(body === undefined ? {} : posted), signal: AbortSignal.timeout(timeout_ms) });
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: given_up ? AbortSignal.any([too_late, given_up]) : too_late });
   } catch (error) {
     return noAnswer(error);
   }

@@ -29,9 +29,9 @@ export async function compiled(plan: Plan, rower: AthleteRecord): Promise<Compil
 }
 
 /** What there is to say about a plan for this athlete in the room that was chosen last. Throws Refused, NoAnswer. */
-export async function appraised(plan: Plan, rower: AthleteRecord): Promise<Appraisal> {
+export async function appraised(plan: Plan, rower: AthleteRecord, signal?: AbortSignal): Promise<Appraisal> {
   const { room } = await readSettings();
-  const { findings, readiness, energy } = await fetchTimeline(plan, sentOf(rower), room === DEFAULTS.room ? undefined : room);
+  const { findings, readiness, energy } = await fetchTimeline(plan, sentOf(rower), room === DEFAULTS.room ? undefined : room, signal);
   return { asked_for: askedFor(rower), findings, ...(readiness ? { readiness } : {}), ...(energy ? { energy } : {}) };
 }
 

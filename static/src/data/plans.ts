@@ -1,8 +1,7 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
 import type { BuiltinPlan, Piece, Result } from "../plan/wire.js";
-import { UNTITLED, retitled, titleApart, untitled } from "../plan/naming.js";
 import type { Level, Plan, Timeline } from "../plan/types.js";
-import { NoAnswer, Refused, fetchLibrary, readShorthand, type Shorthand } from "./api.js";
+import { NoAnswer, Refused, fetchLibrary, readShorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
 import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
@@ -169,12 +168,6 @@ async function openKept(source: Source, name: string): Promise<PlanRecord> {
   return keep({ ...record, kept_at_ms: Date.now() });
 }
 
-/** Reads a coach's shorthand, compiles it and keeps the plan; the same plan again is the same record. Throws Refused (its problems say where), NoAnswer. */
-export async function makePlan(text: string, rower: AthleteRecord): Promise<PlanRecord> {
-  const read = await titled(await readShorthand(text));
-  return keepMine({ ...(await compiled(read.plan, rower)), ...read });
-}
-
 /**
  * Compiles one's own plan anew from what is left of it, its text or else its plan, and keeps it in its place.
  * Throws Refused where nothing is left that can be read, or NoAnswer.
@@ -187,15 +180,6 @@ export async function remake(name: string, rower: AthleteRecord): Promise<PlanRe
   }
   if (!left?.plan) throw new Refused(404, "nothing is left of this plan on this device: open its link again, or write it anew", []);
   return keepMine(await compiled(left.plan, rower), name);
-}
-
-/** A plan without a title of its own is told apart from those kept here; one made again has the title it had. */
-async function titled(read: Shorthand): Promise<Shorthand> {
-  if (read.plan.title !== UNTITLED) return read;
-  const kept = (await keptPlans()).filter(({ source }) => source === "mine");
-  const same = kept.find((record) => record.plan.title.startsWith(UNTITLED) && untitled(record.text ?? "") === untitled(read.text));
-  const title = same?.plan.title ?? titleApart(UNTITLED, read.text, kept.map(({ plan }) => plan.title));
-  return { plan: { ...read.plan, title }, text: retitled(read.text, title) };
 }
 
 /** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */

@@ -15,20 +15,27 @@ export interface Settings {
   room: Room;
   /** Whether the cautions before the first session have been read. */
   cautions_read: boolean;
-  /** The shorthand being written on the first screen. */
+  /** The shorthand of a new plan being written. */
   draft: string;
+  /** Shorthand being written in place of a plan, by the plan's id. */
+  drafts: Readonly<Record<string, string>>;
   /** The key that a server asks for before it takes a plan, as it was last given. */
   publish_key: string;
   /** As data/preferences keeps and understands them. */
   preferences: unknown;
   /** As data/wall keeps and understands it. */
   wall: unknown;
+  /** As data/prompter keeps and understands it. */
+  prompter: unknown;
   /** Walls whose keys are here, and what a tablet last heard, as data/afar keeps and understands them. */
   walls: unknown;
   heard: unknown;
 }
 
-export const DEFAULTS: Settings = { sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", publish_key: "", preferences: null, wall: null, walls: null, heard: null };
+export const DEFAULTS: Settings = {
+  sound: true, volume: 0.8, result_s: null, warmup_minutes: 15, room: "normal", cautions_read: false, draft: "", drafts: {}, publish_key: "",
+  preferences: null, wall: null, prompter: null, walls: null, heard: null,
+};
 
 const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name]> } = {
   sound: v.boolean(),
@@ -38,9 +45,11 @@ const CHECKS: { readonly [Name in keyof Settings]: v.GenericSchema<Settings[Name
   room: v.picklist(["cold", "normal", "hot"]),
   cautions_read: v.boolean(),
   draft: v.string(),
+  drafts: v.record(v.string(), v.string()),
   publish_key: v.string(),
   preferences: v.unknown(),
   wall: v.unknown(),
+  prompter: v.unknown(),
   walls: v.unknown(),
   heard: v.unknown(),
 };

@@ -52,6 +52,7 @@ scope.addEventListener("fetch", (event) => {
 
 scope.addEventListener("message", (event) => {
   if (event.data?.kind === "take-over") event.waitUntil(scope.skipWaiting());
+  if (event.data?.kind === "take-pages") event.waitUntil(scope.clients.claim());
   if (event.data?.kind === "is-everything-saved") {
     event.waitUntil(missing(kept).then((urls) => event.ports[0]?.postMessage({ missing: urls })).then(keepLater));
   }

@@ -121,6 +121,9 @@ async function controller(): Promise<ServiceWorker | null> {
   const { serviceWorker } = navigator;
   if (serviceWorker.controller) return serviceWorker.controller;
   const changed = new Promise((done) => serviceWorker.addEventListener("controllerchange", done, { once: true }));
+  // One that took its pages while this one was on its way has missed it.
+  const registration = await serviceWorker.getRegistration();
+  registration?.active?.postMessage({ kind: "take-pages" });
   await Promise.race([changed, pause(ANSWER_MS)]);
   return serviceWorker.controller;
 }

@@ -15,7 +15,7 @@ import type { Place } from "../timeline/place.js";
 import { judge } from "./absence.js";
 import type { Chosen } from "./chosen.js";
 import { differs, present, presentNothing, type Around } from "./present.js";
-import { look, monoAt, type Found, type Reading } from "./session-clock.js";
+import { monoAt, type Found, type Reading } from "./session-clock.js";
 import type { SessionRun } from "./session-run.js";
 import { SessionSpeech } from "./session-speech.js";
 import { SessionTouch } from "./session-touch.js";
@@ -150,11 +150,11 @@ export class Keeper {
   private look(): void {
     const { run } = this;
     if (!run) return;
-    const since_s = run.now_s;
-    const { state, found } = look(run.clock, this.read());
-    run.clock = state;
+    const [since_s, before] = [run.now_s, run.clock];
+    const found = run.look(this.read());
     const settled = found.kind === "moved" && run.settles(found.seconds);
     if (found.kind === "moved" && !settled) this.keepTheMinute(run, found.seconds);
+    this.sound.shifted(monoAt(run.clock, 0) - monoAt(before, 0));
     this.judge(settled ? { kind: "slept", seconds: found.seconds } : found, since_s);
     // A page that comes after this one has only the wall clock to go by.
     if (found.kind !== "nothing") this.beat(true);

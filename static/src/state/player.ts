@@ -148,7 +148,7 @@ export class Player {
   /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
   startAtClock(wall_ms: number | null): void {
     this.keeper.command(({ at_s }) => {
-      const start_s = wall_ms === null ? null : at_s + (wall_ms - this.read().wall_ms) / 1000;
+      const start_s = wall_ms === null ? null : at_s + (wall_ms - this.keeper.run!.clock.last.wall_ms) / 1000;
       return { kind: "start-set", at_s, start_s };
     });
   }

@@ -21,6 +21,10 @@ export interface ClockState {
   anchor_ms: number;
   /** The last look. */
   last: Reading;
+  /** What the wall clock showed at second 0, or would have, had people set it then as they have since. */
+  wall_zero_ms: number;
+  /** When the session was last moved nearer to the wall clock. */
+  moved_ms?: number;
 }
 
 /** What a look, or coming back, has found. `seconds` of `slept` have been added to the session, the others not. */
@@ -39,12 +43,17 @@ const CORRECTION_MS = 2000;
 const STEADY_MS = 400;
 /** Looks of a hidden page are no further apart than this. Sleep cannot move the wall clock back: that was a person. */
 const STEADY_WHEN_HIDDEN_MS = 2500;
+/** Off the wall clock by less, a session that keeps to it is let be: both clocks are read to a millisecond. */
+const LOOSE_MS = 5;
+/** Moved by this much once a second, no stroke sounds uneven. */
+const STEP_MS = 5;
+const STEP_EVERY_MS = 1000;
 /** An absence longer than this says nothing about a session any more. */
 export const TOO_LONG_S = 12 * 3600;
 
 /** The clock of a session that is made now. */
 export function startClock(now: Reading): ClockState {
-  return { anchor_s: 0, anchor_ms: now.mono_ms, last: now };
+  return { anchor_s: 0, anchor_ms: now.mono_ms, last: now, wall_zero_ms: now.wall_ms };
 }
 
 /** Seconds of the session at a monotonic moment of this page. */
@@ -57,11 +66,36 @@ export function monoAt({ anchor_s, anchor_ms }: ClockState, session_s: number): 
   return anchor_ms + (session_s - anchor_s) * 1000;
 }
 
-/** A look at both clocks: the new state, and what was found out about the time since the last look. */
-export function look(state: ClockState, now: Reading): { state: ClockState; found: Found } {
+/**
+ * A look at both clocks: the new state, and what was found out about the time since the last look. A session that
+ * `keeps` to the wall clock follows its drift and the corrections that networks make, in steps that nobody hears.
+ */
+export function look(state: ClockState, now: Reading, keeps = false): { state: ClockState; found: Found } {
   const found = compare(now.mono_ms - state.last.mono_ms, now.wall_ms - state.last.wall_ms);
   const anchor_s = state.anchor_s + (found.kind === "slept" ? found.seconds : 0);
-  return { state: { ...state, anchor_s, last: now }, found };
+  const wall_zero_ms = state.wall_zero_ms + setByPeople(found, keeps);
+  const looked = { ...state, anchor_s, wall_zero_ms, last: now };
+  return { state: keeps ? nearerToTheWall(looked) : looked, found };
+}
+
+/** By how many milliseconds the wall clock went another way than the session. */
+function setByPeople(found: Found, keeps: boolean): number {
+  if (found.kind !== "moved" && found.kind !== "unknown") return 0;
+  const moved_ms = found.seconds * 1000;
+  return keeps && Math.abs(moved_ms) < CORRECTION_MS ? 0 : moved_ms;
+}
+
+function nearerToTheWall(state: ClockState): ClockState {
+  const { last: { wall_ms, mono_ms }, moved_ms = -Infinity } = state;
+  const off_ms = wall_ms - state.wall_zero_ms - sessionAt(state, mono_ms) * 1000;
+  if (Math.abs(off_ms) < LOOSE_MS || mono_ms - moved_ms < STEP_EVERY_MS) return state;
+  const step_ms = Math.min(STEP_MS, Math.max(-STEP_MS, off_ms));
+  return { ...state, anchor_s: state.anchor_s + step_ms / 1000, moved_ms: mono_ms };
+}
+
+/** From here on the wall clock is what the session is held to, as it stands now. */
+export function fromNowByTheWall(state: ClockState): ClockState {
+  return { ...state, wall_zero_ms: saved(state).wall_zero_ms };
 }
 
 function compare(mono_ms: number, wall_ms: number): Found {
@@ -76,7 +110,8 @@ function compare(mono_ms: number, wall_ms: number): Found {
 /** The clock set by the wall clock alone, as it stood at second 0; never back. */
 export function byWallClock(state: ClockState, wall_zero_ms: number): ClockState {
   const { mono_ms, wall_ms } = state.last;
-  return { ...state, anchor_s: Math.max(sessionAt(state, mono_ms), (wall_ms - wall_zero_ms) / 1000), anchor_ms: mono_ms };
+  const anchor_s = Math.max(sessionAt(state, mono_ms), (wall_ms - wall_zero_ms) / 1000);
+  return { ...state, anchor_s, anchor_ms: mono_ms, wall_zero_ms };
 }
 
 /** What another page needs to go on with the session: its age, and the wall clock then and at second 0. */
@@ -100,6 +135,7 @@ export function resumeClock(before: Saved, now: Reading): { state: ClockState; f
   const away_s = (now.wall_ms - before.wall_ms) / 1000;
   const known = away_s >= -CORRECTION_MS / 1000 && away_s <= TOO_LONG_S;
   const anchor_s = known ? (now.wall_ms - before.wall_zero_ms) / 1000 : before.session_s;
-  const state = { anchor_s: Math.max(before.session_s, anchor_s), anchor_ms: now.mono_ms, last: now };
+  const wall_zero_ms = known ? before.wall_zero_ms : now.wall_ms - before.session_s * 1000;
+  const state = { anchor_s: Math.max(before.session_s, anchor_s), anchor_ms: now.mono_ms, last: now, wall_zero_ms };
   return { state, found: known ? { kind: "nothing" } : { kind: "unknown", seconds: away_s } };
 }

@@ -4,9 +4,9 @@ import type { WriteQueue } from "../data/write-queue.js";
 import type { Timeline } from "../plan/types.js";
 import { canExtend, follow, replay, type Fact } from "../timeline/facts.js";
 import { placeAt, type Place } from "../timeline/place.js";
-import { advance, lineOf, type State } from "../timeline/running.js";
+import { advance, keepsToClock, lineOf, type State } from "../timeline/running.js";
 import {
-  byWallClock, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
+  byWallClock, fromNowByTheWall, look, resumeClock, saved, sessionAt, startClock, type ClockState, type Found, type Reading, type Saved,
 } from "./session-clock.js";
 
 /** The sign of life is saved this often. */
@@ -56,6 +56,13 @@ export class SessionRun {
     return sessionAt(this.clock, this.clock.last.mono_ms);
   }
 
+  /** Looks at the clocks; what was found out about the time since the last look. */
+  look(now: Reading): Found {
+    const { state, found } = look(this.clock, now, keepsToClock(this.stateAt(this.now_s)));
+    this.clock = state;
+    return found;
+  }
+
   /** As it runs now: the planned timeline, and what has been added to it. */
   get timeline(): Timeline {
     return lineOf(this.record.timeline, this.state);
@@ -88,6 +95,7 @@ export class SessionRun {
   write(fact: Fact): void {
     const number = this.facts.length;
     this.facts.push(fact);
+    if (fact.kind === "start-set") this.clock = fromNowByTheWall(this.clock);
     this.state = follow(this.record.timeline, this.state, fact);
     void this.writes.add(() => saveFact(this.record.id, number, fact));
   }

@@ -5,6 +5,9 @@ import { AHEAD_S, AHEAD_WHEN_HIDDEN_S, Scheduler, type Source } from "../audio/s
 import type { Cue } from "../timeline/cue-window.js";
 import type { SoundState } from "./snapshot.js";
 
+/** A shift by less is none that anybody hears. */
+const HEARD_MS = 10;
+
 /** What the sound has to know of the session. */
 export interface Heard {
   /** The cues of a span of the session, or none while it is silent. */
@@ -50,6 +53,14 @@ export class SessionSound {
   /** The session has changed at a moment: what was scheduled after it no longer holds. */
   replan(from_s: number): void {
     this.scheduler.cancel(from_s);
+    this.fill();
+  }
+
+  /** The session has been found so many ms later or earlier on the monotonic clock than was scheduled for. */
+  shifted(by_ms: number): void {
+    const { context } = this.output;
+    if (!by_ms || !context) return;
+    this.scheduler.retune(context, Math.abs(by_ms) < HEARD_MS ? "moved" : "jumped");
     this.fill();
   }
 

@@ -76,7 +76,7 @@ function apply(timeline: Timeline, before: State, state: State, fact: Exclude<Fa
 }
 
 function start(timeline: Timeline, ready: Common, { at_s, count_in_s, by_clock }: Fact & { kind: "started" }): Running {
-  return { ...enter(timeline, ready, 0, at_s, count_in_s), ...(by_clock && { starts_by_clock: by_clock }) };
+  return { ...enter(timeline, ready, 0, at_s, count_in_s), ...(by_clock && { starts_by_clock: by_clock, by_clock }) };
 }
 
 function hold(timeline: Timeline, running: Running, at_s: number, ended?: "tap"): Held {

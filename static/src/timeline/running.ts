@@ -28,6 +28,8 @@ export interface Running extends Common {
   readonly start_s: number | null;
   /** `from_s` is the moment set for the first catch of the session. */
   readonly starts_by_clock?: true;
+  /** It was started by the clock, and nobody has changed its course since. */
+  readonly by_clock?: true;
   /** It goes on with what a hold broke off. */
   readonly resumed?: boolean;
   /** Where a tap, and nothing since, has brought us from: what ran then, and when the tap was written. */
@@ -94,8 +96,13 @@ function goOnByItself(timeline: Timeline, running: Running, end_s: number): Runn
     const elapsed_s = seconds(segmentAt(timeline, running.index).duration);
     return finish({ ...running, elapsed_s, stints }, end_s, true);
   }
-  if (running.start_s !== null) return enter(timeline, { ...running, stints }, index, end_s);
+  if (running.start_s !== null) return { ...enter(timeline, { ...running, stints }, index, end_s), by_clock: true };
   return { ...plain(running), index, from_s: end_s, counts_in: false, stints };
+}
+
+/** Whether everything is to happen when the clock shows its time, however clocks are corrected meanwhile. */
+export function keepsToClock(state: State): boolean {
+  return state.mode === "running" && (state.start_s !== null || state.by_clock === true);
 }
 
 /** Into the start of a segment, so many seconds after a moment. */
