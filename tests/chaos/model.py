@@ -1,7 +1,7 @@
 """A reference model of the player: from the blocks of a timeline and what happened when, the place in it.
 
 Written in exact fractions from the words of the design and of each kind of fact, not from the app's code.
-All moments are in seconds of the session, which begins at 0 and runs on through holds, sleep and closed pages.
+Moments are seconds of the session, which begins at 0 and runs on through holds, sleep and closed pages.
 Metre blocks in a row, whose ends are partly estimated, are not modelled.
 """
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from tests.browser.device import Device
-from tests.browser.targets import button, field, heading
+from tests.browser.targets import button, heading
+from tests.browser.writing import write_plan
 
 PLANS = {
     "Chaos by the clock": """\
@@ -38,9 +39,7 @@ def prepare(device: Device) -> dict[str, str]:
     """Write the plans in a browser that has none, and read the cautions; each plan's address by its title."""
     browser, addresses = device.browser, {}
     for title, text in PLANS.items():
-        browser.open(device.server.url)
-        browser.type(field("Write or paste your own"), text)
-        browser.click(button("Make this plan"))
+        write_plan(browser, device.server, text)
         browser.see(heading(title))
         addresses[title] = str(browser.evaluate("() => location.href"))
     browser.click(button("Row it"))

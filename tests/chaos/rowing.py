@@ -20,7 +20,7 @@ LOOK = Fraction(1, 5)
 """Time passes in fifths of a second, as the page looks."""
 SAID = {"full": "No room left", "gone": "Nothing is stored just now"}
 """What the foot of the screen says while storage is in such a mood."""
-ON = button(re.compile(r"^(\+1 min|From where I stopped.*|End it and keep what I rowed|Back to the plans)$"))
+ON = button(re.compile(r"^(\+1 min|From where I stopped.*|End it here|Back to the plans)$"))
 
 
 class Rowing:
@@ -60,7 +60,7 @@ class Rowing:
         names = {
             "clock": "By the clock",
             "stopped": "From where I stopped",
-            "end": "End (the session|it and keep)",
+            "end": "End (the session|it here)",
         }
         self.browser.click(button(re.compile(f"^{names[how]}")))
         before = len(self.phone.session.log)
