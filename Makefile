@@ -23,13 +23,13 @@ run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
 
-test: .venv/ready-to-test browsers lint types units client pytest
+test: .venv/ready-to-test system-packages lint types units client pytest
 
-bench: .venv/ready-to-test browsers client
+bench: .venv/ready-to-test system-packages client
 	@echo "- Measuring. Only ratios within this run mean anything."
 	@$(PYTHON_HERE) -m tests.bench
 
-timing: .venv/ready-to-test browsers client
+timing: .venv/ready-to-test system-packages client
 	@echo "- Rowing for 40 minutes, recorded. A machine that does nothing else gives the clearest table."
 	@$(PYTHON_HERE) -m tests.timing
 
@@ -56,9 +56,9 @@ node_modules/ready: package.json package-lock.json | .venv/ready-to-run
 	@npm ci --ignore-scripts --no-audit --no-fund --loglevel=error
 	@touch $@
 
-.PHONY: browsers
-browsers:
-	@.ci/browsers
+.PHONY: system-packages
+system-packages:
+	@.ci/system-packages
 
 # --- The client
 
@@ -97,7 +97,9 @@ units: node_modules/ready
 
 pytest: .venv/ready-to-test client
 	@echo "- Testing the planner, the server and the app in three browsers (pytest)."
-	@$(PYTHON_HERE) -m pytest --numprocesses=$(AT_ONCE) --dist=worksteal
+	@$(PYTHON_HERE) -m pytest --numprocesses=$(AT_ONCE) --dist=worksteal --ignore=tests/timing
+	@echo "- Recording what is heard, with nothing else running (pytest)."
+	@$(PYTHON_HERE) -m pytest tests/timing
 
 .PHONY: clean
 clean:

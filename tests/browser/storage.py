@@ -8,8 +8,20 @@ from tests.browser.app_server import Server
 from tests.browser.engines import Browser
 
 
+HOLDS_SOMETHING = """(store) => new Promise((done, failed) => {
+  const opening = indexedDB.open("slipway");
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const counting = opening.result.transaction(store).objectStore(store).count();
+    counting.onerror = () => failed(counting.error);
+    counting.onsuccess = () => { opening.result.close(); done(counting.result > 0); };
+  };
+})"""
+
+
 def change_stored(browser: Browser, server: Server, store: str, change: str) -> None:
-    """Change every record of a store by a JavaScript function that is given the record; leaves the app."""
+    """Change every record of a store, once there is one, by a JavaScript function; leaves the app."""
+    browser.wait_for(HOLDS_SOMETHING, store)
     browser.open(server.url + "/healthz")
     browser.evaluate(
         f"""(store) => new Promise((done, failed) => {{

@@ -20,10 +20,9 @@ from web.settings import IN_MEMORY, CannotStart
 
 @pytest.fixture(scope="module")
 def redis(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The address of a Redis server of our own, reached by a socket; skipped where there is none."""
+    """The address of a Redis server of our own, reached by a socket."""
     program = shutil.which("redis-server")
-    if program is None:
-        pytest.skip("there is no Redis server on this machine")
+    assert program, "there is no redis-server: .ci/system-packages installs it"
     socket = tmp_path_factory.mktemp("redis") / "socket"
     place = ["--unixsocket", str(socket), "--dir", str(socket.parent)]
     command = [program, "--port", "0", "--save", "", *place]

@@ -1,4 +1,4 @@
-"""A database of each kind: SQLite in a file, and PostgreSQL where its server is installed."""
+"""A database of each kind: SQLite in a file, and a PostgreSQL server of our own."""
 
 from __future__ import annotations
 
@@ -23,10 +23,9 @@ USER = "nobody" if os.geteuid() == 0 else None
 
 @pytest.fixture(scope="session")
 def postgresql() -> Iterator[str]:
-    """The address of a PostgreSQL server of our own, reached by a socket; skipped where there is none."""
+    """The address of a PostgreSQL server of our own, reached by a socket."""
     programs = sorted(Path("/usr/lib/postgresql").glob("*/bin"))
-    if not programs:
-        pytest.skip("there is no PostgreSQL server on this machine")
+    assert programs, "there is no PostgreSQL server: .ci/system-packages installs it"
     folder = Path(tempfile.mkdtemp(prefix="slipway-postgresql-"))
     if USER:
         os.chown(folder, pwd.getpwnam(USER).pw_uid, -1)
