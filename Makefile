@@ -33,7 +33,7 @@ timing: .venv/ready-to-test system-packages client
 	@echo "- Rowing for 40 minutes, recorded. A machine that does nothing else gives the clearest table."
 	@$(PYTHON_HERE) -m tests.timing
 
-chaos: .venv/ready-to-test browsers client
+chaos: .venv/ready-to-test system-packages client
 	@echo "- Running random schedules against the reference model: COUNT=1000 of them, or the one of SEED."
 	@$(PYTHON_HERE) -m tests.chaos
 

@@ -7,7 +7,6 @@ from typing import Any
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
 
-
 HOLDS_SOMETHING = """(store) => new Promise((done, failed) => {
   const opening = indexedDB.open("slipway");
   opening.onerror = () => failed(opening.error);

@@ -1,5 +1,5 @@
-"""Schedules are run in the browsers of `tests/browser`."""
+"""What a browser showed when a schedule went wrong is told as for the tests of `tests/browser`."""
 
-from tests.browser.conftest import launch, server
+from tests.browser.conftest import pytest_runtest_makereport
 
-__all__ = ["launch", "server"]
+__all__ = ["pytest_runtest_makereport"]
