@@ -55,7 +55,8 @@ def faces(session: Session, now: Fraction) -> list[dict[str, Any]]:
     found: list[dict[str, Any]] = []
     for moment in (now - BLUR, now, now + BLUR):
         then = copy.deepcopy(session)
-        then.to(max(moment, then.last))
+        moment = max(moment, then.last)
+        then.to(moment)
         face = _face(then, moment)
         if face not in found:
             found.append(face)

@@ -82,6 +82,12 @@ def test_the_gap_waits_and_what_follows_is_counted_in(session: Session) -> None:
     assert session.gone_through == 30 + 20 + 20 + 320 + 90
 
 
+def test_a_gap_that_has_just_begun_is_a_gap(session: Session) -> None:
+    session.done(at("80"))
+    assert face(session, "80")["screen"] == "gap-screen"
+    assert face(session, "80")["big"] == "1:00"
+
+
 def test_back_goes_to_the_start_or_near_it_to_the_block_before(session: Session) -> None:
     session.back(at("42.9"))
     assert session.state == Going(0, zero=at("42.9"), begins=at("42.9"))
