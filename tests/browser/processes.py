@@ -37,6 +37,20 @@ def end_started_with(argument: Path, seconds: float = 5) -> None:
     kill_started_with(argument)
 
 
+def processor_seconds(argument: Path) -> float:
+    """The processor time used so far by all processes started with this argument and all below them."""
+    everyone = {pid for root in _with_argument(str(argument)) for pid in (root, *_descendants(root))}
+    return sum(map(_ticks_of, everyone)) / os.sysconf("SC_CLK_TCK")
+
+
+def _ticks_of(pid: int) -> int:
+    try:
+        user, system = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[11:13]
+    except OSError:
+        return 0
+    return int(user) + int(system)
+
+
 def _with_argument(argument: str) -> list[int]:
     found = []
     for folder in Path("/proc").glob("[0-9]*"):
