@@ -34,6 +34,8 @@ def main(arguments: list[str]) -> int:
         print("\n".join(f"  {name:15} {help_}" for name, help_ in HELP.items()))
         return 0 if arguments == ["--help"] else 2
     logging.basicConfig(format="%(levelname)s %(name)s: %(message)s")
+    # It speaks of every request that waits a moment for a thread.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
         settings = settings_from(os.environ)
         serve(settings)

@@ -8,7 +8,18 @@ from __future__ import annotations
 
 import os
 
-from tests.bench import building, click_track, compiling, first_load, links, offline_start, readiness, serving
+from tests.bench import (
+    building,
+    click_track,
+    compiling,
+    composing,
+    first_load,
+    links,
+    offline_start,
+    readiness,
+    rowing,
+    serving,
+)
 from tests.bench.measuring import Row, table, verdict
 
 
@@ -25,7 +36,9 @@ def main() -> None:
             serving,
             links,
             first_load,
+            composing,
             offline_start,
+            rowing,
         )
         for row in measure.rows()
     ]

@@ -20,7 +20,7 @@ APP = (sys.executable, "app.py")
 # Below the ports that systems hand out by themselves, so that none is taken while the server is down,
 # and clear of those that browsers refuse.
 PORTS = range(20_000, 30_000)
-START_SECONDS = 20
+START_SECONDS = 60
 
 
 class Server:
@@ -32,7 +32,7 @@ class Server:
         self.data = data
         self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}"
-        self._command = command
+        self._command = self._first_command = command
         self._environment = environment or {}
         self._log = data / "server.log"
         self._process: subprocess.Popen[bytes] | None = None
@@ -55,6 +55,12 @@ class Server:
         except AssertionError as error:
             self.kill()
             raise AssertionError(f"{error}; it said:\n{self.log()}") from None
+
+    @property
+    def is_as_started(self) -> bool:
+        """Whether it runs, and is the program that it was at first."""
+        runs = self._process is not None and self._process.poll() is None
+        return runs and self._command == self._first_command
 
     def kill(self) -> None:
         """SIGKILL: the network is gone, in the middle of whatever it was."""

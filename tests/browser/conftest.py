@@ -26,13 +26,24 @@ Launch = Callable[..., Browser]
 STARTED: pytest.StashKey[list[Browser]] = pytest.StashKey()
 
 
+@pytest.fixture(scope="session")
+def standing(tmp_path_factory: pytest.TempPathFactory) -> Iterator[list[Server]]:
+    """The server that the last test left running, if it did: starting one costs seconds."""
+    standing: list[Server] = []
+    yield standing
+    for server in standing:
+        server.kill()
+
+
 @pytest.fixture
-def server(tmp_path: Path) -> Iterator[Server]:
-    """The real app, running on an empty data folder; `kill()` takes the net away, `start()` mends it."""
-    server = Server(tmp_path / "data")
-    server.start()
-    yield server
-    server.kill()
+def server(standing: list[Server], tmp_path_factory: pytest.TempPathFactory) -> Server:
+    """The real app, which earlier tests may have asked; `kill()` takes the net away, `start()` mends it."""
+    if not standing or not standing[0].is_as_started:
+        for server in standing:
+            server.kill()
+        standing[:] = [Server(tmp_path_factory.mktemp("data"))]
+        standing[0].start()
+    return standing[0]
 
 
 @pytest.fixture

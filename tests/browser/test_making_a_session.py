@@ -169,10 +169,25 @@ def test_without_signal_it_says_so_in_a_line_and_leads_to_what_is_kept(
     assert browser.problems() == []
 
 
+# Each answer takes longer than the one before, so that a question is asked while an earlier one still waits.
+ANSWER_LATER_AND_LATER = """() => {
+  const ask = window.fetch;
+  let late = 0;
+  window.fetch = async (...asked) => {
+    const wait = new Promise((done) => setTimeout(done, (late += 700)));
+    const answer = await ask(...asked);
+    await wait;
+    return answer;
+  };
+}"""
+
+
 def test_whom_the_advice_is_for_is_said_and_can_be_changed_on_the_plan(
     chromium: Browser, server: Server
 ) -> None:
     chromium.open(server.url + "/plan/two-kilometre-test")
+    chromium.see(words("Advice for a regular rower in a normal room"))
+    chromium.evaluate(ANSWER_LATER_AND_LATER)
     chromium.click(words("Advice for a regular rower in a normal room"))
     chromium.evaluate(PICK, {"id": "level", "text": "New to it"})
     chromium.evaluate(PICK, {"id": "room", "text": "Hot"})

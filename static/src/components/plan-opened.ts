@@ -53,6 +53,7 @@ export class PlanOpened extends LitElement {
   declare room: Room | undefined;
   /** The address of the session that is open on this device. */
   private runsAt = "/row";
+  private askings = 0;
 
   constructor() {
     super();
@@ -158,14 +159,16 @@ export class PlanOpened extends LitElement {
     await this.appraise();
   }
 
-  /** Asks what there is to say about this plan for this athlete; with no signal, what was said before stands. */
+  /** Asks what there is to say about this plan for this athlete; with no signal, what was said before stands.
+   * Of questions that were asked at the same time the newest is the one whose answer is shown. */
   private async appraise(): Promise<void> {
     const { record, rower } = this;
     if (!record || !rower) return;
+    const asking = ++this.askings;
     const appraisal = await appraised(record.plan, rower).catch(() => undefined);
+    if (asking !== this.askings || this.record?.plan !== record.plan || !this.isConnected) return;
     this.unasked = !appraisal;
-    if (!appraisal || this.record !== record || this.rower !== rower || !this.isConnected) return;
-    this.record = await keep({ ...record, appraisal });
+    if (appraisal) this.record = await keep({ ...record, appraisal });
   }
 
   private async mend({ detail }: CustomEvent<Mend>): Promise<void> {

@@ -4,11 +4,12 @@
  */
 import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
-import { readAthlete } from "../data/athlete.js";
+import { readAthlete, resultsOf, type AthleteRecord } from "../data/athlete.js";
 import { draftOf, dropDraft, keepDraft } from "../data/drafts.js";
 import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
+import { technique } from "../data/technique.js";
 import { keepWritten } from "../data/writing.js";
-import type { Mend, Plan } from "../plan/wire.js";
+import type { Mend, Plan, Result, TechniqueLibrary } from "../plan/wire.js";
 import { written } from "../plan/written.js";
 import { Composer, type Composed } from "../state/composer.js";
 import { goTo, tellScreen } from "./routes.js";
@@ -26,6 +27,9 @@ export class WriteHome extends LitElement {
     missing: { state: true },
     busy: { state: true },
     trouble: { state: true },
+    library: { state: true },
+    rower: { state: true },
+    other: { state: true },
   };
   declare source: Source | undefined;
   declare name: string | undefined;
@@ -35,6 +39,10 @@ export class WriteHome extends LitElement {
   declare missing: string;
   declare busy: boolean;
   declare trouble: string;
+  declare library: TechniqueLibrary | undefined;
+  declare rower: AthleteRecord | undefined;
+  /** Somebody else's result, whose splits are shown. */
+  declare other: Result | undefined;
   private composer: Composer | undefined;
   private begun = false;
   private readonly online = () => this.composer?.begin();
@@ -50,6 +58,8 @@ export class WriteHome extends LitElement {
     super.connectedCallback();
     document.title = "Write a plan · Slipway";
     addEventListener("online", this.online);
+    // Without it, drills and calls are typed.
+    technique().then((library) => (this.library = library), () => undefined);
   }
 
   override disconnectedCallback(): void {
@@ -68,14 +78,15 @@ export class WriteHome extends LitElement {
     if (this.missing) return html`<write-screen .missing=${this.missing}></write-screen>`;
     if (!composed || !composer) return html`<slot></slot>`;
     return html`<write-screen .composed=${composed} .from=${record?.plan.title ?? ""} .own=${record?.source === "mine"} .back=${record ? addressOf(record) : "/"}
-      .busy=${this.busy} .trouble=${this.trouble} @typed=${({ detail }: CustomEvent<string>) => composer.type(detail)} @undo=${() => composer.undo()} @redo=${() => composer.redo()}
+      .busy=${this.busy} .trouble=${this.trouble} .library=${this.library} .known=${this.rower !== undefined && resultsOf(this.rower).length > 0} .other=${this.other}
+      @rower=${({ detail }: CustomEvent<Result | null>) => this.rowedBy(detail ?? undefined)} @typed=${({ detail }: CustomEvent<string>) => composer.type(detail)} @undo=${() => composer.undo()} @redo=${() => composer.redo()}
       @mend=${this.mend} @edit=${({ detail }: CustomEvent<Plan>) => composer.edit(detail)} @again=${() => composer.begin()} @keep=${this.keep}></write-screen>`;
   }
 
   private async gather(): Promise<void> {
     this.begun = true;
     this.composer?.close();
-    this.composed = this.record = undefined;
+    this.composed = this.record = this.other = undefined;
     this.missing = "";
     const { source, name } = this;
     try {
@@ -93,6 +104,7 @@ export class WriteHome extends LitElement {
     const id = record?.id ?? "";
     const [rower, draft] = [await readAthlete(), await draftOf(id)];
     if (!this.isConnected || record !== this.record) return;
+    this.rower = rower;
     const kept = record ? written(record.plan) : "";
     const composer = new Composer(kept, rower, (composed) => (this.composed = composed), (text) => void keepDraft(id, text));
     if (record) composer.know(kept, record.plan);
@@ -107,6 +119,11 @@ export class WriteHome extends LitElement {
     this.composer?.mend(detail);
   }
 
+  private rowedBy(other: Result | undefined): void {
+    this.other = other;
+    this.composer?.rowedBy(other ? { id: "me", athlete: { results: [other] }, answer: null } : this.rower!);
+  }
+
   private async keep(): Promise<void> {
     const { composer, record } = this;
     if (!composer || this.busy) return;
@@ -114,7 +131,7 @@ export class WriteHome extends LitElement {
     this.trouble = "";
     try {
       const plan = await composer.read();
-      const kept = await keepWritten(plan, record, composer.advice);
+      const kept = await keepWritten(plan, record, this.other ? undefined : composer.advice);
       composer.close();
       await dropDraft(record?.id ?? "");
       goTo(this, addressOf(kept));

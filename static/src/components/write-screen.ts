@@ -1,14 +1,20 @@
-/** Where a plan is written: its text, and beside it what it comes to, what is wrong and what is unwise in it.
+/** Where a plan is written: its text or its blocks, and beside it what it comes to, what is wrong and what is unwise in it.
  *
  * Properties: `composed` (see state/composer), `from` (title of the plan it is written from, or ""), `own` (that plan is
  * one's own, and is kept in its place), `back` (where one came from), `busy`, `trouble` (why it cannot be kept, or ""),
- * `missing` (a sentence where there is nothing to write in). Method: `showFirstProblem()`.
- * Events: `typed` (detail: the text), `undo`, `redo`, `mend` (detail: the mend), `edit` (detail: the plan), `again`, `keep`.
+ * `library` (drills and calls, or undefined), `known` (there are results of one's own), `other` (somebody else's, whose splits
+ * are shown, or undefined), `missing` (a sentence where there is nothing to write in). Method: `showFirstProblem()`.
+ * Events: `typed` (detail: the text), `undo`, `redo`, `mend` (detail: the mend), `edit` (detail: the plan), `again`, `keep`,
+ * `rower` (detail: somebody's result, or null for one's own).
  */
 import { LitElement, css, html, nothing } from "lit";
-import type { Mend, Problem } from "../plan/wire.js";
+import { lineIn } from "../plan/field-values.js";
+import { resultWords } from "../plan/result-words.js";
+import type { Mend, Plan, Problem, Result, TechniqueLibrary } from "../plan/wire.js";
 import { LONGEST_TEXT, type Composed } from "../state/composer.js";
 import "./block-list.js";
+import "./block-tree.js";
+import { choices, tiles } from "./choice-look.js";
 import "./finding-list.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-file-entry.js";
@@ -18,6 +24,8 @@ import type { PlanText } from "./plan-text.js";
 import "./plan-text.js";
 import "./problem-list.js";
 import "./readiness-view.js";
+import "./result-entry.js";
+import "./typed-field.js";
 
 const EXAMPLE = `title: Tuesday
 warm-up
@@ -28,6 +36,8 @@ gap 5'
 main
 6 x 700m r28 2k+1 / 3' rest`;
 
+const VIEWS = [{ value: "text", name: "Text" }, { value: "blocks", name: "Blocks" }] as const;
+
 export class WriteScreen extends LitElement {
   static override properties = {
     composed: { attribute: false },
@@ -37,6 +47,11 @@ export class WriteScreen extends LitElement {
     busy: { type: Boolean },
     trouble: {},
     missing: {},
+    library: { attribute: false },
+    known: { type: Boolean },
+    other: { attribute: false },
+    view: { state: true },
+    listed: { state: true },
   };
   declare composed: Composed | undefined;
   declare from: string;
@@ -45,6 +60,12 @@ export class WriteScreen extends LitElement {
   declare busy: boolean;
   declare trouble: string;
   declare missing: string;
+  declare library: TechniqueLibrary | undefined;
+  declare known: boolean;
+  declare other: Result | undefined;
+  declare view: "text" | "blocks";
+  /** The list of blocks with strokes and splits is unfolded; while it is not, keys do not wait for it. */
+  declare listed: boolean;
 
   constructor() {
     super();
@@ -54,9 +75,12 @@ export class WriteScreen extends LitElement {
     this.busy = false;
     this.trouble = "";
     this.missing = "";
+    this.known = false;
+    this.view = "text";
+    this.listed = false;
   }
 
-  static override styles = [type, buttons, page, sumsLook, css`
+  static override styles = [type, buttons, page, choices, sumsLook, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     header { display: grid; gap: 6px; overflow-wrap: anywhere; }
     .picture { display: grid; gap: 4px; padding: 6px 0; background: var(--water); }
@@ -66,7 +90,10 @@ export class WriteScreen extends LitElement {
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; display: grid; gap: 10px; }
     .note button { justify-self: start; background: var(--water); }
     h2 { margin: 0; }
+    .views .tiles { grid-template-columns: 1fr 1fr; }
+    .views .tiles span { min-height: 60px; }
     pre { margin: 0; padding: 12px 14px; border-left: 4px solid var(--edge); font: 700 1rem/1.5 var(--digits); letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; }
+    .whose > * { margin-bottom: 10px; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     .acts { display: grid; grid-template-columns: auto auto 1fr; gap: 10px; }
     .acts button { padding: 8px 12px; font-size: 1.125rem; }
@@ -104,7 +131,9 @@ export class WriteScreen extends LitElement {
 
   private all(composed: Composed) {
     return html`${this.picture(composed)}
-      <div class="doc" @keydown=${this.pressed}>${this.text(composed)}</div>
+      <div class="doc" @keydown=${this.pressed}>
+        <fieldset class="views"><legend class="heard-only">Write it as</legend>${tiles("view", VIEWS, this.view, (view) => (this.view = view))}</fieldset>
+        ${this.view === "text" ? this.text(composed) : this.blocks(composed)}</div>
       <div class="said">${this.said(composed)}</div>
       <div class="bar">${this.trouble ? html`<p role="alert"><b>${this.trouble}</b></p>` : nothing}
         <div class="acts"><button type="button" ?disabled=${!composed.canUndo} @click=${() => this.tell("undo")}>Undo</button>
@@ -121,6 +150,18 @@ export class WriteScreen extends LitElement {
       <details ?open=${!text.trim()}><summary>How it is written</summary>
         <p class="small">One block a line: length, rate, effort. What stands behind a slash comes between repetitions. Like this:</p>
         <pre dir="ltr">${EXAMPLE}</pre></details>`;
+  }
+
+  /** Blocks are those of the text: while it cannot be read, there are none to change. */
+  private blocks(composed: Composed) {
+    const { plan, current, text } = composed;
+    if (!current && text.trim()) {
+      return html`<div role="status">${this.state(composed) === nothing ? html`<p>Reading the text …</p>` : html`<p>The text has to be read before its blocks can be changed.</p>${this.state(composed)}`}</div>`;
+    }
+    const titled = (plan: Plan) => html`<typed-field label="Title" hint="Write up to 80 plain characters." .value=${plan.title} .read=${(typed: string) => lineIn(typed, 80) || undefined}
+      @value=${({ detail }: CustomEvent<string>) => this.tell("edit", { ...plan, title: detail })}></typed-field>`;
+    return html`${plan ? titled(plan) : html`<p>Begin with a part.</p>`}
+      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree>`;
   }
 
   /** What is to be said of the text itself. */
@@ -144,14 +185,26 @@ export class WriteScreen extends LitElement {
     if (!timeline) return html`<plan-file-entry></plan-file-entry>`;
     const findings = advice?.findings ?? timeline.findings;
     const fresh = current && !advising;
-    return html`${planSums(timeline, advice?.energy)}
+    return html`${planSums(timeline, advice?.energy)}${this.whose()}
       ${findings.length ? html`<finding-list .findings=${findings} .busy=${!fresh || this.busy} @mend=${({ detail }: CustomEvent<Mend>) => this.tell("mend", detail)}></finding-list>` : nothing}
       ${unadvised ? html`<p class="small" role="status">Advice on this plan, and how ready you come to the start, need signal, and there is none now.</p>` : nothing}
       ${advice?.readiness ? html`<readiness-view .readiness=${advice.readiness}></readiness-view>` : nothing}
-      <details><summary>Block by block, with strokes and splits</summary><block-list .timeline=${timeline}></block-list></details>`;
+      <details @toggle=${(event: Event) => (this.listed = (event.target as HTMLDetailsElement).open)}><summary>Block by block, with strokes and splits</summary>
+        ${this.listed ? html`<block-list .timeline=${timeline}></block-list>` : nothing}</details>`;
+  }
+
+  /** A coach writes for somebody: that one's result is used here, and kept nowhere. */
+  private whose() {
+    const { other, known } = this;
+    const told = other ? `Splits for ${resultWords(other)}` : known ? "Splits from your results" : "Splits for whom?";
+    return html`<details class="whose"><summary>${told}</summary>
+      <result-entry heading="Somebody’s result, for splits while you write" button="Show their splits" @result=${({ detail }: CustomEvent<Result>) => this.tell("rower", detail)}></result-entry>
+      ${other ? html`<button type="button" @click=${() => this.tell("rower")}>${known ? "Back to your results" : "Without splits again"}</button>` : nothing}
+      <p class="small">It is used on this page alone, and not kept.</p></details>`;
   }
 
   private async showPlace(problem: Problem): Promise<void> {
+    this.view = "text";
     await this.updateComplete;
     this.renderRoot.querySelector<PlanText>("plan-text")!.showPlace(problem);
   }
@@ -166,7 +219,7 @@ export class WriteScreen extends LitElement {
     this.tell(redo ? "redo" : "undo");
   }
 
-  private tell(name: "typed" | "undo" | "redo" | "mend" | "edit" | "again" | "keep", detail?: unknown): void {
+  private tell(name: "typed" | "undo" | "redo" | "mend" | "edit" | "again" | "keep" | "rower", detail?: unknown): void {
     this.dispatchEvent(new CustomEvent(name, { detail }));
   }
 }

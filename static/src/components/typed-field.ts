@@ -1,0 +1,51 @@
+/** A field that takes a value only when it can be read: else it says what would do, and nothing changes.
+ *
+ * Properties: `label`, `value` (as it is shown), `read` (text to value; undefined for what will not do), `hint` (what would do).
+ * Event: `value` (detail: the value), once the field is left or Enter is pressed.
+ */
+import { LitElement, css, html, type PropertyValues } from "lit";
+import { live } from "lit/directives/live.js";
+import { fields, type } from "./look.js";
+
+export class TypedField extends LitElement {
+  static override properties = { label: {}, value: {}, read: { attribute: false }, hint: {}, wrong: { state: true } };
+  declare label: string;
+  declare value: string;
+  declare read: (text: string) => unknown;
+  declare hint: string;
+  /** What was typed and will not do: it stays, to be mended, until there is another value. */
+  declare wrong: string | undefined;
+
+  constructor() {
+    super();
+    this.label = "";
+    this.value = "";
+    this.read = (text) => text;
+    this.hint = "";
+  }
+
+  static override styles = [type, fields, css`
+    :host { display: grid; gap: 6px; align-content: start; min-width: 0; }
+    input { min-height: 60px; }
+    input[aria-invalid="true"] { border-color: var(--catch); border-width: 3px; }
+  `];
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("value")) this.wrong = undefined;
+  }
+
+  override render() {
+    const wrong = this.wrong !== undefined;
+    return html`<label for="field">${this.label}</label>
+      <input id="field" dir="auto" autocomplete="off" autocapitalize="off" aria-describedby="hint" aria-invalid=${wrong ? "true" : "false"} .value=${live(this.wrong ?? this.value)} @change=${this.take}>
+      <p class="small" id="hint" role="alert" ?hidden=${!wrong}>${wrong ? this.hint : ""}</p>`;
+  }
+
+  private take(event: Event): void {
+    const { value: text } = event.target as HTMLInputElement;
+    const value = this.read(text);
+    this.wrong = value === undefined ? text : undefined;
+    if (value !== undefined) this.dispatchEvent(new CustomEvent("value", { detail: value }));
+  }
+}
+customElements.define("typed-field", TypedField);

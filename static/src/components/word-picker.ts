@@ -1,0 +1,66 @@
+/** Words from the library to choose from, found by typing a part of them.
+ *
+ * Property: `words` (each with what it is about); slot: what the button says. Event: `pick` (detail: the word).
+ */
+import { LitElement, css, html } from "lit";
+import { dialogs } from "./dialog-look.js";
+import { buttons, fields, type } from "./look.js";
+
+export interface Word {
+  text: string;
+  about: string;
+}
+
+export class WordPicker extends LitElement {
+  static override properties = { words: { attribute: false }, sought: { state: true } };
+  declare words: readonly Word[];
+  declare sought: string;
+
+  constructor() {
+    super();
+    this.words = [];
+    this.sought = "";
+  }
+
+  static override styles = [type, buttons, fields, dialogs, css`
+    :host { display: grid; }
+    ul { display: grid; gap: 8px; }
+    li button { width: 100%; justify-items: start; text-align: left; font-size: 1.125rem; }
+    li .small { font-weight: 400; }
+    .open { font-size: 1.0625rem; }
+    .back { position: sticky; bottom: 0; }
+  `];
+
+  override render() {
+    const found = this.words.filter((word) => fits(word, this.sought));
+    return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}><slot></slot></button>
+      <dialog aria-labelledby="title" @close=${() => (this.sought = "")}><h2 id="title">From the library</h2>
+        <div><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
+        <p class="small" role="status">${found.length ? `${found.length} found` : "Nothing found. Try fewer or other words, or go back and write it yourself."}</p>
+        <ul>${found.map((word) => html`<li><button type="button" @click=${() => this.pick(word)}><span>${word.text}</span><span class="small">${word.about}</span></button></li>`)}</ul>
+        <button type="button" class="back" @click=${this.close}>Back</button></dialog>`;
+  }
+
+  private readonly open = () => this.dialog.showModal();
+  private readonly close = () => this.dialog.close();
+
+  private get dialog(): HTMLDialogElement {
+    return this.renderRoot.querySelector("dialog")!;
+  }
+
+  private search(event: Event): void {
+    this.sought = (event.target as HTMLInputElement).value;
+  }
+
+  private pick({ text }: Word): void {
+    this.close();
+    this.dispatchEvent(new CustomEvent("pick", { detail: text }));
+  }
+}
+customElements.define("word-picker", WordPicker);
+
+/** Every part that was typed stands somewhere in it. */
+function fits({ text, about }: Word, sought: string): boolean {
+  const all = `${text} ${about}`.toLowerCase();
+  return sought.toLowerCase().split(/\s+/).every((part) => all.includes(part));
+}
