@@ -38,10 +38,10 @@ PAGE_OF_FAILURE_MILLISECONDS = 2000
 
 @cache
 def driver() -> Playwright:
-    """One driver for all browsers of this process, which lives as long."""
-    running = sync_playwright().start()
-    atexit.register(running.stop)
-    return running
+    """One for all browsers of this process: starting it takes as long as starting a browser."""
+    playwright = sync_playwright().start()
+    atexit.register(playwright.stop)
+    return playwright
 
 
 class Chromium(Browser):

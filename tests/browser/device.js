@@ -93,9 +93,11 @@
 
   Object.defineProperty(window, "device", { value: {
     clocks: () => ({ ...clocks }),
-    // Until storage has nothing to do any more.
+    // Until storage has nothing to do any more, and what has changed is on the screen.
     async settle() {
       for (let quiet = 0; quiet < 5; quiet = pending ? 0 : quiet + 1) await turn();
+      paint();
+      await turn();
     },
     // Lets so many milliseconds go by while the page lives: in sight with frames and ticks, hidden with ticks alone.
     async pass(ms) {

@@ -11,6 +11,7 @@ import { timeOfDay } from "../state/time-of-day.js";
 import { byClock } from "../timeline/by-clock.js";
 import { changeFullScreen } from "./full-screen.js";
 import { Leading } from "./leading.js";
+import { moves, secondsToNextPaint } from "./next-paint.js";
 import "./other-tab.js";
 import { tellScreen } from "./routes.js";
 import "./wall-end.js";
@@ -128,16 +129,17 @@ export class WallHome extends LitElement {
     return run;
   }
 
-  /** A text is handed over only if it is another one. */
-  private paint(): void {
+  /** A text is handed over only if it is another one. The answer says in how many seconds to look again. */
+  private paint(): number {
     const { screen } = this;
-    if (!screen) return;
     const snapshot = player.snapshot();
+    if (!screen) return secondsToNextPaint(snapshot);
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
     screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
-    screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+    screen.beat(snapshot.beat, moves(snapshot));
+    return secondsToNextPaint(snapshot);
   }
 
   private readonly leave = (): void => {

@@ -2,7 +2,7 @@
  *
  * Properties: `timeline`, `index` of the segment, `moment` (see wall-words), `stroke`, `sound`, `remark` (something to
  * say once, or ""), `lanes` and `targets` (see wall-lanes), `sight` (see data/wall, or null), `clock` (the time of day).
- * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
+ * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
  * Events: start (now, instead of at the time set), hold, back, skip, sound, wake (any touch), full, end.
  */
 import { LitElement, html, nothing, type PropertyValues } from "lit";
@@ -10,6 +10,7 @@ import type { Sight } from "../data/wall.js";
 import type { Lane } from "../plan/lanes.js";
 import type { Segment, Target, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
+import type { Beat } from "../timeline/position.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, type } from "./look.js";
@@ -102,9 +103,9 @@ export class WallScreen extends LitElement {
     <end-question led ?held=${held} @end=${() => this.tell("end")}></end-question>`;
   }
 
-  /** Moves the rail: the share of the stroke gone and the drive's share of a stroke, or null without a beat. */
-  beat(share: number | null, drive: number): void {
-    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(share, drive);
+  /** Brings the rail to a place in the stroke, from where it `moves` on or not; without a beat it rests. */
+  beat(beat: Beat | null, moves: boolean): void {
+    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat, moves);
   }
 
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */
