@@ -160,34 +160,32 @@ def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
     assert browser.problems() == []
 
 
-@pytest.mark.parametrize("dark", [False, True])
 def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
-    launch: Launch, server: Server, dark: bool
+    chromium: Browser, server: Server
 ) -> None:
-    browser = launch("chromium", dark=dark)
-    save_the_plan(browser, server)
-    assert accessibility_faults(browser) == []
-    browser.click(button("Row it"))
-    browser.see(button("I have read this, go on"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("I have read this, go on"))
-    browser.see(button("Start rowing"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("Start rowing"))
-    browser.see(css(".rate .mid"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("Hold"))
-    browser.see(button("Go on"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("Stop signs"))
-    browser.see(button("I am fine, go back"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("I am fine, go back"))
-    browser.click(button("End"))
-    assert accessibility_faults(browser) == []
-    browser.click(button("End it here"))
-    browser.see(heading("Ended here"))
-    assert accessibility_faults(browser) == []
+    save_the_plan(chromium, server)
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("Row it"))
+    chromium.see(button("I have read this, go on"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("I have read this, go on"))
+    chromium.see(button("Start rowing"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("Start rowing"))
+    chromium.see(css(".rate .mid"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("Hold"))
+    chromium.see(button("Go on"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("Stop signs"))
+    chromium.see(button("I am fine, go back"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("I am fine, go back"))
+    chromium.click(button("End"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("End it here"))
+    chromium.see(heading("Ended here"))
+    assert accessibility_faults(chromium) == []
 
 
 def test_the_gap_waits_for_the_rower(chromium: Browser, server: Server) -> None:

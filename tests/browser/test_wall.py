@@ -15,7 +15,7 @@ from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
-from tests.browser.targets import QUERY, Target, button, css, heading, link, words
+from tests.browser.targets import QUERY, button, css, heading, link, words
 from tests.browser.test_pages_fit import too_wide
 from tests.browser.test_rowing_offline import (
     PLAN,
@@ -120,22 +120,16 @@ def split_words(target: object) -> str:
     return f"{seconds // 60}:{seconds % 60:02d}"
 
 
-@pytest.mark.parametrize("theme", ["Light", "Dark"])
-def test_the_accessibility_checker_finds_nothing_on_a_wall(
-    launch: Launch, server: Server, theme: str
-) -> None:
+def test_the_accessibility_checker_finds_nothing_on_a_wall(launch: Launch, server: Server) -> None:
     browser = launch("chromium", width=1280, height=800, reduced_motion=True)
-    browser.open(server.url + "/settings")
-    browser.click(Target(role="radio", name=theme))
     browser.open(server.url + "/wall?plan=rate-ladder")
     browser.see(button("Start now"))
     for number, (name, result) in enumerate([("Wren", "7:42"), ("Alder", "70")]):
         enter_lane(browser, number, name, result)
     browser.click(button("Start now"))
     assert accessibility_faults(browser) == []
-    if theme == "Light":
-        assert too_wide(browser) == {}
-        browser.resize(1280, 800)
+    assert too_wide(browser) == {}
+    browser.resize(1280, 800)
     browser.type(css("input.time").nth(1), "8:10")
     browser.click(button("Start now"))
     browser.see(css("tbody tr"))
