@@ -12,7 +12,7 @@ from pathlib import Path
 DIES_WITH_US = ["setpriv", "--pdeathsig", "KILL"]
 
 
-def wait_until(is_so: Callable[[], bool], what: str, seconds: float = 10) -> None:
+def wait_until(is_so: Callable[[], bool], what: str, seconds: float = 20) -> None:
     """Return once `is_so()`; AssertionError naming `what` after so many seconds."""
     deadline = time.monotonic() + seconds
     while not is_so():
