@@ -17,6 +17,7 @@ from tests.bench import (
     links,
     offline_start,
     readiness,
+    rowing,
     serving,
 )
 from tests.bench.measuring import Row, table, verdict
@@ -37,6 +38,7 @@ def main() -> None:
             first_load,
             composing,
             offline_start,
+            rowing,
         )
         for row in measure.rows()
     ]

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import atexit
 import contextlib
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from playwright.sync_api import BrowserContext, ElementHandle, Page, Playwright, sync_playwright
@@ -34,38 +36,39 @@ CLICK_MILLISECONDS = 2000
 PAGE_OF_FAILURE_MILLISECONDS = 2000
 
 
+@cache
+def driver() -> Playwright:
+    """One for all browsers of this process: starting it takes as long as starting a browser."""
+    playwright = sync_playwright().start()
+    atexit.register(playwright.stop)
+    return playwright
+
+
 class Chromium(Browser):
     """Debian's Chromium with a persistent profile."""
 
     name = "chromium"
     page: Page
     context: BrowserContext
-    _playwright: Playwright
 
     def _start(self) -> None:
         options = self.options
-        self._playwright = sync_playwright().start()
-        try:
-            self.context = self._playwright.chromium.launch_persistent_context(
-                self.profile,
-                executable_path=PROGRAM,
-                headless=True,
-                args=[*ARGUMENTS, *options.arguments],
-                ignore_default_args=KINDER_THAN_PHONES if options.throttled else None,
-                viewport={"width": options.width, "height": options.height},
-                color_scheme="dark" if options.dark else "light",
-                reduced_motion="reduce" if options.reduced_motion else "no-preference",
-            )
-        except BaseException:
-            self._playwright.stop()
-            raise
+        self.context = driver().chromium.launch_persistent_context(
+            self.profile,
+            executable_path=PROGRAM,
+            headless=True,
+            args=[*ARGUMENTS, *options.arguments],
+            ignore_default_args=KINDER_THAN_PHONES if options.throttled else None,
+            viewport={"width": options.width, "height": options.height},
+            color_scheme="dark" if options.dark else "light",
+            reduced_motion="reduce" if options.reduced_motion else "no-preference",
+        )
         self.context.add_init_script(options.all_preload)
         self.page = self.context.pages[0]
 
     def _forget(self) -> None:
         with contextlib.suppress(PlaywrightError):
             self.context.close()
-        self._playwright.stop()
 
     def _quit(self) -> None:
         self._forget()

@@ -102,6 +102,13 @@ class Device:
         self._ask("skip", round((now - self.now()) * 1000))
         self.show()
 
+    def close_other_tabs(self) -> None:
+        """Close every tab but this one (Chromium)."""
+        assert isinstance(self.browser, Chromium), "only there can tabs be closed"
+        for page in self.browser.context.pages:
+            if page != self.browser.page:
+                page.close()
+
     def _carry(self, wall_s: float) -> None:
         self.browser.evaluate(
             "(told) => { document.cookie = told; }", f"{COOKIE}={round(wall_s * 1000)}; path=/"

@@ -12,7 +12,7 @@ from pathlib import Path
 DIES_WITH_US = ["setpriv", "--pdeathsig", "KILL"]
 
 
-def wait_until(is_so: Callable[[], bool], what: str, seconds: float = 10) -> None:
+def wait_until(is_so: Callable[[], bool], what: str, seconds: float = 20) -> None:
     """Return once `is_so()`; AssertionError naming `what` after so many seconds."""
     deadline = time.monotonic() + seconds
     while not is_so():
@@ -35,6 +35,20 @@ def end_started_with(argument: Path, seconds: float = 5) -> None:
     while _with_argument(str(argument)) and time.monotonic() < deadline:
         time.sleep(0.02)
     kill_started_with(argument)
+
+
+def processor_seconds(argument: Path) -> float:
+    """The processor time used so far by all processes started with this argument and all below them."""
+    everyone = {pid for root in _with_argument(str(argument)) for pid in (root, *_descendants(root))}
+    return sum(map(_ticks_of, everyone)) / os.sysconf("SC_CLK_TCK")
+
+
+def _ticks_of(pid: int) -> int:
+    try:
+        user, system = Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[11:13]
+    except OSError:
+        return 0
+    return int(user) + int(system)
 
 
 def _with_argument(argument: str) -> list[int]:

@@ -59,3 +59,20 @@ def stored(browser: Browser, store: str) -> list[Any]:
         store,
     )
     return list(found)
+
+
+def clear_stored(browser: Browser, stores: list[str]) -> None:
+    """Empty some stores of the page's origin; to be asked where the app does not run."""
+    browser.evaluate(
+        """(stores) => new Promise((done, failed) => {
+          const opening = indexedDB.open("slipway");
+          opening.onerror = () => failed(opening.error);
+          opening.onsuccess = () => {
+            const transaction = opening.result.transaction(stores, "readwrite");
+            stores.forEach((store) => transaction.objectStore(store).clear());
+            transaction.oncomplete = () => { opening.result.close(); done(true); };
+            transaction.onerror = () => failed(transaction.error);
+          };
+        })""",
+        stores,
+    )

@@ -114,8 +114,6 @@ def test_parts_drills_and_calls_are_added_from_the_library_and_blocks_dragged(
     chromium.page.mouse.up()
     chromium.see(words("Moved."))
     assert lines(chromium)[1] == "10' r22 half"
-    for dark in (False, True):
-        chromium.wish(dark=dark)
-        assert accessibility_faults(chromium) == []
+    assert accessibility_faults(chromium) == []
     assert chromium.evaluate(SMALL) == []
     assert too_wide(chromium) == {}

@@ -8,8 +8,6 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
@@ -181,18 +179,16 @@ def test_what_is_wrong_with_a_link_is_told_by_its_kind(chromium: Browser, server
     chromium.see(words(re.compile("^there is no plan of that name on this server")))
 
 
-@pytest.mark.parametrize("dark", [False, True])
-def test_the_accessibility_checker_finds_nothing(launch: Launch, server: Server, dark: bool) -> None:
-    browser = launch("chromium", dark=dark)
-    browser.open(server.url + PLAN)
-    browser.click(button("Share"))
-    browser.see(CARRIES)
-    assert accessibility_faults(browser) == []
-    browser.press("Escape")
-    browser.see_gone(CARRIES)
-    browser.open(f"{server.url}/p#{GOOD}{GOOD}")
-    browser.see(link("Open it once"))
-    assert accessibility_faults(browser) == []
+def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url + PLAN)
+    chromium.click(button("Share"))
+    chromium.see(CARRIES)
+    assert accessibility_faults(chromium) == []
+    chromium.press("Escape")
+    chromium.see_gone(CARRIES)
+    chromium.open(f"{server.url}/p#{GOOD}{GOOD}")
+    chromium.see(link("Open it once"))
+    assert accessibility_faults(chromium) == []
 
 
 def test_a_server_that_asks_for_a_key_is_given_it_once(launch: Launch, tmp_path: Path) -> None:

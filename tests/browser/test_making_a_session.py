@@ -5,11 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
-from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import Target, button, field, heading, link, words
@@ -95,18 +92,16 @@ def test_with_one_result_it_takes_at_most_six(browser: Browser, server: Server) 
     assert browser.problems() == []
 
 
-@pytest.mark.parametrize(
-    "kind", ["Test piece", "Intervals", "Steady", "Capped rate", "Technique", "Warm-up alone"]
-)
 def test_every_kind_of_piece_gives_a_session_that_says_why_it_looks_so(
-    chromium: Browser, server: Server, kind: str
+    chromium: Browser, server: Server
 ) -> None:
-    chromium.open(server.url)
-    chromium.click(choice(kind))
-    chromium.click(MAKE)
-    chromium.see(button("Row it"))
-    chromium.click(button("Why it looks like this"))
-    chromium.see(Target(css=".reasons li"))
+    for kind in ("Test piece", "Intervals", "Steady", "Capped rate", "Technique", "Warm-up alone"):
+        chromium.open(server.url)
+        chromium.click(choice(kind))
+        chromium.click(MAKE)
+        chromium.see(button("Row it"))
+        chromium.click(button("Why it looks like this"))
+        chromium.see(Target(css=".reasons li"))
     assert chromium.problems() == []
 
 
@@ -283,35 +278,31 @@ def test_a_mend_without_signal_says_so_and_changes_nothing(chromium: Browser, se
     chromium.see(TOO_SHORT)
 
 
-@pytest.mark.parametrize("dark", [False, True])
 def test_the_accessibility_checker_finds_nothing_beside_findings_and_mends(
-    launch: Launch, server: Server, dark: bool
+    chromium: Browser, server: Server
 ) -> None:
-    browser = launch("chromium", dark=dark)
-    open_a_plan_with_a_short_gap(browser, server)
-    browser.see(heading("At the start line"))
+    open_a_plan_with_a_short_gap(chromium, server)
+    chromium.see(heading("At the start line"))
     for fold in ("Why", "With another gap", "How sure this is"):
-        browser.click(button(fold))
-    assert accessibility_faults(browser) == []
-    browser.click(button("Wait 5:00"))
-    browser.see(button("Undo"))
-    assert accessibility_faults(browser) == []
+        chromium.click(button(fold))
+    assert accessibility_faults(chromium) == []
+    chromium.click(button("Wait 5:00"))
+    chromium.see(button("Undo"))
+    assert accessibility_faults(chromium) == []
 
 
-@pytest.mark.parametrize("dark", [False, True])
 def test_the_accessibility_checker_finds_nothing_while_a_session_is_made(
-    launch: Launch, server: Server, dark: bool
+    chromium: Browser, server: Server
 ) -> None:
-    browser = launch("chromium", dark=dark)
-    browser.open(server.url)
+    chromium.open(server.url)
     for kind in ("Test piece", "Intervals", "Capped rate"):
-        browser.click(choice(kind))
-        browser.see(MAKE)
-        assert accessibility_faults(browser) == []
-    browser.click(choice("Intervals"))
-    browser.click(choice("Other"))
-    assert accessibility_faults(browser) == []
-    browser.click(MAKE)
-    browser.see(button("Row it"))
-    browser.click(button("Why it looks like this"))
-    assert accessibility_faults(browser) == []
+        chromium.click(choice(kind))
+        chromium.see(MAKE)
+        assert accessibility_faults(chromium) == []
+    chromium.click(choice("Intervals"))
+    chromium.click(choice("Other"))
+    assert accessibility_faults(chromium) == []
+    chromium.click(MAKE)
+    chromium.see(button("Row it"))
+    chromium.click(button("Why it looks like this"))
+    assert accessibility_faults(chromium) == []

@@ -4,22 +4,15 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
-from tests.browser.targets import QUERY, Target, button, css, heading, link, words
+from tests.browser.targets import QUERY, button, css, heading, link, words
 from tests.browser.test_rowing_offline import save_the_plan
 
 
-@pytest.mark.parametrize("theme", ["Light", "Dark"])
-def test_a_prompter_leads_a_room_and_another_tab_follows_it(
-    launch: Launch, server: Server, theme: str
-) -> None:
+def test_a_prompter_leads_a_room_and_another_tab_follows_it(launch: Launch, server: Server) -> None:
     browser = launch("chromium", width=1280, height=800, reduced_motion=True)
-    browser.open(server.url + "/settings")
-    browser.click(Target(role="radio", name=theme))
     save_the_plan(browser, server)
     browser.click(link("Coach’s prompter"))
     browser.see(button("Start now"))

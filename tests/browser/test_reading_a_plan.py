@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
-from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.targets import heading, words
 
@@ -30,15 +27,11 @@ def test_a_plan_opens_from_the_library_and_stays_when_the_server_is_gone(
     assert browser.problems() == []
 
 
-@pytest.mark.parametrize("dark", [False, True])
-@pytest.mark.parametrize("path", ["/", PLAN])
-def test_the_accessibility_checker_finds_nothing(
-    launch: Launch, server: Server, path: str, dark: bool
-) -> None:
-    browser = launch("chromium", dark=dark)
-    browser.open(server.url + path)
-    browser.see(words(TITLE))
-    assert accessibility_faults(browser) == []
+def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Server) -> None:
+    for path in ("/", PLAN):
+        chromium.open(server.url + path)
+        chromium.see(words(TITLE))
+        assert accessibility_faults(chromium) == []
 
 
 def test_an_address_without_a_plan_says_so(chromium: Browser, server: Server) -> None:

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
-from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import button, field, heading, link, words
@@ -96,12 +93,10 @@ def test_a_fact_out_of_bounds_is_told_at_its_field_and_not_kept(chromium: Browse
     assert chromium.count(words("300")) == 0
 
 
-@pytest.mark.parametrize("dark", [False, True])
-def test_the_accessibility_checker_finds_nothing(launch: Launch, server: Server, dark: bool) -> None:
-    browser = launch("chromium", dark=dark)
-    give_a_result(browser, server)
-    browser.see(LIKELY)
-    browser.type(field("Highest heart rate"), "300")
-    browser.press("Tab")
-    browser.see(words("Write a whole number from 90 to 230, or nothing."))
-    assert accessibility_faults(browser) == []
+def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Server) -> None:
+    give_a_result(chromium, server)
+    chromium.see(LIKELY)
+    chromium.type(field("Highest heart rate"), "300")
+    chromium.press("Tab")
+    chromium.see(words("Write a whole number from 90 to 230, or nothing."))
+    assert accessibility_faults(chromium) == []

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
@@ -101,11 +99,9 @@ def test_what_is_chosen_is_there_while_rowing_and_fits_every_screen(
     assert chromium.problems() == []
 
 
-@pytest.mark.parametrize("dark", [False, True])
-def test_the_accessibility_checker_finds_nothing(launch: Launch, server: Server, dark: bool) -> None:
-    browser = launch("chromium", dark=dark)
-    open_settings(browser, server)
-    browser.type(field("After a hold, seconds"), "soon")
-    browser.press("Tab")
-    browser.see(words("Write a whole number from 0 to 30."))
-    assert accessibility_faults(browser) == []
+def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Server) -> None:
+    open_settings(chromium, server)
+    chromium.type(field("After a hold, seconds"), "soon")
+    chromium.press("Tab")
+    chromium.see(words("Write a whole number from 0 to 30."))
+    assert accessibility_faults(chromium) == []

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
-from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
 from tests.browser.targets import QUERY, button, css, heading, link, words
@@ -51,14 +48,12 @@ def test_it_is_linked_from_the_first_screen(chromium: Browser, server: Server) -
     chromium.see(heading("What are you rowing today?"))
 
 
-@pytest.mark.parametrize("dark", [False, True])
-def test_the_accessibility_checker_finds_nothing(launch: Launch, server: Server, dark: bool) -> None:
-    browser = launch("chromium", dark=dark)
-    browser.open(server.url + "/technique")
-    browser.see(heading("What a coach calls"))
-    browser.click(words(re.compile("^Patience on the slide")))
-    browser.see(words("Slower forward than back"))
-    assert accessibility_faults(browser) == []
+def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Server) -> None:
+    chromium.open(server.url + "/technique")
+    chromium.see(heading("What a coach calls"))
+    chromium.click(words(re.compile("^Patience on the slide")))
+    chromium.see(words("Slower forward than back"))
+    assert accessibility_faults(chromium) == []
 
 
 def test_a_drill_in_a_plan_opens_to_its_drawing_its_sentence_and_its_caution(

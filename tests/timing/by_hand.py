@@ -10,9 +10,9 @@ import subprocess
 from pathlib import Path
 
 from playwright.sync_api import Browser as Joined
-from playwright.sync_api import CDPSession, sync_playwright
+from playwright.sync_api import CDPSession
 
-from tests.browser.chromium import ARGUMENTS, PROGRAM, Chromium
+from tests.browser.chromium import ARGUMENTS, PROGRAM, Chromium, driver
 from tests.browser.engines import Options
 from tests.browser.processes import DIES_WITH_US, end_started_with, wait_until
 from tests.timing.sound_card import RecordedCard, hurry
@@ -51,21 +51,16 @@ class ChromiumByHand(Chromium):
         )
         wait_until(lambda: told.exists() and told.read_text().count("\n") > 0, "Chromium", START_SECONDS)
         port = told.read_text().split()[0]
-        self._playwright = sync_playwright().start()
-        self._joined = self._playwright.chromium.connect_over_cdp(
-            f"http://127.0.0.1:{port}", no_defaults=True
-        )
+        self._joined = driver().chromium.connect_over_cdp(f"http://127.0.0.1:{port}", no_defaults=True)
         self.context = self._joined.contexts[0]
         self.context.add_init_script(self.options.all_preload)
         self.page = self.context.pages[0]
 
     def _forget(self) -> None:
-        self._playwright.stop()
         self._process.wait()
 
     def _quit(self) -> None:
         self._joined.close()
-        self._playwright.stop()
         end_started_with(self.profile)
         self._process.wait()
 

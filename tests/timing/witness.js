@@ -30,19 +30,18 @@
       if (found) return found;
     }
   };
-  // After the page's own callback: what it has drawn, by which clocks.
+  // What the page shows in each frame, by which clocks. The frame's own time is that of what moves by itself.
   const look = () => {
+    requestAnimationFrame(look);
     if (!context) return;
     if (!rail?.host.isConnected) rail = railBelow(document);
-    const along = rail?.querySelector(".carriage")?.style.transform.match(/[\d.]+(?=%)/);
-    if (!along) return;
+    const carriage = rail?.querySelector(".carriage");
+    if (!carriage) return;
+    const frame = document.timeline.currentTime;
     const { contextTime, performanceTime } = context.getOutputTimestamp();
-    const now = performance.now();
-    frames.push([now, Date.now(), contextTime + (now - performanceTime) / 1000, along / 100, rail.querySelector(".word").textContent]);
+    const along = new DOMMatrix(getComputedStyle(carriage).transform).e / carriage.offsetWidth;
+    const word = rail.querySelector(".word").textContent;
+    frames.push([frame, Date.now() + frame - performance.now(), contextTime + (frame - performanceTime) / 1000, along, word]);
   };
-  const ask = window.requestAnimationFrame.bind(window);
-  window.requestAnimationFrame = (draw) => ask((time) => {
-    draw(time);
-    look();
-  });
+  requestAnimationFrame(look);
 })();

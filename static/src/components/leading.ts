@@ -7,6 +7,7 @@ import type { Timeline } from "../plan/wire.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
 import { enterFullScreen } from "./full-screen.js";
+import { Painting } from "./next-paint.js";
 import "./open-session-question.js";
 import type { OpenSessionQuestion } from "./open-session-question.js";
 import { troubleWords } from "./plan-opened.js";
@@ -28,8 +29,8 @@ export interface Leads {
   timelineOf(record: PlanRecord): Timeline;
   /** The screen that leads, where it is shown. */
   screen(): { skip(): void; askEnd(): void } | null;
-  /** On every frame. */
-  paint(): void;
+  /** Shows what is so now; the answer says in how many seconds it is to be called again. */
+  paint(): number;
   /** The address of what runs; undefined to stay at the one there is. */
   address(): string | undefined;
 }
@@ -50,7 +51,7 @@ export class Leading implements ReactiveController {
   /** The session that is open on this device, if any. */
   open: SessionRecord | undefined;
   private stop = (): void => {};
-  private frame = 0;
+  private readonly painting: Painting;
   private told = 0;
   private start_at_ms: number | undefined;
   private silence: ReturnType<typeof setTimeout> | undefined;
@@ -65,6 +66,7 @@ export class Leading implements ReactiveController {
       hold: () => this.holdOrGoOn(), back: () => player.back(), skip: () => leads.screen()?.skip(), next: () => leads.screen()?.skip(),
       minute: () => this.extend(), check: () => undefined, end: () => leads.screen()?.askEnd(),
     });
+    this.painting = new Painting(() => leads.paint());
     host.addController(this);
   }
 
@@ -78,13 +80,9 @@ export class Leading implements ReactiveController {
       clearInterval(awake);
       clearTimeout(this.silence);
       document.removeEventListener("fullscreenchange", this.stayAwake);
-      cancelAnimationFrame(this.frame);
+      this.painting.stop();
     };
-    const paint = () => {
-      this.leads.paint();
-      this.frame = requestAnimationFrame(paint);
-    };
-    this.frame = requestAnimationFrame(paint);
+    this.painting.start();
   }
 
   hostDisconnected(): void {

@@ -5,7 +5,7 @@ import { database } from "../data/database.js";
 import { addressOf, everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
-import type { BuiltinPlan } from "../plan/wire.js";
+import type { LibraryPlan } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
@@ -113,14 +113,14 @@ export class PlansHome extends LitElement {
 }
 customElements.define("plans-home", PlansHome);
 
-function libraryCard({ slug, kind, level, plan, timeline }: BuiltinPlan): PlanCard {
-  return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind, level };
+function libraryCard({ slug, kind, level, plan, seconds_s, estimated }: LibraryPlan): PlanCard {
+  const { title, summary } = plan;
+  return { href: addressOf({ source: "built-in", name: slug }), title, plan, seconds_s, estimated, saved: false, kind, level, ...(summary ? { summary } : {}) };
 }
 
-function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms" | "tags">>, saved: boolean): PlanCard {
-  const { plan, timeline } = record;
+function cardOf(record: PlanRecord, saved: boolean): PlanCard {
+  const { plan, timeline, tags } = record;
   const { seconds_s, estimated } = timeline.totals;
-  const opened = record.source === "mine" && record.kept_at_ms ? { opened_ms: record.kept_at_ms } : {};
-  const tags = record.tags ? { tags: record.tags } : {};
-  return { href: addressOf(record), title: plan.title, plan, seconds_s, estimated, saved, ...opened, ...tags, ...(plan.summary ? { summary: plan.summary } : {}) };
+  const opened = record.source === "mine" ? { opened_ms: record.kept_at_ms } : {};
+  return { href: addressOf(record), title: plan.title, plan, seconds_s, estimated, saved, ...opened, ...(tags ? { tags } : {}), ...(plan.summary ? { summary: plan.summary } : {}) };
 }

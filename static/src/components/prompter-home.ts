@@ -11,6 +11,7 @@ import { timeOfDay } from "../state/time-of-day.js";
 import { byClock } from "../timeline/by-clock.js";
 import { changeFullScreen } from "./full-screen.js";
 import { Leading } from "./leading.js";
+import { secondsToNextPaint } from "./next-paint.js";
 import { comingLines, linesOf, positionOf, waitedBefore, type Coming, type Line } from "./prompter-lines.js";
 import "./prompter-screen.js";
 import type { PrompterRow, PrompterScreen } from "./prompter-screen.js";
@@ -124,10 +125,15 @@ export class PrompterHome extends LitElement {
   }
 
   /** A text is handed over only if it is another one. */
-  private paint(): void {
+  private paint(): number {
+    const snapshot = this.snapshot();
+    this.show(snapshot);
+    return secondsToNextPaint(snapshot);
+  }
+
+  private show(snapshot: Snapshot): void {
     const { screen } = this;
     if (!screen) return;
-    const snapshot = this.snapshot();
     const { timeline, segment, index, elapsed_s } = snapshot;
     if (!timeline || !segment) return;
     screen.clock = timeOfDay(Date.now());

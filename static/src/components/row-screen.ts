@@ -4,13 +4,14 @@
  * snapshot, in whole seconds; `remark` (something to say once, or ""); `held`; `countIn` (seconds to the first
  * catch, or null); `sound`; `saved`; `sleeps` (nothing keeps the screen from going dark); `chosen` preferences.
  * `extendable` (this block can have one more minute).
- * `beat(share, drive)` moves the rail and is called on every frame; nothing else here changes per frame.
+ * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
  * Events: back, hold, skip, extend, end; sound (on or off); wake (the sound that was lost); done (detail: seconds ago).
  */
 import { LitElement, html, nothing } from "lit";
 import { USUAL, type FigureKind, type Preferences } from "../data/preferences.js";
 import type { Segment, Timeline } from "../plan/wire.js";
 import type { SoundState } from "../state/snapshot.js";
+import type { Beat } from "../timeline/position.js";
 import { buttons, type } from "./look.js";
 import "./drill-picture.js";
 import "./end-question.js";
@@ -111,9 +112,9 @@ export class RowScreen extends LitElement {
     </main>`;
   }
 
-  /** Moves the rail: the share of the stroke gone and the drive's share of a stroke, or null without a beat. */
-  beat(share: number | null, drive: number): void {
-    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(share, drive);
+  /** Brings the rail to a place in the stroke, from where it `moves` on or not; without a beat it rests. */
+  beat(beat: Beat | null, moves: boolean): void {
+    this.renderRoot.querySelector<StrokeRail>("stroke-rail")?.show(beat, moves);
   }
 
   /** Goes to the next block; out of the last one only when asked again, since that ends the session. */

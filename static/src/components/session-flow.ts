@@ -21,6 +21,7 @@ import "./absence-question.js";
 import "./end-screen.js";
 import type { GapScreen } from "./gap-screen.js";
 import "./gap-screen.js";
+import { Painting, moves, secondsToNextPaint } from "./next-paint.js";
 import "./other-tab.js";
 import { goTo, replaceAddress, tellScreen } from "./routes.js";
 import "./row-screen.js";
@@ -66,7 +67,7 @@ export class SessionFlow extends LitElement {
   declare keeping: "" | "kept" | "refused";
   declare chosen: Preferences;
   private stop = (): void => {};
-  private frame = 0;
+  private readonly painting = new Painting(() => this.paint());
   private told = 0;
   private saidAt = 0;
   private screen = "";
@@ -95,14 +96,14 @@ export class SessionFlow extends LitElement {
     this.told = player.snapshot().notice?.number ?? 0;
     const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
     this.stop = () => stops.forEach((stop) => stop());
-    this.frame = requestAnimationFrame(this.paint);
+    this.painting.start();
     void this.restore();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.stop();
-    cancelAnimationFrame(this.frame);
+    this.painting.stop();
   }
 
   override render() {
@@ -118,7 +119,7 @@ export class SessionFlow extends LitElement {
 
   /** A new kind of screen starts at its heading; a new segment does not. */
   override updated(): void {
-    this.paintOnce();
+    this.paint();
     const screen = this.renderRoot.firstElementChild?.localName ?? "";
     if (screen !== this.screen && screen) tellScreen(this, ROWING.has(screen) ? "rowing" : "reading");
     this.screen = screen;
@@ -210,18 +211,14 @@ export class SessionFlow extends LitElement {
     if (after.index === before.index && after.elapsed_s < before.elapsed_s) this.say(lateWords(after.timeline!, after.index));
   }
 
-  /** Every frame: the rail moves; a text is handed over and drawn only if it is another one. */
-  private readonly paint = (): void => {
-    this.paintOnce();
-    this.frame = requestAnimationFrame(this.paint);
-  };
-
-  private paintOnce(): void {
+  /** A text is handed over, and drawn only if it is another one. The answer says in how many seconds to look again. */
+  private paint(): number {
     const screen = this.rowingScreen();
-    if (!screen) return;
     const snapshot = player.snapshot();
+    if (!screen) return secondsToNextPaint(snapshot);
     if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
     else paintRow(screen as RowScreen, snapshot);
+    return secondsToNextPaint(snapshot);
   }
 
   private async keepResult(result: Result): Promise<void> {
@@ -299,5 +296,5 @@ function paintRow(screen: RowScreen, snapshot: Snapshot): void {
   screen.strokes_left = snapshot.strokes_left;
   screen.call = snapshot.call;
   screen.countIn = snapshot.count_in;
-  screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+  screen.beat(snapshot.beat, moves(snapshot));
 }

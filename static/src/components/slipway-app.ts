@@ -146,9 +146,11 @@ export class SlipwayApp extends LitElement {
     document.documentElement.dataset["theme"] = theme === "device" ? byDevice : theme;
   }
 
-  /** A new screen starts at its heading, for those who hear it or go by the keyboard. */
+  /** A new screen starts at its heading, for those who hear it or go by the keyboard; who already writes in it is left alone. */
   private greet(): void {
-    requestAnimationFrame(() => headingIn(this.renderRoot)?.focus({ preventScroll: true }));
+    requestAnimationFrame(() => {
+      if (!keyboardIn(document)?.matches("input, textarea, select")) headingIn(this.renderRoot)?.focus({ preventScroll: true });
+    });
   }
 
   private followLink(event: MouseEvent): void {
@@ -160,6 +162,11 @@ export class SlipwayApp extends LitElement {
   }
 }
 customElements.define("slipway-app", SlipwayApp);
+
+function keyboardIn(root: DocumentOrShadowRoot): Element | null {
+  const active = root.activeElement;
+  return active?.shadowRoot?.activeElement ? keyboardIn(active.shadowRoot) : active;
+}
 
 function headingIn(root: ParentNode): HTMLElement | null {
   for (const element of root.querySelectorAll<HTMLElement>("*")) {

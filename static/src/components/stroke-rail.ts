@@ -1,20 +1,26 @@
 /** The rail: the moving picture of one stroke, the seat between catch and finish at its true proportion of time.
  *
- * Call `show(share, drive)` on every frame: only a transform is written, the word when the phase changes.
+ * Call `show(beat, moves)` again and again: the browser moves the picture by itself, and is corrected when it is off.
  * Attributes: `still-word`, said without a beat; `bare`, for the picture alone.
  * With reduced motion the seat stands at the finish, half way and at the catch instead of gliding.
  */
 import { LitElement, css, html } from "lit";
+import type { Beat } from "../timeline/position.js";
 import { type } from "./look.js";
+import { seatCourse, sweptCourse } from "./rail-course.js";
 
-type Phase = "drive" | "recovery" | "still";
+/** Off by less, nobody sees it, and the clocks of a frame are read apart. */
+const LOOSE_MS = 4;
+
+type Phase = Beat["phase"] | "still";
 
 export class StrokeRail extends LitElement {
   static override properties = { stillWord: { attribute: "still-word" } };
   declare stillWord: string;
   private phase: Phase | undefined;
-  private shown = -1;
-  private trail = 0;
+  private moving: Animation[] = [];
+  /** What they are made for: the length of the stroke, the share of its drive, and whether they glide. */
+  private course = "";
   private carriage!: HTMLElement;
   private swept!: HTMLElement;
   private readonly calm = matchMedia("(prefers-reduced-motion: reduce)");
@@ -70,31 +76,52 @@ export class StrokeRail extends LitElement {
     this.say(phase ?? "still");
   }
 
-  /** `share` of the stroke gone, 0 to 1, and the drive's share of it; null when there is no beat. */
-  show(share: number | null, drive = 0): void {
+  /** Where in the stroke we are, and whether it goes on from there; null when there is no beat. */
+  show(beat: Beat | null, moves: boolean): void {
     if (!this.hasUpdated) return;
-    if (share === null) return this.rest();
-    const driving = share < drive;
-    const done = driving ? share / drive : (share - drive) / (1 - drive);
-    this.say(driving ? "drive" : "recovery");
-    const along = this.calm.matches ? stepped(driving, done) : glide(driving, done);
-    if (along === this.shown) return;
-    this.shown = along;
-    this.move(along, driving ? along : 0);
+    if (!beat) return this.rest();
+    this.say(beat.phase);
+    const course = `${beat.stroke_s} ${beat.drive} ${this.calm.matches}`;
+    if (course !== this.course) this.run(beat);
+    this.course = course;
+    if (moves) this.keepUp(beat);
+    else this.stand(beat);
+  }
+
+  /** From here on the browser moves the picture by itself, from stroke to stroke. */
+  private run({ stroke_s, drive }: Beat): void {
+    this.stop();
+    const timing = { duration: stroke_s * 1000, iterations: Infinity };
+    const calm = this.calm.matches;
+    this.moving = [this.carriage.animate(seatCourse(drive, calm), timing), this.swept.animate(sweptCourse(drive, calm), timing)];
+  }
+
+  private keepUp({ stroke_s, share }: Beat): void {
+    const [frame_ms, stroke_ms] = [Number(document.timeline.currentTime), stroke_s * 1000];
+    const caught_ms = performance.now() - share * stroke_ms;
+    const { startTime, playState, currentTime } = this.moving[0]!;
+    const off_ms = (frame_ms - caught_ms - Number(currentTime)) % stroke_ms;
+    const far_ms = Math.min(Math.abs(off_ms), stroke_ms - Math.abs(off_ms));
+    if (startTime !== null && playState === "running" && far_ms < LOOSE_MS) return;
+    for (const animation of this.moving) animation.startTime = caught_ms;
+  }
+
+  private stand({ stroke_s, share }: Beat): void {
+    for (const animation of this.moving) {
+      animation.pause();
+      animation.currentTime = share * stroke_s * 1000;
+    }
   }
 
   private rest(): void {
     this.say("still");
-    if (this.shown === 0) return;
-    this.shown = 0;
-    this.move(0, 0);
+    this.stop();
   }
 
-  private move(along: number, trail: number): void {
-    this.carriage.style.setProperty("transform", `translateX(${(along * 100).toFixed(2)}%)`);
-    if (trail === this.trail) return;
-    this.trail = trail;
-    this.swept.style.setProperty("transform", `scaleX(${trail.toFixed(4)})`);
+  private stop(): void {
+    this.moving.forEach((animation) => animation.cancel());
+    this.moving = [];
+    this.course = "";
   }
 
   private say(phase: Phase): void {
@@ -105,14 +132,3 @@ export class StrokeRail extends LitElement {
   }
 }
 customElements.define("stroke-rail", StrokeRail);
-
-/** A body speeds up and slows down within each phase; the phases keep their exact length. */
-function glide(driving: boolean, done: number): number {
-  const eased = (1 - Math.cos(Math.PI * done)) / 2;
-  return driving ? eased : 1 - eased;
-}
-
-function stepped(driving: boolean, done: number): number {
-  if (driving) return 1;
-  return done < 0.5 ? 0.5 : 0;
-}

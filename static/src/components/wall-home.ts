@@ -11,6 +11,7 @@ import { timeOfDay } from "../state/time-of-day.js";
 import { byClock } from "../timeline/by-clock.js";
 import { changeFullScreen } from "./full-screen.js";
 import { Leading } from "./leading.js";
+import { moves, secondsToNextPaint } from "./next-paint.js";
 import "./other-tab.js";
 import { tellScreen } from "./routes.js";
 import "./wall-end.js";
@@ -80,7 +81,8 @@ export class WallHome extends LitElement {
     const { leading } = this;
     return html`<wall-screen .timeline=${timeline} .sound=${sound} .remark=${leading.remark} .lanes=${lanes} .targets=${this.targets} .sight=${sight}
       @start=${() => leading.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()}
-      @sound=${() => leading.changeSound()} @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()}></wall-screen>`;
+      @sound=${() => leading.changeSound()} @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()}
+      @lanes=${({ detail }: CustomEvent<Lane[]>) => this.changeLanes(detail)}></wall-screen>`;
   }
 
   private settingUp(wall: WallSettings) {
@@ -116,6 +118,12 @@ export class WallHome extends LitElement {
     void changeWall(changes).catch(() => this.leading.take({ trouble: REFUSED }));
   }
 
+  /** While it runs: what is asked of each follows, the blocks stay as long as they are. */
+  private changeLanes(lanes: readonly Lane[]): void {
+    this.targets = targetsOf(player.snapshot().timeline!, lanes);
+    this.keep({ lanes });
+  }
+
   private async start(at_ms: number | undefined): Promise<void> {
     if (this.renderRoot.querySelector<WallSetup>("wall-setup")!.check()) await this.leading.start(at_ms);
   }
@@ -128,16 +136,17 @@ export class WallHome extends LitElement {
     return run;
   }
 
-  /** A text is handed over only if it is another one. */
-  private paint(): void {
+  /** A text is handed over only if it is another one. The answer says in how many seconds to look again. */
+  private paint(): number {
     const { screen } = this;
-    if (!screen) return;
     const snapshot = player.snapshot();
+    if (!screen) return secondsToNextPaint(snapshot);
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
     screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
-    screen.beat(snapshot.beat?.share ?? null, snapshot.beat?.drive ?? 0);
+    screen.beat(snapshot.beat, moves(snapshot));
+    return secondsToNextPaint(snapshot);
   }
 
   private readonly leave = (): void => {

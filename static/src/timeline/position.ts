@@ -7,6 +7,8 @@ export interface Beat {
   phase: "drive" | "recovery";
   /** Of the whole stroke, 0 at the catch to 1 at the next. */
   share: number;
+  /** Seconds that the whole stroke lasts. */
+  stroke_s: number;
   /** The share of the stroke that is drive, 0 to 1. */
   drive: number;
   /** Of the drive or the recovery, 0 to 1. */
@@ -79,7 +81,7 @@ function beatAt(segment: Segment, elapsed_s: number, stroke: number): Beat {
   const drive = segment.drive_s! / stroke_s;
   const driving = share < drive;
   const phase_share = within(driving ? share / drive : (share - drive) / (1 - drive));
-  return { phase: driving ? "drive" : "recovery", share, drive, phase_share };
+  return { phase: driving ? "drive" : "recovery", share, stroke_s, drive, phase_share };
 }
 
 function within(share: number): number {

@@ -1,0 +1,37 @@
+"""A dozen short random schedules in Chromium; `make chaos` runs a thousand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+
+from tests.browser.conftest import STARTED
+from tests.chaos import model
+from tests.chaos.rig import Rig, WentWrongError, rigged
+
+SEEDS = range(12)
+AT_ONCE = 3
+
+
+@pytest.fixture(scope="module")
+def rig() -> Iterator[Rig]:
+    """One for all: a browser takes as long to start, and to be given the plans, as two schedules."""
+    with rigged() as rig:
+        yield rig
+
+
+@pytest.mark.parametrize("first", SEEDS[::AT_ONCE])
+def test_whatever_happens_the_place_is_the_one_of_the_model(
+    rig: Rig, first: int, request: pytest.FixtureRequest
+) -> None:
+    request.node.stash[STARTED] = rig.browsers
+    for seed in SEEDS[first : first + AT_ONCE]:
+        rig.run(seed)
+
+
+def test_a_place_that_is_a_second_off_is_found_out(rig: Rig, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(model, "START_COUNT", Fraction(11))
+    with pytest.raises(WentWrongError, match="shown"):
+        rig.run(seed=0)
