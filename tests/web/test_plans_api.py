@@ -64,7 +64,8 @@ def test_the_library_holds_every_plan_its_length_and_what_there_is_to_say(client
     for summary in listed:
         alone = client.get(f"/api/plans/{summary['slug']}").get_json()
         known = {name: summary[name] for name in ("slug", "kind", "seconds_s", "estimated")}
-        wanted.append({**known, "plan": alone["plan"], "findings": alone["timeline"]["findings"]})
+        said = {"level": alone["level"], "plan": alone["plan"], "findings": alone["timeline"]["findings"]}
+        wanted.append({**known, **said})
     assert client.get("/api/library").get_json() == {"plans": wanted}
 
 
