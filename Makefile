@@ -18,7 +18,7 @@ export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
 # --- The two commands, and the bench
 
-.PHONY: run test bench sweep timing chaos
+.PHONY: run test bench sweep timing chaos soak
 run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
@@ -32,6 +32,10 @@ bench: .venv/ready-to-test system-packages client
 timing: .venv/ready-to-test system-packages client
 	@echo "- Rowing for 40 minutes, recorded. A machine that does nothing else gives the clearest table."
 	@$(PYTHON_HERE) -m tests.timing
+
+soak: .venv/ready-to-test system-packages client
+	@echo "- Letting a wall run through eight hours of a quick clock: some ten minutes."
+	@$(PYTHON_HERE) -m tests.soak
 
 chaos: .venv/ready-to-test system-packages client
 	@echo "- Running random schedules against the reference model: COUNT=1000 of them, or the one of SEED."

@@ -7,7 +7,6 @@ import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-import brotli
 from flask import Blueprint, Response, render_template, request
 
 from web.assets import DIST_URL, ICONS_URL, Assets
@@ -65,8 +64,7 @@ def _worker(assets: Assets, known: Mapping[str, Stored]) -> Stored:
         script = script.replace(token, json.dumps(listed, separators=(",", ":")))
     stamp = hashlib.sha256(script.encode("utf-8")).hexdigest()[:16]
     body = f"/* Slipway {VERSION}, build {stamp} */\n{script}".encode()
-    smallest = {"br": bytes(brotli.compress(body))}
-    return Stored(body, "text/javascript; charset=utf-8", encoded=smallest)
+    return Stored(body, "text/javascript; charset=utf-8", smallest=True)
 
 
 def precache_list(assets: Assets, known: Mapping[str, Stored]) -> list[dict[str, str | None]]:

@@ -6,6 +6,8 @@
   const STEP_MS = 200;
   const WAKING_MS = 600; // a machine that goes to sleep and wakes spends so long about it, awake
   const FRAME_MS = 30;
+  const SHORT_TIMER_MS = 1000;
+  const AT_ONCE_MS = 100; // what a page shows so soon, people see at once
   const known = /device_wall=(\d+)/.exec(document.cookie);
   const Wall = Date;
   const clocks = { wall: known ? Number(known[1]) : Wall.now(), mono: 1000 };
@@ -17,6 +19,25 @@
   };
   delete window.AudioContext; // no sound keeps up with such a clock
 
+  // Short timers are due by the commanded clock, or by the true one where that is sooner: nobody commands the writing of
+  // plans. Long ones go by true time alone: among them is the one by which WebKit's driver gives up.
+  const timers = new Map();
+  const [setTrueTimeout, clearTrueTimeout] = [window.setTimeout.bind(window), window.clearTimeout.bind(window)];
+  window.setTimeout = (callback, ms = 0, ...given) => {
+    if (ms > SHORT_TIMER_MS) return setTrueTimeout(callback, ms, ...given);
+    const ring = () => void (timers.delete(number) && callback(...given));
+    const number = setTrueTimeout(ring, ms);
+    timers.set(number, { due: clocks.mono + ms, ring });
+    return number;
+  };
+  window.clearTimeout = (number) => {
+    timers.delete(number);
+    clearTrueTimeout(number);
+  };
+  function ring(ahead_ms = 0) {
+    [...timers.values()].filter(({ due }) => due <= clocks.mono + ahead_ms).forEach(({ ring }) => ring());
+  }
+
   let hidden = false;
   Object.defineProperty(document, "hidden", { get: () => hidden });
   Object.defineProperty(document, "visibilityState", { get: () => (hidden ? "hidden" : "visible") });
@@ -25,7 +46,7 @@
   let frame = 0;
   window.requestAnimationFrame = (callback) => {
     frames.set(++frame, callback);
-    if (frames.size === 1) setTimeout(paint, FRAME_MS);
+    if (frames.size === 1) setTrueTimeout(paint, FRAME_MS);
     return frame;
   };
   window.cancelAnimationFrame = (number) => void frames.delete(number);
@@ -89,13 +110,14 @@
     }
   }
 
-  const turn = () => new Promise((done) => setTimeout(done));
+  const turn = () => new Promise((done) => setTrueTimeout(done));
 
   Object.defineProperty(window, "device", { value: {
     clocks: () => ({ ...clocks }),
     // Until storage has nothing to do any more, and what has changed is on the screen.
     async settle() {
       for (let quiet = 0; quiet < 5; quiet = pending ? 0 : quiet + 1) await turn();
+      ring(AT_ONCE_MS);
       paint();
       await turn();
     },
@@ -106,6 +128,7 @@
         clocks.mono += step;
         clocks.wall += step;
         tick();
+        ring();
         paint();
         await null;
         if (clocks.mono % 1000 < STEP_MS) await turn();
@@ -117,6 +140,7 @@
       clocks.mono += ms;
       clocks.wall += ms;
       tick();
+      ring();
       paint();
       await device.settle();
     },

@@ -13,8 +13,8 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.chromium import Chromium
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
+from tests.browser.quick_clock import quick_clock
 from tests.browser.targets import button, heading, words
-from tests.browser.test_rowing_offline import QUICK
 from tests.builders import rower_of_7_42
 from web.exports.alone_page import alone_page
 from web.settings import Settings
@@ -50,7 +50,7 @@ def start(browser: Browser, file: Path) -> None:
 
 @pytest.mark.parametrize("engine", ENGINES)
 def test_it_rows_to_the_end_from_disk(engine: str, launch: Launch, file: Path) -> None:
-    browser = launch(engine, preload=QUICK)
+    browser = launch(engine, preload=quick_clock(8))
     start(browser, file)
     browser.see(heading("Rowed to the end"))
     browser.click(button("Back to the plan"))

@@ -15,6 +15,7 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
+from tests.browser.quick_clock import quick_clock
 from tests.browser.targets import QUERY, button, css, heading, words
 from tests.browser.writing import write_plan
 
@@ -30,19 +31,6 @@ main
 SEGMENTS = compile_timeline(read(PLAN)).segments
 SLACK_SECONDS = 1.5
 """The countdown shows whole seconds, and asking takes a moment."""
-
-# The page's own clocks, so many times as fast; rests on nothing but the standard time functions.
-QUICK = """(() => {
-  const times = 8, wallStart = Date.now(), start = performance.now(), Wall = Date;
-  const real = performance.now.bind(performance);
-  const gone = () => (real() - start) * times;
-  performance.now = () => start + gone();
-  delete window.AudioContext; // no sound keeps up with such a clock
-  window.Date = class extends Wall {
-    constructor(...given) { if (given.length) super(...given); else super(Date.now()); }
-    static now() { return Math.round(wallStart + gone()); }
-  };
-})();"""
 
 # A device whose clock is 42 s ahead.
 AHEAD = """(() => {
@@ -161,7 +149,7 @@ def later_than(seconds_left: int) -> str:
 def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
     engine: str, launch: Launch, server: Server
 ) -> None:
-    browser = launch(engine, preload=QUICK)
+    browser = launch(engine, preload=quick_clock(8))
     save_the_plan(browser, server)
     server.kill()
     start_rowing(browser)

@@ -27,8 +27,11 @@ BUILT = {
     "first-paint-HHHH.js": "console.log('first');",
     "ticker-worker-CCCC.js": "self.onmessage = () => {};",
     "a-font-DDDD.woff2": "not really a font",
-    "a-font-mono-EEEE.woff2": "nor is this",
+    "figures-IIII.woff2": "nor is this",
+    "a-font-mono-EEEE.woff2": "nor this",
 }
+LATER = ("later-GGGG.js", "a-font-mono-EEEE.woff2")
+"""Of these, what is kept after all else."""
 SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;\nconst later = self.__SLIPWAY_LATER;"
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+from functools import cache
 from typing import Any
 
 from flask import Blueprint, Response, request
@@ -111,7 +112,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     }
     return {
         "/api/library": {
-            "get": reading("getLibrary", "All built-in plans with their timelines", LibraryShape, together)
+            "get": reading("getLibrary", "All built-in plans, to be kept", LibraryShape, together)
         },
         "/api/plans": {"get": reading("listPlans", "The built-in plans", PlanListingShape, listing)},
         "/api/plans/{slug}": {
@@ -217,14 +218,14 @@ def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
 
 
 def document_api() -> Blueprint:
-    """GET /api/openapi.json."""
+    """GET /api/openapi.json, written when it is first asked for, since that takes a while."""
     blueprint = Blueprint("document_api", __name__)
-    stored = Stored(json_bytes(api_document()), JSON)
+    stored = cache(lambda: Stored(json_bytes(api_document()), JSON))
 
     @blueprint.get("/api/openapi.json")
     def document() -> Response:
         """The API's description."""
-        return answer(stored, request)
+        return answer(stored(), request)
 
     return blueprint
 

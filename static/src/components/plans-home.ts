@@ -5,7 +5,7 @@ import { database } from "../data/database.js";
 import { addressOf, everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
-import type { BuiltinPlan } from "../plan/wire.js";
+import type { LibraryPlan } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
@@ -113,13 +113,14 @@ export class PlansHome extends LitElement {
 }
 customElements.define("plans-home", PlansHome);
 
-function libraryCard({ slug, kind, plan, timeline }: BuiltinPlan): PlanCard {
-  return { ...cardOf({ source: "built-in", name: slug, plan, timeline }, false), kind };
+function libraryCard({ slug, kind, plan, seconds_s, estimated }: LibraryPlan): PlanCard {
+  const { title, summary } = plan;
+  return { href: addressOf({ source: "built-in", name: slug }), title, seconds_s, estimated, saved: false, kind, ...(summary ? { summary } : {}) };
 }
 
-function cardOf(record: Pick<PlanRecord, "source" | "name" | "plan" | "timeline"> & Partial<Pick<PlanRecord, "kept_at_ms">>, saved: boolean): PlanCard {
+function cardOf(record: PlanRecord, saved: boolean): PlanCard {
   const { plan, timeline } = record;
   const { seconds_s, estimated } = timeline.totals;
-  const opened = record.source === "mine" && record.kept_at_ms ? { opened_ms: record.kept_at_ms } : {};
+  const opened = record.source === "mine" ? { opened_ms: record.kept_at_ms } : {};
   return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...opened, ...(plan.summary ? { summary: plan.summary } : {}) };
 }

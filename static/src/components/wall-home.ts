@@ -81,7 +81,8 @@ export class WallHome extends LitElement {
     const { leading } = this;
     return html`<wall-screen .timeline=${timeline} .sound=${sound} .remark=${leading.remark} .lanes=${lanes} .targets=${this.targets} .sight=${sight}
       @start=${() => leading.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()}
-      @sound=${() => leading.changeSound()} @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()}></wall-screen>`;
+      @sound=${() => leading.changeSound()} @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()}
+      @lanes=${({ detail }: CustomEvent<Lane[]>) => this.changeLanes(detail)}></wall-screen>`;
   }
 
   private settingUp(wall: WallSettings) {
@@ -115,6 +116,12 @@ export class WallHome extends LitElement {
   private keep(changes: Partial<WallSettings>): void {
     this.wall = { ...this.wall!, ...changes };
     void changeWall(changes).catch(() => this.leading.take({ trouble: REFUSED }));
+  }
+
+  /** While it runs: what is asked of each follows, the blocks stay as long as they are. */
+  private changeLanes(lanes: readonly Lane[]): void {
+    this.targets = targetsOf(player.snapshot().timeline!, lanes);
+    this.keep({ lanes });
   }
 
   private async start(at_ms: number | undefined): Promise<void> {

@@ -26,6 +26,7 @@ export const wallLook = css`
   .next { display: flex; justify-content: space-between; align-items: baseline; gap: 1em; font-size: var(--next); line-height: 1.2; white-space: nowrap; }
   .next b { flex: 1 1 auto; min-width: 0; overflow: hidden; text-overflow: ellipsis; }
   .next span { flex: none; color: var(--ink-2); font-size: 0.82em; }
+  .of-lanes { width: min(760px, 100vw - 24px); cursor: auto; }
   .held .figure, .held .pair .digits { color: var(--ink-2); }
 
   .lanes { grid-template: "head head" auto "face lanes" auto "pair lanes" auto "call lanes" 1fr "rail lanes" auto "foot foot" auto / minmax(0, 1fr) var(--side-width); }

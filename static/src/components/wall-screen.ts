@@ -3,7 +3,7 @@
  * Properties: `timeline`, `index` of the segment, `moment` (see wall-words), `stroke`, `sound`, `remark` (something to
  * say once, or ""), `lanes` and `targets` (see wall-lanes), `sight` (see data/wall, or null), `clock` (the time of day).
  * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
- * Events: start (now, instead of at the time set), hold, back, skip, sound, wake (any touch), full, end.
+ * Events: start (now, instead of at the time set), hold, back, skip, sound, wake (any touch), full, end; lanes (detail: all lanes).
  */
 import { LitElement, html, nothing, type PropertyValues } from "lit";
 import type { Sight } from "../data/wall.js";
@@ -13,6 +13,9 @@ import type { SoundState } from "../state/snapshot.js";
 import type { Beat } from "../timeline/position.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
+import { dialogs } from "./dialog-look.js";
+import "./lane-entry.js";
+import type { LaneEntry } from "./lane-entry.js";
 import { buttons, type } from "./look.js";
 import "./plan-profile.js";
 import { announcement } from "./row-words.js";
@@ -66,7 +69,7 @@ export class WallScreen extends LitElement {
     this.addEventListener("click", () => this.tell("wake"));
   }
 
-  static override styles = [type, buttons, wallLook];
+  static override styles = [type, buttons, dialogs, wallLook];
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -100,7 +103,8 @@ export class WallScreen extends LitElement {
     </main>
     ${this.keys(held)}
     <stop-signs ?held=${held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
-    <end-question led ?held=${held} @end=${() => this.tell("end")}></end-question>`;
+    <end-question led ?held=${held} @end=${() => this.tell("end")}></end-question>
+    ${this.laneQuestion()}`;
   }
 
   /** Brings the rail to a place in the stroke, from where it `moves` on or not; without a beat it rests. */
@@ -147,7 +151,20 @@ export class WallScreen extends LitElement {
       .turns=${this.lanes.length > this.sizes!.rows} .stays=${this.stays} @start=${() => this.tell("start")} @hold=${() => this.tell("hold")}
       @back=${() => this.tell("back")} @skip=${this.skip} @sound=${() => this.tell("sound")} @full=${() => this.tell("full")}
       @stay=${() => (this.stays = !this.stays)} @end=${this.askEnd} @signs=${() => this.renderRoot.querySelector<StopSigns>("stop-signs")!.open()}
-      @awake=${({ detail }: CustomEvent<boolean>) => (this.awake = detail)}></wall-keys>`;
+      @awake=${({ detail }: CustomEvent<boolean>) => (this.awake = detail)}>
+      <button type="button" @click=${() => this.renderRoot.querySelector<HTMLDialogElement>(".of-lanes")!.showModal()}>Lanes</button></wall-keys>`;
+  }
+
+  /** Somebody comes late, or has another result; the clock goes on behind it. */
+  private laneQuestion() {
+    const done = (event: globalThis.Event) => {
+      if (this.renderRoot.querySelector<LaneEntry>("lane-entry")!.check()) (event.target as HTMLElement).closest("dialog")!.close();
+    };
+    return html`<dialog class="of-lanes" aria-labelledby="of-lanes">
+      <h2 id="of-lanes">Lanes</h2>
+      <lane-entry .lanes=${this.lanes} @lanes=${({ detail }: CustomEvent<Lane[]>) => this.dispatchEvent(new CustomEvent("lanes", { detail }))}></lane-entry>
+      <button type="button" class="go" @click=${done}>Done</button>
+    </dialog>`;
   }
 
   /** Changes only when the segment or the hold does: seconds are never read out. */

@@ -1,5 +1,6 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
-import type { BuiltinPlan, Piece, Result } from "../plan/wire.js";
+import { compiledForAnybody } from "../plan/compile.js";
+import type { LibraryPlan, Piece, Result } from "../plan/wire.js";
 import type { Level, Plan, Timeline } from "../plan/types.js";
 import { NoAnswer, Refused, fetchLibrary, readShorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
@@ -7,7 +8,7 @@ import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 import type { Settings } from "./settings.js";
-import { planFault, Unsound, type Fault } from "./sound-session.js";
+import { planFault, uncompiledFault, Unsound, type Fault } from "./sound-session.js";
 
 /** Where a plan comes from: the app itself, this device, or a link. */
 export type Source = "built-in" | "mine" | "sent";
@@ -72,7 +73,7 @@ export function addressOf(record: Pick<PlanRecord, "source" | "name" | "address"
 }
 
 /** The library, from the server or its copy in the cache. Throws NoAnswer where there is neither. */
-export function libraryPlans(): Promise<BuiltinPlan[]> {
+export function libraryPlans(): Promise<LibraryPlan[]> {
   return fetchLibrary();
 }
 
@@ -128,9 +129,10 @@ export function addressOfId(id: string): string {
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
+    const [{ kind, plan, findings }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
     const same = before?.appraisal && JSON.stringify(before.plan) === JSON.stringify(plan);
     const appraisal = same ? { appraisal: before.appraisal! } : {};
+    const timeline = { ...compiledHere(plan), findings };
     return await keep(checked({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() }));
   } catch (error) {
     const kept = error instanceof NoAnswer ? await storedPlan(id) : undefined;
@@ -146,7 +148,16 @@ function checked(record: PlanRecord): PlanRecord {
   return record;
 }
 
-async function builtIn(slug: string): Promise<BuiltinPlan> {
+/** Exactly what the server compiles. Throws Unsound where the plan cannot be compiled by this build. */
+function compiledHere(plan: Plan): Timeline {
+  try {
+    return compiledForAnybody(plan);
+  } catch {
+    throw new Unsound(uncompiledFault(plan));
+  }
+}
+
+async function builtIn(slug: string): Promise<LibraryPlan> {
   const found = (await fetchLibrary()).find((plan) => plan.slug === slug);
   if (!found) throw new Refused(404, "there is no built-in plan of that name", []);
   return found;

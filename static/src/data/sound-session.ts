@@ -95,6 +95,11 @@ export function planFault(record: unknown): Fault | null {
   return newer(record, FORMATS.plan) ?? fault(PLAN_RECORD, record);
 }
 
+/** What is wrong with a plan of which no timeline can be made. */
+export function uncompiledFault(plan: unknown): Fault {
+  return newer({ plan }, FORMATS.plan) ?? { kind: "damaged", where: "plan" };
+}
+
 /** What is wrong with a stored session and its facts, in the order of their numbers; null when it can be gone on with. */
 export function sessionFault(record: unknown, facts: readonly FactRecord[]): Fault | null {
   return newer(record, FORMATS.session) ?? fault(SESSION, record) ?? factsFault(facts) ?? placeFault(record as SessionRecord, facts);

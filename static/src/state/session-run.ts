@@ -19,6 +19,8 @@ export class SessionRun {
   over = false;
   private facts: Fact[];
   private state: State;
+  /** How far it had gone by itself at the last look: hours of blocks are not gone through again at each. */
+  private reached: { at_s: number; state: State };
   private beaten_ms = -Infinity;
   /** Since it was gone on with: the wall clock at second 0 as it was known before, and until when that counts. */
   private settling: { wall_zero_ms: number; until_ms: number } | undefined;
@@ -31,6 +33,7 @@ export class SessionRun {
   ) {
     this.facts = [...facts];
     this.state = replay(record.timeline, facts);
+    this.reached = { at_s: -Infinity, state: this.state };
   }
 
   /** A session that is made now, with its first fact. */
@@ -84,11 +87,14 @@ export class SessionRun {
   }
 
   placeAt(at_s: number): Place {
-    return placeAt(this.record.timeline, this.state, at_s);
+    return placeAt(this.record.timeline, this.stateAt(at_s), at_s);
   }
 
   stateAt(at_s: number): State {
-    return advance(this.record.timeline, this.state, at_s);
+    const { at_s: reached_s, state } = this.reached;
+    const reached = advance(this.record.timeline, at_s < reached_s ? this.state : state, at_s);
+    if (at_s <= this.now_s) this.reached = { at_s, state: reached };
+    return reached;
   }
 
   /** Writes a fact: it counts at once, and is saved durably as soon as storage allows. */
@@ -97,6 +103,7 @@ export class SessionRun {
     this.facts.push(fact);
     if (fact.kind === "start-set") this.clock = fromNowByTheWall(this.clock);
     this.state = follow(this.record.timeline, this.state, fact);
+    this.reached = { at_s: -Infinity, state: this.state };
     void this.writes.add(() => saveFact(this.record.id, number, fact));
   }
 
