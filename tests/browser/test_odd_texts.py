@@ -143,6 +143,16 @@ def test_they_are_shown_as_they_are_and_never_run(
     nothing_ran(browser)
     end(browser)
 
+    browser.open(here)
+    browser.click(button("Row it"))
+    browser.click(button("I have read this, go on"))
+    browser.see(button("Start rowing"))
+    assert missing(browser, [texts[0], texts[2]]) == []
+    browser.click(button("Start rowing"))
+    browser.see(css(".big.digits"))
+    assert missing(browser, texts[:1]) == []
+    nothing_ran(browser)
+
 
 def end(browser: Browser) -> None:
     """Leaves the room, so that nothing is open."""
