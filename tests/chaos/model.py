@@ -28,7 +28,7 @@ MOST_ADDED = 600
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """One segment of a timeline, as far as its place matters; `number` of `count` in its part, or in its set."""
+    """One segment of a timeline, as far as its place matters; `number` of `count` in its part or set."""
 
     part: str
     number: int
