@@ -68,7 +68,7 @@ def test_https_is_trusted_after_its_authority_is_and_plain_http_says_what_it_can
     stranger.open(f"http://{ELSEWHERE}:{room.plain}/")
     stranger.see(words(re.compile("^This connection is not https")))
     stranger.click(link("How this phone gets all of that"))
-    stranger.see(link("this machine's certificate"))
+    stranger.see(link("this machine’s certificate"))
     stranger.open(f"http://{ELSEWHERE}:{room.plain}/plan/rate-ladder")
     stranger.click(button("Get the one-file page"))
     stranger.see(words(re.compile("^Made: ")))
