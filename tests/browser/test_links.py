@@ -25,7 +25,7 @@ SAVED = words("Saved on this device. It will run with no signal.")
 CARRIES = words("This code carries the whole plan.")
 GOOD = links.read(links.KEPT)["payload"]
 GOOD_TITLE = links.read(links.KEPT)["plan"]["title"]
-DRAWN = f"""() => {QUERY}.find({{ css: "qr-code path" }})[0].getAttribute("d")"""
+DRAWN = f"""() => {QUERY}.find({{ css: 'qr-code' }})[0].shadowRoot.querySelector('path').getAttribute('d')"""
 ADDRESS = """(label) => window.shareLinks?.[label] ?? (() => {
   const seek = (root) => {
     for (const element of root.querySelectorAll("*")) {
