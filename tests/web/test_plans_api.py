@@ -47,7 +47,7 @@ def test_the_listing_says_what_there_is_to_choose_from(client: FlaskClient) -> N
 
 def test_a_plan_comes_with_its_timeline_for_anybody(client: FlaskClient) -> None:
     document = client.get("/api/plans/short-steady").get_json()
-    assert set(document) == {"slug", "kind", "plan", "timeline"}
+    assert set(document) == {"slug", "kind", "level", "plan", "timeline"}
     assert document["timeline"]["plan"] == document["plan"]
     assert document["timeline"]["fit"] == "clock"
     assert "athlete" not in document["timeline"]
@@ -64,7 +64,8 @@ def test_the_library_holds_every_plan_its_length_and_what_there_is_to_say(client
     for summary in listed:
         alone = client.get(f"/api/plans/{summary['slug']}").get_json()
         known = {name: summary[name] for name in ("slug", "kind", "seconds_s", "estimated")}
-        wanted.append({**known, "plan": alone["plan"], "findings": alone["timeline"]["findings"]})
+        said = {"level": alone["level"], "plan": alone["plan"], "findings": alone["timeline"]["findings"]}
+        wanted.append({**known, **said})
     assert client.get("/api/library").get_json() == {"plans": wanted}
 
 

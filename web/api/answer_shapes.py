@@ -42,6 +42,7 @@ class BuiltinPlanShape(Strict):
 
     slug = fields.String(required=True)
     kind = fields.String(required=True)
+    level = _word(Level)
     plan = Inside("plan", PlanSchema, required=True)
     timeline = Inside("timeline", TimelineShape, required=True)
 
@@ -51,6 +52,7 @@ class LibraryPlanShape(Strict):
 
     slug = fields.String(required=True)
     kind = fields.String(required=True)
+    level = _word(Level)
     seconds_s = fields.Float(required=True)
     estimated = fields.Boolean(required=True)
     plan = Inside("plan", PlanSchema, required=True)

@@ -10,6 +10,7 @@ from typing import Any
 from flask import Blueprint, Response, request
 
 from planner.appraisal import appraise
+from planner.athlete import Level
 from planner.notation.reader import read
 from planner.notation.writer import write
 from planner.schemas.appraisal_schema import dump_appraised
@@ -93,7 +94,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     plan = read(EXAMPLE_TEXT)
     timeline = compile_timeline(plan)
     appraisal = appraise(timeline)
-    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline, appraisal)
+    builtin = BuiltinPlan("a-short-piece", "steady", Level.CLUB, plan, timeline, appraisal)
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
     asked, told = {"plan": dump_plan(plan)}, dump_appraised(timeline, appraisal)

@@ -52,6 +52,7 @@ def _kept(plan: BuiltinPlan) -> dict[str, Any]:
     return {
         "slug": plan.slug,
         "kind": plan.kind,
+        "level": plan.level,
         "seconds_s": float(totals.seconds),
         "estimated": totals.estimated,
         "plan": dump_plan(plan.plan),
@@ -63,6 +64,7 @@ def _whole(plan: BuiltinPlan) -> dict[str, Any]:
     return {
         "slug": plan.slug,
         "kind": plan.kind,
+        "level": plan.level,
         "plan": dump_plan(plan.plan),
         "timeline": dump_appraised(plan.timeline, plan.appraisal),
     }

@@ -3,12 +3,12 @@
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
- * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
+ * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `tags` (of one's own plan), `sent` (came by a link),
  * `query` (how other screens are told of it), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), `edit`,
- * and of one's own plan `forget`.
+ * and of one's own plan `forget`, `tags` (detail: those it has now).
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
@@ -44,6 +44,7 @@ export class PlanScreen extends LitElement {
     saved: {},
     query: {},
     own: { type: Boolean },
+    tags: { attribute: false },
     sent: { type: Boolean },
     mendedBy: {},
     level: {},
@@ -68,6 +69,7 @@ export class PlanScreen extends LitElement {
   declare saved: string;
   declare query: string;
   declare own: boolean;
+  declare tags: readonly string[];
   declare sent: boolean;
   declare mendedBy: string;
   declare level: Level | undefined;
@@ -91,6 +93,7 @@ export class PlanScreen extends LitElement {
     this.saved = "saving";
     this.query = "";
     this.own = false;
+    this.tags = [];
     this.sent = false;
     this.mendedBy = "";
     this.outdated = false;
@@ -197,7 +200,9 @@ export class PlanScreen extends LitElement {
   /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
-    return html`<div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
+    const tag = ({ detail }: CustomEvent<string[]>) => this.dispatchEvent(new CustomEvent("tags", { detail }));
+    return html`${this.own ? html`<tag-entry .tags=${this.tags} @tags=${tag}></tag-entry>` : nothing}
+      <div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
       ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
           <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
         : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;

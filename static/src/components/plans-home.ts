@@ -113,14 +113,14 @@ export class PlansHome extends LitElement {
 }
 customElements.define("plans-home", PlansHome);
 
-function libraryCard({ slug, kind, plan, seconds_s, estimated }: LibraryPlan): PlanCard {
+function libraryCard({ slug, kind, level, plan, seconds_s, estimated }: LibraryPlan): PlanCard {
   const { title, summary } = plan;
-  return { href: addressOf({ source: "built-in", name: slug }), title, seconds_s, estimated, saved: false, kind, ...(summary ? { summary } : {}) };
+  return { href: addressOf({ source: "built-in", name: slug }), title, plan, seconds_s, estimated, saved: false, kind, level, ...(summary ? { summary } : {}) };
 }
 
 function cardOf(record: PlanRecord, saved: boolean): PlanCard {
-  const { plan, timeline } = record;
+  const { plan, timeline, tags } = record;
   const { seconds_s, estimated } = timeline.totals;
   const opened = record.source === "mine" ? { opened_ms: record.kept_at_ms } : {};
-  return { href: addressOf(record), title: plan.title, seconds_s, estimated, saved, ...opened, ...(plan.summary ? { summary: plan.summary } : {}) };
+  return { href: addressOf(record), title: plan.title, plan, seconds_s, estimated, saved, ...opened, ...(tags ? { tags } : {}), ...(plan.summary ? { summary: plan.summary } : {}) };
 }

@@ -27,6 +27,8 @@ export interface PlanRecord {
   plan: Plan;
   /** For anybody: scale it to a result with plan/scale. */
   timeline: Timeline;
+  /** What a person calls it by, to find it again: see plan/tags. */
+  tags?: readonly string[];
   /** One's own plans: the canonical shorthand. */
   text?: string;
   /** Of a session that was made: why it looks as it does. */
@@ -80,6 +82,13 @@ export function libraryPlans(): Promise<LibraryPlan[]> {
 /** The plans kept on this device that are sound, the last opened first. */
 export async function keptPlans(): Promise<PlanRecord[]> {
   return (await everyKept()).sound;
+}
+
+/** One's own plans and those that were sent, the last opened first, and the library as far as it can be had. */
+export async function allPlans(): Promise<Plan[]> {
+  const library = await libraryPlans().catch(() => []);
+  const kept = (await keptPlans()).filter(({ source }) => source !== "built-in");
+  return [...kept, ...library].map(({ plan }) => plan);
 }
 
 /** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
@@ -196,7 +205,9 @@ export async function remake(name: string, rower: AthleteRecord): Promise<PlanRe
 /** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */
 export async function keepMine(content: Before, in_place_of?: string): Promise<PlanRecord> {
   const name = in_place_of ?? (await nameOfSame(content.text)) ?? newId();
-  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
+  const id = `mine:${name}`;
+  const before = await database.get("plans", id).catch(() => undefined);
+  return keep({ id, source: "mine", name, kind: "", ...(before?.tags ? { tags: before.tags } : {}), ...content, kept_at_ms: Date.now() });
 }
 
 async function nameOfSame(text: string | undefined): Promise<string | undefined> {

@@ -84,6 +84,7 @@ const PLAN_RECORD = v.object({
   plan: PLAN,
   timeline: TIMELINE,
   text: v.optional(v.string()),
+  tags: v.optional(v.array(v.string())),
   reasons: v.optional(v.array(v.string())),
   appraisal: v.optional(v.object({ asked_for: v.string(), findings: v.array(v.object({ sentence: v.string() })) })),
   undo: v.optional(v.object({ label: v.string() })),

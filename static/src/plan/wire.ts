@@ -405,6 +405,8 @@ export interface components {
         /** @description A built-in plan with its timeline for anybody, by the clock. */
         BuiltinPlan: {
             kind: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
             plan: components["schemas"]["Plan"];
             slug: string;
             timeline: components["schemas"]["Timeline"];
@@ -669,6 +671,8 @@ export interface components {
             estimated: boolean;
             findings: components["schemas"]["Finding"][];
             kind: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
             plan: components["schemas"]["Plan"];
             seconds_s: number;
             slug: string;
