@@ -126,7 +126,7 @@ def too_long(asked: Intervals, share: float, capacity: Capacity) -> str | None:
     if seconds <= LONGEST_REPETITION and seconds * asked.times <= LONGEST_WORK:
         return None
     return (
-        f"{asked.times} x {told_time(round(seconds))} of work is beyond what critical power describes: "
+        f"{asked.times} × {told_time(round(seconds))} of work is beyond what critical power describes: "
         f"repetitions of up to {LONGEST_REPETITION // 60} minutes and {LONGEST_WORK // 60} minutes together. "
         "Choose shorter ones, or row them by pressure."
     )

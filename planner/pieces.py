@@ -136,12 +136,12 @@ class Expectation:
 
 
 def name_of(piece: Piece) -> str:
-    """What a coach calls the piece: 2 km, 30 min at no more than r20, 6 x 500 m."""
+    """What a coach calls the piece: 2 km, 30 min at no more than r20, 6 × 500 m."""
     match piece:
         case TestPiece(metres, seconds, cap):
             return _length_name(metres, seconds) + (f" at no more than r{cap}" if cap else "")
         case IntervalSet(times, metres, seconds, rest):
-            return f"{times} x {_length_name(metres, seconds)} / {_time_name(rest)}"
+            return f"{times} × {_length_name(metres, seconds)} / {_time_name(rest)}"
         case SteadyRow(seconds):
             return f"{_time_name(seconds)} steady"
         case Technique(seconds):

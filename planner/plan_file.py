@@ -8,13 +8,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from planner.athlete import Level
 from planner.errors import InputError, Problem
 from planner.notation.mistake import ShorthandError
 from planner.notation.reader import read
 from planner.plan import Plan
 
 HEADERS = ("title", "summary", "set-up", "setting")
-FIELDS = ("title", "kind", "summary", "set-up", "setting", "parts")
+FIELDS = ("title", "kind", "level", "summary", "set-up", "setting", "parts")
 NEEDED = ("title", "kind", "summary", "parts")
 PARTS = ("warm-up", "main", "cool-down", "gap")
 LONGEST_FILE = 64 * 1024
@@ -23,9 +24,10 @@ LONGEST_KIND = 24
 
 @dataclass(frozen=True, slots=True)
 class PlanFile:
-    """What a file says: a plan, and its kind for the library."""
+    """What a file says: a plan, its kind for the library, and the least level of those it is for."""
 
     kind: str
+    level: Level
     plan: Plan
 
 
@@ -53,7 +55,18 @@ def read_plan_file(text: str, yaml: Any) -> PlanFile:
     kind = _scalar(fields["kind"])
     if not 0 < len(kind) <= LONGEST_KIND:
         raise PlanFileError(_line_of(fields["kind"]), f"kind: has to have 1 to {LONGEST_KIND} characters")
-    return PlanFile(kind, _read([*_header_lines(fields), *_part_lines(fields["parts"])]))
+    return PlanFile(kind, _level_in(fields), _read([*_header_lines(fields), *_part_lines(fields["parts"])]))
+
+
+def _level_in(fields: dict[str, Any]) -> Level:
+    """A file that names none is for regular rowers."""
+    if "level" not in fields:
+        return Level.CLUB
+    level = _scalar(fields["level"])
+    if level not in list(Level):
+        known = ", ".join(Level)
+        raise PlanFileError(_line_of(fields["level"]), f'level: "{level}" is none; it may be {known}')
+    return Level(level)
 
 
 def _fields_in(text: str, yaml: Any) -> dict[str, Any]:

@@ -15,6 +15,8 @@ DIST_URL = "/static/dist/"
 ICONS_URL = "/static/icons/"
 MANIFEST = "assets.json"
 ALONE = "alone.html"
+FIGURES = "figures"
+"""The file with the figures of the font of code, which count on every screen for rowing."""
 ENCODINGS = {"br": ".br", "gzip": ".gz"}
 TYPES = {
     ".js": "text/javascript; charset=utf-8",
@@ -52,14 +54,20 @@ class Assets:
 
     @property
     def later(self) -> list[str]:
-        """The addresses of the scripts that are imported when first shown; nobody needs them to row."""
+        """The addresses of what nobody needs to row: scripts imported when first shown, the font of code."""
         first = {*self.entries.values(), *self.at_once}
-        return [DIST_URL + name for name in self.files if name.endswith(".js") and name not in first]
+        scripts = [name for name in self.files if name.endswith(".js") and name not in first]
+        return [DIST_URL + name for name in (*scripts, *filter(_is_font_of_code, self.files))]
 
     @property
     def text_fonts(self) -> list[str]:
-        """The addresses of the fonts that every screen shows; digits have one of their own."""
-        return [DIST_URL + name for name in self.files if name.endswith(".woff2") and "-mono-" not in name]
+        """The addresses of the fonts that every screen shows; figures have one of their own."""
+        fonts = [name for name in self.files if name.endswith(".woff2")]
+        return [DIST_URL + n for n in fonts if not _is_font_of_code(n) and not n.startswith(FIGURES)]
+
+
+def _is_font_of_code(name: str) -> bool:
+    return name.endswith(".woff2") and "-mono-" in name
 
 
 def load_assets(settings: Settings) -> Assets:

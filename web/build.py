@@ -23,14 +23,20 @@ from flask import Flask
 from flask_assets import Bundle, Environment
 from webassets.filter import Filter
 
-from web.assets import ALONE, COMPRESSIBLE, DIST_URL, ENCODINGS, MANIFEST
+from web.assets import ALONE, COMPRESSIBLE, DIST_URL, ENCODINGS, FIGURES, MANIFEST
 from web.exports.alone_page import composed
+from web.figures_font import write_figures
 from web.settings import ROOT, Settings
 
 ESBUILD = ROOT / "node_modules" / ".bin" / "esbuild"
 TICKER = "src/audio/ticker-worker.ts"
 FIRST_PAINT = "src/first-paint.ts"
 SERVICE_WORKER = "src/offline/service-worker.ts"
+FIGURES_FROM = (
+    ROOT
+    / "node_modules/@fontsource/atkinson-hyperlegible-mono/files"
+    / "atkinson-hyperlegible-mono-latin-700-normal.woff2"
+)
 PAGE = ("src/main.ts", "styles/app.css")
 ONE_FILE = ("src/alone.ts", "styles/app.css")
 # Browsers with what the app uses anyway: Trusted Types, wake lock in installed apps.
@@ -72,34 +78,40 @@ def bundle(sources: Path, dist: Path) -> dict[str, Any]:
     worker, _ = _esbuild(sources, dist, [SERVICE_WORKER], "--format=iife", "--entry-names=[name]")
     small, _ = _esbuild(sources, dist, [FIRST_PAINT, TICKER], "--format=iife", "--entry-names=[name]-[hash]")
     ticker_url = json.dumps(DIST_URL + small["ticker-worker.js"])
-    page, at_once = _esbuild(
-        sources,
-        dist,
-        PAGE,
-        "--format=esm",
-        "--splitting",
-        "--entry-names=[name]-[hash]",
-        "--chunk-names=[name]-[hash]",
-        f"--define:TICKER_WORKER_URL={ticker_url}",
-    )
+    with TemporaryDirectory() as folder:
+        figures = Path(folder) / f"{FIGURES}.woff2"
+        write_figures(FIGURES_FROM, figures)
+        fonts = f"--alias:{figures.name}={figures}"
+        page, at_once = _esbuild(
+            sources,
+            dist,
+            PAGE,
+            "--format=esm",
+            "--splitting",
+            "--entry-names=[name]-[hash]",
+            "--chunk-names=[name]-[hash]",
+            f"--define:TICKER_WORKER_URL={ticker_url}",
+            fonts,
+        )
+        alone = _one_file(sources, dist, dist / small["ticker-worker.js"], fonts)
     entries = {**page, **small}
-    names = sorted(path.name for path in dist.iterdir() if path.name not in worker.values())
+    names = sorted(path.name for path in dist.iterdir() if path.name not in {*worker.values(), alone})
     return {
         "entries": entries,
         "at_once": at_once,
         "files": names,
         "service_worker": worker["service-worker.js"],
-        "alone": _one_file(sources, dist, dist / small["ticker-worker.js"]),
+        "alone": alone,
     }
 
 
-def _one_file(sources: Path, dist: Path, ticker: Path) -> str:
+def _one_file(sources: Path, dist: Path, ticker: Path, fonts: str) -> str:
     """Write the page that holds everything, all but a plan; its name. Nothing in it has an address."""
     ticker_url = f"data:text/javascript;base64,{base64.b64encode(ticker.read_bytes()).decode()}"
     with TemporaryDirectory(dir=dist) as folder:
         parts = Path(folder)
         define = f"--define:TICKER_WORKER_URL={json.dumps(ticker_url)}"
-        inlined = ("--format=esm", "--loader:.woff2=dataurl", "--entry-names=[name]", define)
+        inlined = ("--format=esm", "--loader:.woff2=dataurl", "--entry-names=[name]", define, fonts)
         names, _ = _esbuild(sources, parts, ONE_FILE, *inlined)
         script = (parts / names["alone.js"]).read_text(encoding="utf-8")
         style = (parts / names["app.css"]).read_text(encoding="utf-8")

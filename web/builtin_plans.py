@@ -9,6 +9,7 @@ from pathlib import Path
 import yaml
 
 from planner.appraisal import Appraisal, appraise
+from planner.athlete import Level
 from planner.plan import Plan
 from planner.plan_file import LONGEST_FILE, PlanFileError, read_plan_file
 from planner.timeline import Timeline, compile_timeline
@@ -18,10 +19,11 @@ NAME = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 @dataclass(frozen=True, slots=True)
 class BuiltinPlan:
-    """A plan of ours, its kind for the library, its timeline for anybody, and its appraisal."""
+    """A plan of ours, its kind and level for the library, its timeline for anybody, and its appraisal."""
 
     slug: str
     kind: str
+    level: Level
     plan: Plan
     timeline: Timeline
     appraisal: Appraisal
@@ -62,7 +64,7 @@ def load_plan_file(path: Path) -> BuiltinPlan:
         raise PlanFileError(1, "the file's name has to be small letters, digits and single hyphens")
     read = read_plan_file(_text_of(path), yaml)
     timeline = compile_timeline(read.plan)
-    return BuiltinPlan(path.stem, read.kind, read.plan, timeline, appraise(timeline))
+    return BuiltinPlan(path.stem, read.kind, read.level, read.plan, timeline, appraise(timeline))
 
 
 def _text_of(path: Path) -> str:

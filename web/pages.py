@@ -7,7 +7,6 @@ import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-import brotli
 from flask import Blueprint, Response, render_template, request
 
 from web.assets import DIST_URL, ICONS_URL, Assets
@@ -35,9 +34,12 @@ class Pages:
     robots: Stored
 
 
-def make_pages(assets: Assets, kept_answers: Mapping[str, Stored]) -> Pages:
-    """The pages for these files and kept answers; to be called inside an app context, for the templates."""
-    shell = _page(render_template("app.html", assets=assets, dark=DARK, light=LIGHT))
+def make_pages(assets: Assets, kept_answers: Mapping[str, Stored], phone: str = "") -> Pages:
+    """The pages for these files and kept answers; to be called inside an app context, for the templates.
+
+    `phone` is the address of the page that tells how a phone gets https, or "".
+    """
+    shell = _page(render_template("app.html", assets=assets, dark=DARK, light=LIGHT, phone=phone))
     manifest = Stored(_json(_manifest()), "application/manifest+json")
     known = {"/": shell, "/manifest.webmanifest": manifest, **kept_answers}
     return Pages(
@@ -65,8 +67,7 @@ def _worker(assets: Assets, known: Mapping[str, Stored]) -> Stored:
         script = script.replace(token, json.dumps(listed, separators=(",", ":")))
     stamp = hashlib.sha256(script.encode("utf-8")).hexdigest()[:16]
     body = f"/* Slipway {VERSION}, build {stamp} */\n{script}".encode()
-    smallest = {"br": bytes(brotli.compress(body))}
-    return Stored(body, "text/javascript; charset=utf-8", encoded=smallest)
+    return Stored(body, "text/javascript; charset=utf-8", smallest=True)
 
 
 def precache_list(assets: Assets, known: Mapping[str, Stored]) -> list[dict[str, str | None]]:

@@ -17,20 +17,25 @@ NEVER = "no-store"
 CODINGS = ("br", "gzip")
 """Best first."""
 BROTLI_QUALITY = 5
-"""For what is compressed while somebody waits; the build uses the most there is."""
+"""For what is compressed while somebody waits, each time anew; the build uses the most there is."""
+SMALLEST = 11
 GZIP_LEVEL = 6
 WORTH_COMPRESSING = 1024
 
 
 @dataclass
 class Stored:
-    """Bytes to be answered, and their compressed forms: those given, and others made when first asked for."""
+    """Bytes to be answered, and their compressed forms: those given, and others made when first asked for.
+
+    `smallest`: as small as can be, for what is asked for again and again; the first who asks waits for it.
+    """
 
     body: bytes
     content_type: str
     cache: str = ASK_AGAIN
     compressible: bool = True
     encoded: dict[str, bytes] = field(default_factory=dict)
+    smallest: bool = False
 
     @cached_property
     def digest(self) -> str:
@@ -40,14 +45,14 @@ class Stored:
     def encode(self, coding: str) -> bytes:
         """The bytes in this coding."""
         if coding not in self.encoded:
-            self.encoded[coding] = compress(self.body, coding)
+            self.encoded[coding] = compress(self.body, coding, SMALLEST if self.smallest else BROTLI_QUALITY)
         return self.encoded[coding]
 
 
-def compress(body: bytes, coding: str) -> bytes:
-    """The bytes in a coding, quickly rather than as small as can be."""
+def compress(body: bytes, coding: str, brotli_quality: int = BROTLI_QUALITY) -> bytes:
+    """The bytes in a coding, quickly rather than as small as can be unless told otherwise."""
     if coding == "br":
-        return bytes(brotli.compress(body, quality=BROTLI_QUALITY))
+        return bytes(brotli.compress(body, quality=brotli_quality))
     return gzip.compress(body, GZIP_LEVEL, mtime=0)
 
 

@@ -74,7 +74,9 @@ def _finding(scene: Scene, row: Row, sitting: float) -> Finding:
         "sitting-too-long",
         Severity.ADVICE,
         row.segment.place,
-        f"By the end of {scene.named(row)} one has sat for {told_time(round(sitting + row.seconds))} "
+        "This piece goes on past half an hour without standing up."
+        if whole
+        else f"By the end of {scene.named(row)} one has sat for {told_time(round(sitting + row.seconds))} "
         "without standing up.",
         _REASON_IN_ONE_PIECE if whole else _REASON,
         None if whole else _mend(scene, row, sitting),

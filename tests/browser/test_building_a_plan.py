@@ -84,6 +84,12 @@ def test_parts_drills_and_calls_are_added_from_the_library_and_blocks_dragged(
     chromium: Chromium, server: Server
 ) -> None:
     open_blocks(chromium, server)
+    chromium.click(button("A part of another plan"))
+    chromium.type(Target(role="searchbox", name="Search"), "cool-down the way down")
+    chromium.click(button(re.compile("^Cool-down of The way down")))
+    chromium.see(heading("Cool-down"))
+    chromium.click(button("Undo"))
+    chromium.see_gone(heading("Cool-down"))
     chromium.click(button("Cool-down"))
     chromium.see(button(re.compile("^5' r18 light")).nth(1))
     chromium.click(button(re.compile("^10' r22 half")))

@@ -56,7 +56,7 @@ test("a result that nobody rows is a slip, and is said with its digits", () => {
   assert.equal(resultProblem({ metres: 2000, seconds: 462 }), "");
   assert.match(resultProblem({ metres: 2000, seconds: 180 }), /^2000 m in 3:00\.0 is quicker than anybody rows/);
   assert.match(resultProblem({ metres: 2000, seconds: 4620 }), /^2000 m in 1:17:00 is slower than 6:00 per 500 m/);
-  assert.match(resultProblem({ metres: 50, seconds: 10 }), /from 100 to 42195 m/);
+  assert.match(resultProblem({ metres: 50, seconds: 10 }), /from 100 m to 42 195 m/);
 });
 
 test("a result is kept here just when the planner takes it", () => {
@@ -69,7 +69,7 @@ test("a result is kept here just when the planner takes it", () => {
 
 test("a result over whole minutes is told by its metres", () => {
   assert.deepEqual([{ metres: 2000, seconds: 462 }, { metres: 7105, seconds: 1800 }, { metres: 21_097, seconds: 5470 }].map(resultWords),
-    ["2000 m in 7:42.0", "7105 m in 30 min", "21097 m in 1:31:10"]);
+    ["2000 m in 7:42.0", "7105 m in 30 min", "21 097 m in 1:31:10"]);
 });
 
 test("up to forty strokes have a tick each, and marks never become too many to see", () => {

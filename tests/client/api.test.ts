@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { afterEach, test } from "node:test";
 import { NoAnswer, Refused, fetchLibrary, readShorthand } from "../../static/src/data/api.js";
 import { openBuiltIn } from "../../static/src/data/plans.js";
-import { row, timeline } from "./builders.js";
+import { Unsound } from "../../static/src/data/sound-session.js";
 import { network } from "./network.js";
 
 const realFetch = globalThis.fetch;
@@ -30,15 +30,25 @@ test("a page of some gateway in between is no answer of ours", async () => {
   await assert.rejects(fetchLibrary(), (error) => error instanceof NoAnswer && /status 200/.test(error.message));
 });
 
-const plan = timeline(row(60, 24));
+const STEADY = { format: 1, title: "Steady", parts: [{ kind: "main", blocks: [{ for: { seconds: 60 }, rate: 24 }] }] };
+const library = (plan: unknown) => ({
+  "/api/library": [200, { plans: [{ slug: "a", kind: "steady", seconds_s: 60, estimated: false, plan, findings: [] }] }] as [number, unknown],
+});
 
 test("a plan opened once is there when there is no signal", async () => {
-  network({ "/api/library": [200, { plans: [{ slug: "a", kind: "steady", plan: plan.plan, timeline: plan }] }] });
+  network(library(STEADY));
   await openBuiltIn("a");
   network({});
   const kept = await openBuiltIn("a");
   assert.deepEqual([kept.name, kept.kind, kept.timeline.segments.length], ["a", "steady", 1]);
   await assert.rejects(openBuiltIn("never-opened"), NoAnswer);
+});
+
+test("a plan that cannot be compiled here is damaged, or of a newer Slipway", async () => {
+  for (const [plan, kind] of [[{ ...STEADY, parts: [{ kind: "main" }] }, "damaged"], [{ format: 2, title: "Newer", legs: [] }, "newer"]] as const) {
+    network(library(plan));
+    await assert.rejects(openBuiltIn("a"), (error) => error instanceof Unsound && error.fault.kind === kind);
+  }
 });
 
 test("a plan that the server does not know is refused, even with a copy of another one kept", async () => {

@@ -86,7 +86,7 @@ test("a mend changes one's own plan in its place, and undo brings it back with i
 });
 
 test("a mend of a built-in plan makes a copy of one's own, and undo takes it off again", async () => {
-  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", plan: plan(120), timeline: compiled }] }] });
+  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", seconds_s: 120, estimated: false, plan: plan(120), findings: [] }] }] });
   const original = await openBuiltIn("a");
   const copy = await mended(original, MEND, await readAthlete());
   assert.equal(copy.source, "mine");
@@ -96,7 +96,7 @@ test("a mend of a built-in plan makes a copy of one's own, and undo takes it off
 });
 
 test("mends are taken back one by one, the last first, down to the plan as it was opened", async () => {
-  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", plan: plan(120), timeline: compiled }] }] });
+  network({ ...answers, "/api/library": [200, { plans: [{ slug: "a", kind: "test", seconds_s: 120, estimated: false, plan: plan(120), findings: [] }] }] });
   let record = await openBuiltIn("a");
   for (const gap of [180, 240, 300]) {
     const edits = [{ op: "replace" as const, path: "/parts/0/for/seconds", value: gap }];

@@ -14,7 +14,7 @@ from typing import get_args
 
 import pytest
 
-from planner.athlete import Athlete, Result
+from planner.athlete import Athlete, Level, Result
 from planner.calls import spoken_seconds
 from planner.plan import Block, Effort, Gap, Length, Part, PartKind, Plan, Pressure, Repeat, Step
 from planner.stretches import ROWED, Basis, Kind
@@ -255,3 +255,17 @@ def test_a_first_row_asks_for_no_more_than_half_pressure() -> None:
     first = [plan for plan in PLANS.values() if plan.kind == "first row"]
     efforts = {block.effort for builtin in first for block in blocks_of(builtin.plan)}
     assert efforts <= {Pressure.LIGHT, Pressure.HALF}
+
+
+def test_what_is_meant_for_somebody_new_asks_for_nothing_hard() -> None:
+    gentle = [plan for plan in PLANS.values() if plan.level is Level.NOVICE]
+    efforts = {block.effort for builtin in gentle for block in blocks_of(builtin.plan)}
+    assert gentle
+    assert efforts.isdisjoint({Pressure.THREE_QUARTER, Pressure.FULL, Pressure.RACE})
+
+
+@every_plan
+def test_what_is_not_for_a_first_week_is_not_for_somebody_new(slug: str) -> None:
+    builtin = PLANS[slug]
+    if "not for a first week" in (builtin.plan.summary or ""):
+        assert builtin.level is not Level.NOVICE

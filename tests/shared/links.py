@@ -1,8 +1,8 @@
 """Links and plans that Python and TypeScript have to judge alike, in `tests/shared/links`.
 
 - `opened.json`: payloads of plans, with the SHA-256 of the canonical JSON of the timeline that the planner
-  compiles. `python -m tests.shared.links` works the digests out again after a wanted change of timelines;
-  payloads stay.
+  compiles. `python -m tests.shared.links` works the digests out again after a wanted change of timelines, and
+  adds the built-in plans that are not there yet; payloads stay.
 - `verdicts.json`: plan documents, most of them spoilt in one place, and whether the planner takes them as
   they are.
 - `faults.json`: payloads that cannot be opened, and why.
@@ -30,7 +30,9 @@ from planner.schemas.timeline_schema import dump_timeline
 from planner.timeline import compile_timeline
 from tests.planner.test_schemas import EVERYTHING
 from web import link_codec
+from web.builtin_plans import load_library
 from web.link_codec import canonical, decode, encode
+from web.settings import Settings
 
 FOLDER = Path(__file__).parent / "links"
 OPENED, VERDICTS, FAULTS, KEPT = (
@@ -277,6 +279,10 @@ def write(file: Path, rows: list[Any]) -> None:
 
 
 if __name__ == "__main__":
-    write(OPENED, [[payload, digest_of(decode(payload))] for payload, _ in read(OPENED)])
+    held = [payload for payload, _ in read(OPENED)]
+    known = {canonical(decode(payload)) for payload in held}
+    built_in = [built.plan for built in load_library(Settings().plans).plans.values()]
+    held += [encode(plan) for plan in built_in if canonical(plan) not in known]
+    write(OPENED, [[payload, digest_of(decode(payload))] for payload in held])
     write(VERDICTS, [list(row) for row in verdicts()])
     write(FAULTS, [list(row) for row in faults()])

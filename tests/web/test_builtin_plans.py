@@ -82,6 +82,7 @@ def test_the_rest_of_the_folder_is_served_and_the_log_names_the_damaged_one(
         (HEAD + PARTS + "  - gap: soon\n", 7, "a gap needs a length of time"),
         ("kind: steady\nsummary: a\ntitle: ''\n" + PARTS, 3, "the text is empty"),
         (HEAD.replace("steady", "x" * 25) + PARTS, 2, "kind: has to have 1 to 24 characters"),
+        (HEAD + "level: hard\n" + PARTS, 4, 'level: "hard" is none; it may be novice, club, trained'),
         (HEAD + "summary: &a [*a]\n" + PARTS, 4, '"summary" cannot stand here'),
         (HEAD + PARTS + "set-up: !!python/object/apply:os.getcwd []\n", 7, "text has to stand here"),
     ],

@@ -8,7 +8,15 @@ import brotli
 import pytest
 from flask.testing import FlaskClient
 
+from planner.schemas.appraisal_schema import dump_appraised
+from planner.schemas.timeline_schema import dump_timeline
+from planner.timeline import compile_timeline
+from tests.shared import links
 from tests.web.asking import post
+from web.builtin_plans import load_library
+from web.settings import Settings
+
+BUILT_IN = load_library(Settings().plans).plans
 
 
 def test_the_listing_says_what_there_is_to_choose_from(client: FlaskClient) -> None:
@@ -39,7 +47,7 @@ def test_the_listing_says_what_there_is_to_choose_from(client: FlaskClient) -> N
 
 def test_a_plan_comes_with_its_timeline_for_anybody(client: FlaskClient) -> None:
     document = client.get("/api/plans/short-steady").get_json()
-    assert set(document) == {"slug", "kind", "plan", "timeline"}
+    assert set(document) == {"slug", "kind", "level", "plan", "timeline"}
     assert document["timeline"]["plan"] == document["plan"]
     assert document["timeline"]["fit"] == "clock"
     assert "athlete" not in document["timeline"]
@@ -50,11 +58,29 @@ def test_its_timeline_is_what_the_planner_answers_for_the_same_plan(client: Flas
     assert post(client, "/api/timeline", {"plan": document["plan"]}).get_json() == document["timeline"]
 
 
-def test_the_library_holds_every_plan_as_it_stands_alone_but_for_its_readiness(client: FlaskClient) -> None:
+def test_the_library_holds_every_plan_its_length_and_what_there_is_to_say(client: FlaskClient) -> None:
     listed = client.get("/api/plans").get_json()["plans"]
-    alone = [client.get(f"/api/plans/{plan['slug']}").get_json() for plan in listed]
-    assert any(plan["timeline"].pop("readiness", None) for plan in alone)
-    assert client.get("/api/library").get_json() == {"plans": alone}
+    wanted = []
+    for summary in listed:
+        alone = client.get(f"/api/plans/{summary['slug']}").get_json()
+        known = {name: summary[name] for name in ("slug", "kind", "seconds_s", "estimated")}
+        said = {"level": alone["level"], "plan": alone["plan"], "findings": alone["timeline"]["findings"]}
+        wanted.append({**known, **said})
+    assert client.get("/api/library").get_json() == {"plans": wanted}
+
+
+def test_phones_compile_of_every_built_in_plan_the_timeline_that_the_planner_answers() -> None:
+    """The corpus is what the phone's own compiler is held to (link-codec.test.ts, by the same digests).
+
+    When this fails: python -m tests.shared.links.
+    """
+    held = {digest for _, digest in links.read(links.OPENED)}
+    assert {slug for slug, built in BUILT_IN.items() if links.digest_of(built.plan) not in held} == set()
+    for built in BUILT_IN.values():
+        answered = dump_appraised(built.timeline, built.appraisal)
+        own = {name: value for name, value in answered.items() if name not in ("readiness", "findings")}
+        compiled = dump_timeline(compile_timeline(built.plan))
+        assert own == {name: value for name, value in compiled.items() if name != "findings"}
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from marshmallow import fields
 from planner.athlete import Level
 from planner.drills import Phase
 from planner.schemas.fields import Inside, Several, Strict
+from planner.schemas.finding_schema import FindingShape
 from planner.schemas.plan_schema import PlanSchema
 from planner.schemas.timeline_shape import TimelineShape
 from planner.schemas.wall_schema import MOST_PLANS
@@ -41,14 +42,27 @@ class BuiltinPlanShape(Strict):
 
     slug = fields.String(required=True)
     kind = fields.String(required=True)
+    level = _word(Level)
     plan = Inside("plan", PlanSchema, required=True)
     timeline = Inside("timeline", TimelineShape, required=True)
 
 
-class LibraryShape(Strict):
-    """Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal."""
+class LibraryPlanShape(Strict):
+    """A built-in plan, how long it is, and what there is to say of it."""
 
-    plans = fields.List(Inside("a plan", BuiltinPlanShape), required=True)
+    slug = fields.String(required=True)
+    kind = fields.String(required=True)
+    level = _word(Level)
+    seconds_s = fields.Float(required=True)
+    estimated = fields.Boolean(required=True)
+    plan = Inside("plan", PlanSchema, required=True)
+    findings = fields.List(Inside("a finding", FindingShape), required=True)
+
+
+class LibraryShape(Strict):
+    """Every built-in plan: what a phone keeps for when there is no signal. It compiles timelines itself."""
+
+    plans = fields.List(Inside("a plan", LibraryPlanShape), required=True)
 
 
 class PositionShape(Strict):

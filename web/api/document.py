@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import sys
+from functools import cache
 from typing import Any
 
 from flask import Blueprint, Response, request
 
 from planner.appraisal import appraise
+from planner.athlete import Level
 from planner.notation.reader import read
 from planner.notation.writer import write
 from planner.schemas.appraisal_schema import dump_appraised
@@ -92,7 +94,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     plan = read(EXAMPLE_TEXT)
     timeline = compile_timeline(plan)
     appraisal = appraise(timeline)
-    builtin = BuiltinPlan("a-short-piece", "steady", plan, timeline, appraisal)
+    builtin = BuiltinPlan("a-short-piece", "steady", Level.CLUB, plan, timeline, appraisal)
     answers = plan_answers(Library({builtin.slug: builtin}, ()))
     listing, together, whole = (json.loads(stored.body) for stored in answers.values())
     asked, told = {"plan": dump_plan(plan)}, dump_appraised(timeline, appraisal)
@@ -111,7 +113,7 @@ def _paths() -> dict[str, dict[str, Any]]:
     }
     return {
         "/api/library": {
-            "get": reading("getLibrary", "All built-in plans with their timelines", LibraryShape, together)
+            "get": reading("getLibrary", "All built-in plans, to be kept", LibraryShape, together)
         },
         "/api/plans": {"get": reading("listPlans", "The built-in plans", PlanListingShape, listing)},
         "/api/plans/{slug}": {
@@ -217,14 +219,14 @@ def _few(technique: dict[str, list[Any]]) -> dict[str, list[Any]]:
 
 
 def document_api() -> Blueprint:
-    """GET /api/openapi.json."""
+    """GET /api/openapi.json, written when it is first asked for, since that takes a while."""
     blueprint = Blueprint("document_api", __name__)
-    stored = Stored(json_bytes(api_document()), JSON)
+    stored = cache(lambda: Stored(json_bytes(api_document()), JSON))
 
     @blueprint.get("/api/openapi.json")
     def document() -> Response:
         """The API's description."""
-        return answer(stored, request)
+        return answer(stored(), request)
 
     return blueprint
 

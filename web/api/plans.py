@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-import brotli
 from flask import Blueprint, Response, abort, request
 
 from planner.schemas.appraisal_schema import dump_appraised
+from planner.schemas.finding_schema import dump_finding
 from planner.schemas.plan_schema import dump_plan
 from web.api.writing import JSON, json_bytes
 from web.builtin_plans import BuiltinPlan, Library
@@ -15,30 +15,22 @@ from web.stored import Stored, answer
 
 LISTING = "/api/plans"
 LIBRARY = "/api/library"
-"""All plans in one answer, which phones keep: compressed together they come to little more than half."""
+"""All plans in one answer, which phones keep; timelines, as much again, they compile themselves."""
 
 
 def plan_answers(library: Library) -> dict[str, Stored]:
     """Every answer about built-in plans by its path."""
     listing = {"plans": [_summary(plan) for plan in library.plans.values()]}
-    wholes = {plan.slug: _whole(plan) for plan in library.plans.values()}
-    kept = {"plans": [_without_readiness(whole) for whole in wholes.values()]}
+    kept = {"plans": [_kept(plan) for plan in library.plans.values()]}
     answers = {LISTING: _stored(listing), LIBRARY: _stored(kept)}
-    for slug, whole in wholes.items():
-        answers[f"{LISTING}/{slug}"] = _stored(whole)
+    for slug, plan in library.plans.items():
+        answers[f"{LISTING}/{slug}"] = _stored(_whole(plan))
     return answers
 
 
-def _without_readiness(whole: dict[str, Any]) -> dict[str, Any]:
-    """It rests on who rows, so that a phone asks for it anew; nobody needs it to row."""
-    timeline = {name: value for name, value in whole["timeline"].items() if name != "readiness"}
-    return {**whole, "timeline": timeline}
-
-
 def _stored(document: object) -> Stored:
-    """Compressed as far as can be: phones keep the library at their first visit."""
-    body = json_bytes(document)
-    return Stored(body, JSON, encoded={"br": bytes(brotli.compress(body))})
+    """To be compressed as far as can be: phones keep the library at their first visit."""
+    return Stored(json_bytes(document), JSON, smallest=True)
 
 
 def _summary(plan: BuiltinPlan) -> dict[str, object]:
@@ -54,10 +46,25 @@ def _summary(plan: BuiltinPlan) -> dict[str, object]:
     }
 
 
+def _kept(plan: BuiltinPlan) -> dict[str, Any]:
+    """Without its readiness, which rests on who rows: phones ask for it anew, and nobody needs it to row."""
+    totals = plan.timeline.totals
+    return {
+        "slug": plan.slug,
+        "kind": plan.kind,
+        "level": plan.level,
+        "seconds_s": float(totals.seconds),
+        "estimated": totals.estimated,
+        "plan": dump_plan(plan.plan),
+        "findings": [dump_finding(finding) for finding in plan.appraisal.findings],
+    }
+
+
 def _whole(plan: BuiltinPlan) -> dict[str, Any]:
     return {
         "slug": plan.slug,
         "kind": plan.kind,
+        "level": plan.level,
         "plan": dump_plan(plan.plan),
         "timeline": dump_appraised(plan.timeline, plan.appraisal),
     }
@@ -69,7 +76,7 @@ def plans_api(answers: dict[str, Stored]) -> Blueprint:
 
     @blueprint.get(LIBRARY)
     def library() -> Response:
-        """Every plan with its timeline for anybody."""
+        """Every plan, for phones to keep."""
         return answer(answers[LIBRARY], request)
 
     @blueprint.get(LISTING)

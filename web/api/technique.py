@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import asdict
 
-import brotli
 from flask import Blueprint, Response, request
 
 from planner.drills import DRILLS, KnownDrill
@@ -17,7 +16,7 @@ TECHNIQUE = "/api/technique"
 
 
 def technique_answer() -> Stored:
-    """The whole library, compressed as far as can be: every phone keeps it once the app stands."""
+    """The whole library, to be compressed as far as can be: every phone keeps it once the app stands."""
     body = json_bytes(
         {
             "positions": [asdict(position) for position in POSITIONS],
@@ -25,7 +24,7 @@ def technique_answer() -> Stored:
             "focuses": [_focus(focus) for focus in FOCUSES],
         }
     )
-    return Stored(body, JSON, encoded={"br": bytes(brotli.compress(body))})
+    return Stored(body, JSON, smallest=True)
 
 
 def _drill(drill: KnownDrill) -> dict[str, object]:

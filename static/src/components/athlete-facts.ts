@@ -1,18 +1,16 @@
 /** A few facts about a person, none of them needed. Property `athlete`; event `facts` (detail: what has changed), which bubbles. */
 import { LitElement, css, html } from "lit";
+import { FACT_BOUNDS, type Fact } from "../plan/fact-bounds.js";
 import type { Athlete } from "../plan/wire.js";
 import { choices, tiles } from "./choice-look.js";
 import { LEVELS } from "./level-names.js";
 import { fields, type } from "./look.js";
 
-type Fact = "age" | "mass_kg" | "heart_rate_rest" | "heart_rate_max";
-
-/** Bounds as in the planner's limits. */
-const FACTS: readonly { fact: Fact; label: string; low: number; high: number; whole: boolean }[] = [
-  { fact: "age", label: "Age, years", low: 8, high: 100, whole: true },
-  { fact: "mass_kg", label: "Body mass, kg", low: 20, high: 250, whole: false },
-  { fact: "heart_rate_rest", label: "Heart rate at rest", low: 25, high: 120, whole: true },
-  { fact: "heart_rate_max", label: "Highest heart rate", low: 90, high: 230, whole: true },
+const FACTS: readonly { fact: Fact; label: string }[] = [
+  { fact: "age", label: "Age, years" },
+  { fact: "mass_kg", label: "Body mass, kg" },
+  { fact: "heart_rate_rest", label: "Heart rate at rest" },
+  { fact: "heart_rate_max", label: "Highest heart rate" },
 ];
 
 export class AthleteFacts extends LitElement {
@@ -42,7 +40,8 @@ export class AthleteFacts extends LitElement {
       <div class="facts">${FACTS.map((each) => this.field(each))}</div></section>`;
   }
 
-  private field({ fact, label, low, high, whole }: (typeof FACTS)[number]) {
+  private field({ fact, label }: (typeof FACTS)[number]) {
+    const { low, high, whole } = FACT_BOUNDS[fact];
     const problem = this.problems[fact] ?? "";
     return html`<div><label for=${fact}>${label}</label>
       <input id=${fact} inputmode=${whole ? "numeric" : "decimal"} autocomplete="off" aria-describedby="${fact}-problem" aria-invalid=${problem ? "true" : "false"}

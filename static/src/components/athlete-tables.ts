@@ -3,7 +3,7 @@ import type { AthleteAnswer, Band, CriticalPower, Prediction } from "../plan/wir
 import { LitElement, css, html, nothing } from "lit";
 import { splitClock } from "../plan/format.js";
 import { heartWords } from "../plan/heart-words.js";
-import { timeWords } from "../plan/result-words.js";
+import { metreWords, timeWords } from "../plan/result-words.js";
 import { type } from "./look.js";
 
 export class AthleteTables extends LitElement {
@@ -60,13 +60,14 @@ function likely(predictions: readonly Prediction[]) {
 /** A time over a distance, or the metres in a time. */
 function reached(each: Prediction, which: "low" | "likely" | "high"): string {
   const seconds = each[`${which}_s`];
-  return seconds === undefined ? `${Math.round(each[`${which}_metres`] ?? 0)} m` : timeWords(seconds);
+  return seconds === undefined ? metreWords(Math.round(each[`${which}_metres`] ?? 0)) : timeWords(seconds);
 }
 
 function held({ watts, watts_error, split_s, reserve_kj, reserve_kj_error }: CriticalPower) {
-  return html`<section aria-labelledby="held"><h2 id="held">What you can hold</h2>
-    <p>About <b>${Math.round(watts)} W</b>, give or take ${Math.round(watts_error)}: a split of ${splitClock(split_s)}. Above it you spend a reserve of about
-      <b>${reserve_kj.toFixed(1)} kJ</b>, give or take ${reserve_kj_error.toFixed(1)}.</p></section>`;
+  return html`<section aria-labelledby="held"><h2 id="held">Critical power</h2>
+    <p>About <b>${Math.round(watts)} W</b>, give or take ${Math.round(watts_error)}: a split of ${splitClock(split_s)}. It is worked out from your
+      results, and is a border more than a pace: above it you spend a reserve of about <b>${reserve_kj.toFixed(1)} kJ</b>, give or take ${reserve_kj_error.toFixed(1)};
+      the longer you row, the further below it you stay.</p></section>`;
 }
 
 function band(each: Band) {

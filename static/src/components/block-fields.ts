@@ -64,7 +64,7 @@ export class BlockFields extends LitElement {
       ${(block.calls ?? []).map((call, index) => this.call(block, call, index))}
       ${(block.calls ?? []).length < CALLS ? html`<div class="more">
         <button type="button" @click=${() => this.addCall(block, "Long and easy")}>Add a call</button>
-        <word-picker .words=${this.calls()} @pick=${({ detail }: CustomEvent<string>) => this.addCall(block, detail)}>Add a call from the library</word-picker></div>` : nothing}
+        <word-picker .words=${this.calls()} @pick=${({ detail }: CustomEvent<Word>) => this.addCall(block, detail.text)}>Add a call from the library</word-picker></div>` : nothing}
       <div class="picks">${this.machine(block)}</div>`;
   }
 
@@ -123,7 +123,7 @@ export class BlockFields extends LitElement {
   private words(label: string, value: string, longest: number, known: readonly Word[], set: (text: string) => void): TemplateResult {
     return html`<div class="call"><typed-field .label=${label} .hint=${`Write up to ${longest} plain characters.`} .value=${value} .read=${(text: string) => lineIn(text, longest)}
         @value=${({ detail }: CustomEvent<string>) => set(detail)}></typed-field>
-      <word-picker .words=${known} @pick=${({ detail }: CustomEvent<string>) => set(detail)}>${label} from the library</word-picker></div>`;
+      <word-picker .words=${known} @pick=${({ detail }: CustomEvent<Word>) => set(detail.text)}>${label} from the library</word-picker></div>`;
   }
 
   private drills(): Word[] {

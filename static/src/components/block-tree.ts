@@ -1,9 +1,10 @@
 /** The blocks of a plan to build with: each opens to be changed in place, moved, copied, repeated or taken out.
  *
- * Properties: `plan`, `timeline` (for strokes and splits; of this plan), `library` (drills and calls, or undefined).
+ * Properties: `plan`, `timeline` (for strokes and splits; of this plan), `library` (drills and calls, or undefined), `plans`
+ * (whose parts can be taken over).
  * Event: `edit` (detail: the plan after a change).
  */
-import { LitElement, html, nothing, type TemplateResult } from "lit";
+import { LitElement, html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { checkedPlan } from "../plan/checked-plan.js";
 import { secondsIn } from "../plan/field-values.js";
 import { clock, splitClock } from "../plan/format.js";
@@ -15,6 +16,8 @@ import { treeLook } from "./block-tree-look.js";
 import { Dragging } from "./dragging.js";
 import { buttons, type } from "./look.js";
 import { partName, strokesWords } from "./segment-words.js";
+import "./word-picker.js";
+import type { Word } from "./word-picker.js";
 
 const TOO_MUCH = "That would be more than a plan holds: 12 parts, 100 blocks in a row, repeats 4 deep, 500 blocks and 12 hours in all. Nothing was changed.";
 const NEW_BLOCK: Step = { for: { seconds: 300 }, rate: 20, effort: { pressure: "light" } };
@@ -31,26 +34,34 @@ export class BlockTree extends LitElement {
     plan: { attribute: false },
     timeline: { attribute: false },
     library: { attribute: false },
+    plans: { attribute: false },
     open: { state: true },
     told: { state: true },
   };
   declare plan: Plan | undefined;
   declare timeline: Timeline | undefined;
   declare library: TechniqueLibrary | undefined;
+  declare plans: readonly Plan[];
   /** The place that is open to be changed, or "". */
   declare open: string;
   /** What has just happened, for those who hear it. */
   declare told: string;
   private byPlace = new Map<string, Segment>();
+  private parts: readonly PartWord[] = [];
   private readonly dragging = new Dragging(this, (from, to) => this.reshape(movedTo(this.plan!, from, to), "Moved"));
 
   constructor() {
     super();
+    this.plans = [];
     this.open = "";
     this.told = "";
   }
 
   static override styles = [type, buttons, treeLook];
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("plans")) this.parts = partsOf(this.plans);
+  }
 
   override render() {
     const { plan } = this;
@@ -59,7 +70,8 @@ export class BlockTree extends LitElement {
     return html`<p class="told" role="status">${this.told}</p>
       ${parts.map((part, index) => this.section(part, `/parts/${index}`, parts.length))}
       <section class="adding" aria-labelledby="add"><h2 id="add">Add a part</h2><div class="acts">${NEW_PARTS.map((part) => html`
-        <button type="button" @click=${() => this.addPart(part)}>${partName(part.kind)}</button>`)}</div></section>`;
+        <button type="button" @click=${() => this.addPart(part)}>${partName(part.kind)}</button>`)}
+        <word-picker .words=${this.parts} @pick=${({ detail }: CustomEvent<PartWord>) => this.addPart(detail.part)}>A part of another plan</word-picker></div></section>`;
   }
 
   private section(part: Part, place: string, parts: number) {
@@ -173,3 +185,14 @@ export class BlockTree extends LitElement {
   }
 }
 customElements.define("block-tree", BlockTree);
+
+interface PartWord extends Word {
+  part: Part;
+}
+
+/** What is rowed in other plans, to be found by its plan and by its blocks. */
+function partsOf(plans: readonly Plan[]): PartWord[] {
+  return plans.flatMap(({ title, parts }) => parts.flatMap((part) => (part.kind === "gap" ? [] : [{
+    part, text: `${partName(part.kind)} of ${title}`, about: part.blocks.map((step) => inline(step)).join(", "),
+  }])));
+}

@@ -7,7 +7,7 @@
 import { LitElement, css, html, nothing } from "lit";
 import { alone } from "../plan/alone.js";
 import { clock, splitClock } from "../plan/format.js";
-import { resultProblem } from "../plan/result-words.js";
+import { metreWords, resultProblem } from "../plan/result-words.js";
 import type { Result } from "../plan/wire.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import type { Kept } from "../state/snapshot.js";
@@ -75,7 +75,7 @@ export class EndScreen extends LitElement {
 
   private byTaps() {
     return html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
-        ${metres} m in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul>
+        ${metreWords(metres)} in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul>
       ${this.keeping === "kept" ? nothing : this.toKeep()}
       <p role="status">${KEEPING[this.keeping]}</p></section>`;
   }

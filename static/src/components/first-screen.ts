@@ -5,7 +5,7 @@
  * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
  * Events: `resume`, `update`.
  */
-import { LitElement, css, html, nothing } from "lit";
+import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import type { UnsoundPlan } from "../data/plans.js";
 import { KINDS, type Kind } from "../plan/kinds.js";
 import { choices, tiles } from "./choice-look.js";
@@ -39,7 +39,7 @@ export class FirstScreen extends LitElement {
   declare running: string;
   declare stranded: boolean;
   declare unsound: readonly UnsoundPlan[];
-  declare notice: string;
+  declare notice: TemplateResult | string;
   declare trouble: string;
   declare updateReady: boolean;
   declare kind: Kind | undefined;
@@ -79,6 +79,9 @@ export class FirstScreen extends LitElement {
     nav .first { flex-basis: 100%; }
     @media (min-width: 560px) { .kinds .tiles { grid-template-columns: repeat(3, 1fr); } }
     section { display: grid; gap: 12px; }
+    plan-finder { display: grid; gap: 30px; }
+    /* as high as the search, which comes later and must push nothing from under a finger */
+    plan-finder:not(:defined)::before { content: ""; height: 176px; }
     .running { padding: 16px; background: var(--hull); border: 2px solid var(--catch); border-radius: var(--r); }
     .running b { font-size: 1.25rem; overflow-wrap: anywhere; }
     .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
@@ -96,18 +99,26 @@ export class FirstScreen extends LitElement {
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
       ${this.updateReady ? html`<p class="notice">A newer Slipway is ready. <button type="button" @click=${() => this.tell("update")}>Change to it now</button></p>` : nothing}
       ${this.unsound.length ? this.damaged() : nothing}
-      ${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this device before"}</h2>
+      <plan-finder .plans=${this.all()}>${this.kept.length ? html`<section aria-labelledby="kept"><h2 id="kept" tabindex="-1">${this.ready ? "Ready with no signal" : "Opened on this device before"}</h2>
         <plan-library .plans=${this.wholeKept ? this.kept : this.kept.slice(0, LATEST)}></plan-library>
         ${this.kept.length > LATEST && !this.wholeKept ? html`<button type="button" @click=${() => (this.wholeKept = true)}>Show all ${this.kept.length}</button>` : nothing}
       </section>` : nothing}
       <section aria-labelledby="library"><h2 id="library" tabindex="-1">Plans</h2>
         ${this.builtIn ? html`<plan-library grouped .plans=${this.builtIn}></plan-library>` : html`<p class="small" role="status">Fetching the plans …</p>`}
         ${this.trouble ? html`<p role="status">${this.trouble}</p>` : nothing}
-      </section>
+      </section></plan-finder>
       <plan-file-entry></plan-file-entry>
       <nav aria-label="Besides"><a class="button" href="/technique">Positions, drills and calls</a>
         <a class="button" href="/settings">Settings</a></nav>
     </main>`;
+  }
+
+  /** Every plan once: one of the library that was opened before is saved as well. */
+  private all(): PlanCard[] {
+    const kept = new Map(this.kept.map((card) => [card.href, card]));
+    const library = this.builtIn ?? [];
+    const own = this.kept.filter(({ href }) => !library.some((card) => card.href === href));
+    return [...own, ...library.map((card) => ({ ...card, saved: kept.get(card.href)?.saved ?? false }))];
   }
 
   private today() {

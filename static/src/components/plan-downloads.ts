@@ -3,9 +3,10 @@
  * Properties: `plan`; `athlete` (whose splits they can show, or undefined).
  */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
-import { NoAnswer, fetchFile, type MadeFile } from "../data/api.js";
+import { NoAnswer, fetchFile } from "../data/api.js";
 import type { Athlete, ExportRequest, Plan } from "../plan/wire.js";
 import { buttons, fields, type } from "./look.js";
+import { saveFile } from "./save-file.js";
 
 interface Kind {
   kind: string;
@@ -25,8 +26,6 @@ const KINDS: readonly Kind[] = [
 ];
 
 const NO_SIGNAL = "Files are made by the server, so this needs signal, and there is none. The plan itself runs without.";
-/** A browser has taken the file over well before. */
-const LET_GO_MS = 60_000;
 
 export class PlanDownloads extends LitElement {
   static override properties = {
@@ -67,6 +66,14 @@ export class PlanDownloads extends LitElement {
     @media (max-width: 420px) { li { grid-template-columns: 1fr; } }
   `];
 
+  /** Makes one of them, asked for elsewhere on the page. */
+  async offer(kind: string): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector("details")!.open = true;
+    this.renderRoot.querySelector(`[aria-describedby="about-${kind}"]`)!.scrollIntoView({ block: "center" });
+    await this.make(kind);
+  }
+
   override render() {
     return html`<details><summary>Download</summary><div class="inside">
       ${this.athlete ? html`<label class="choice"><input type="checkbox" .checked=${this.personal} @change=${this.choose}>With the splits from your results</label>` : nothing}
@@ -101,7 +108,7 @@ export class PlanDownloads extends LitElement {
     this.said = undefined;
     try {
       const file = await fetchFile(kind, this.asked());
-      save(file);
+      saveFile(file.name, file.blob);
       this.said = { kind, words: html`Made: <bdi>${file.name}</bdi>` };
     } catch (error) {
       this.said = { kind, words: troubleWords(error) };
@@ -123,14 +130,4 @@ customElements.define("plan-downloads", PlanDownloads);
 function troubleWords(error: unknown): string {
   if (error instanceof NoAnswer) return NO_SIGNAL;
   return error instanceof Error ? error.message : String(error);
-}
-
-/** Hands a file to the browser, which keeps it where downloads go. */
-function save({ name, blob }: MadeFile): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), LET_GO_MS);
 }

@@ -1,12 +1,17 @@
 /** Plans to choose from, grouped by kind. Property `plans`; attribute `grouped`. */
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
+import type { Level, Plan } from "../plan/types.js";
 import { type } from "./look.js";
 
 export interface PlanCard {
   href: string;
   title: string;
+  plan: Plan;
   summary?: string;
   kind?: string;
+  /** The least that a plan of the library is meant for. */
+  level?: Level;
+  tags?: readonly string[];
   seconds_s: number;
   estimated: boolean;
   /** When one's own plan was last opened, in ms since 1970: it tells plans of one title apart. */
@@ -71,6 +76,7 @@ function list(plans: readonly PlanCard[]): TemplateResult {
     <b dir="auto">${plan.title}</b>
     <span class="minutes">${minutes(plan)}</span>
     ${plan.summary ? html`<span class="small line about" dir="auto">${plan.summary}</span>` : nothing}
+    ${plan.tags?.length ? html`<span class="small line" dir="auto">${plan.tags.join(" · ")}</span>` : nothing}
     ${plan.opened_ms === undefined ? nothing : html`<span class="small line">Last opened ${WHEN.format(plan.opened_ms)}</span>`}
     ${plan.saved ? html`<span class="small line saved"><svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7l3.5 4L12 3" /></svg>Saved on this device</span>` : nothing}
   </a></li>`)}</ul>`;

@@ -3,12 +3,12 @@
  * Properties: `timeline`, `findings`, `appraised` (whether they are for this athlete, with whatever readiness and energy there is),
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
- * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `sent` (came by a link),
+ * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `tags` (of one's own plan), `sent` (came by a link),
  * `query` (how other screens are told of it), `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), `edit`,
- * and of one's own plan `forget`.
+ * and of one's own plan `forget`, `tags` (detail: those it has now).
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { Athlete, Energy, Finding, Mend, Plan, Readiness, Timeline } from "../plan/wire.js";
@@ -17,6 +17,8 @@ import type { Level, Room } from "../plan/types.js";
 import { choices, pick } from "./choice-look.js";
 import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
+import { cannotBeKeptWords } from "./plain-http.js";
+import type { PlanDownloads } from "./plan-downloads.js";
 import "./plan-profile.js";
 import { planSums, sumsLook } from "./plan-sums.js";
 import { ROOMS } from "./room-names.js";
@@ -42,6 +44,7 @@ export class PlanScreen extends LitElement {
     saved: {},
     query: {},
     own: { type: Boolean },
+    tags: { attribute: false },
     sent: { type: Boolean },
     mendedBy: {},
     level: {},
@@ -66,6 +69,7 @@ export class PlanScreen extends LitElement {
   declare saved: string;
   declare query: string;
   declare own: boolean;
+  declare tags: readonly string[];
   declare sent: boolean;
   declare mendedBy: string;
   declare level: Level | undefined;
@@ -89,6 +93,7 @@ export class PlanScreen extends LitElement {
     this.saved = "saving";
     this.query = "";
     this.own = false;
+    this.tags = [];
     this.sent = false;
     this.mendedBy = "";
     this.outdated = false;
@@ -108,6 +113,7 @@ export class PlanScreen extends LitElement {
     .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
     .mended { display: flex; flex-wrap: wrap; gap: 8px 14px; align-items: center; justify-content: space-between; padding: 10px 14px; background: var(--hull); border-radius: var(--r); }
+    .not-secure { display: grid; gap: 10px; padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .mended button { min-height: 48px; }
     .reasons { display: grid; gap: 8px; padding-left: 20px; list-style: disc; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
@@ -172,6 +178,7 @@ export class PlanScreen extends LitElement {
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
             : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
+        ${this.saved === "insecure" ? this.notSecure() : nothing}
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
@@ -181,10 +188,21 @@ export class PlanScreen extends LitElement {
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
   }
 
+  private notSecure() {
+    const make = async () => {
+      await customElements.whenDefined("plan-downloads");
+      await this.renderRoot.querySelector<PlanDownloads>("plan-downloads")!.offer("offline");
+    };
+    return html`<div class="not-secure"><p>${cannotBeKeptWords(html`This plan can be had with its player as one file, which needs no server.`)}</p>
+      <button type="button" @click=${make}>Get the one-file page</button></div>`;
+  }
+
   /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
-    return html`<div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
+    const tag = ({ detail }: CustomEvent<string[]>) => this.dispatchEvent(new CustomEvent("tags", { detail }));
+    return html`${this.own ? html`<tag-entry .tags=${this.tags} @tags=${tag}></tag-entry>` : nothing}
+      <div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
       ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
           <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
         : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;

@@ -52,13 +52,19 @@ export class SettingsHome extends LitElement {
     return html`<settings-screen .chosen=${this.chosen} .sound=${this.sound} .volume=${this.volume} .voices=${this.voices} .shakes=${canShake()} .rowing=${this.rowing} .trouble=${this.trouble}
       @sound=${({ detail }: CustomEvent<boolean>) => this.keep(player.setSound(detail).then(() => true, () => false))}
       @volume=${({ detail }: CustomEvent<number>) => this.keep(player.setVolume(detail).then(() => true, () => false))}
-      @choose=${({ detail }: CustomEvent<Partial<Preferences>>) => this.keep(chosen.change(detail))}></settings-screen>`;
+      @brought=${this.follow} @choose=${({ detail }: CustomEvent<Partial<Preferences>>) => this.keep(chosen.change(detail))}></settings-screen>`;
   }
 
   private async look(): Promise<void> {
     this.sound = player.snapshot().sound !== "off";
     this.volume = player.volume;
     this.rowing = (await openSession().catch(() => undefined)) !== undefined;
+  }
+
+  /** Some of what was brought may have been chosen nowhere before. */
+  private async follow(): Promise<void> {
+    await Promise.all([chosen.follow(), player.followSettings()]);
+    await this.look();
   }
 
   private async keep(kept: Promise<boolean>): Promise<void> {

@@ -3,12 +3,13 @@
  * Properties: `chosen` (undefined while it is being read), `sound` (whether it is wanted), `volume` (0 to 1),
  * `voices` (of the device, or undefined while they are looked for), `shakes` (whether the device can), `rowing` (a session is open
  * behind this page), `trouble`. Events: `choose` (detail: what has changed), `sound` (detail: boolean),
- * `volume` (detail: 0 to 1).
+ * `volume` (detail: 0 to 1), `brought` (a file has added to what is stored).
  */
 import { LitElement, css, html, nothing } from "lit";
 import { isCount, LONGEST_COUNT_S, type Buttons, type EffortUnit, type FigureKind, type Hand, type Preferences } from "../data/preferences.js";
 import type { Theme } from "../data/theme-mirror.js";
 import { choices, ON_OR_OFF, tiles, type Option } from "./choice-look.js";
+import "./device-file.js";
 import "./settings-keys.js";
 import { buttons, fields, page, type } from "./look.js";
 import "./settings-cues.js";
@@ -77,7 +78,7 @@ export class SettingsScreen extends LitElement {
       <div role="status">${this.trouble ? html`<p class="find">${this.trouble}</p>` : nothing}</div>
       ${this.chosen ? html`<div class="all"><div class="side">${this.whileRowing(this.chosen)}<settings-cues .chosen=${this.chosen} .sound=${this.sound}
           .volume=${this.volume} .voices=${this.voices} .shakes=${this.shakes}></settings-cues></div>
-        <div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}<settings-keys .chosen=${this.chosen}></settings-keys></div></div>` : nothing}
+        <div class="side">${this.counting(this.chosen)}${this.device(this.chosen)}<settings-keys .chosen=${this.chosen}></settings-keys><device-file @brought=${() => this.dispatchEvent(new CustomEvent("brought"))}></device-file></div></div>` : nothing}
       ${this.rowing ? html`<div class="bar"><p class="small">A session is open behind this page.</p><a class="button go" href="/row">Back to rowing</a></div>` : nothing}
     </main>`;
   }

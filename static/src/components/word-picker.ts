@@ -1,6 +1,6 @@
 /** Words from the library to choose from, found by typing a part of them.
  *
- * Property: `words` (each with what it is about); slot: what the button says. Event: `pick` (detail: the word).
+ * Property: `words` (each with what it is about); slot: what the button says. Event: `pick` (detail: the one chosen).
  */
 import { LitElement, css, html } from "lit";
 import { dialogs } from "./dialog-look.js";
@@ -12,14 +12,17 @@ export interface Word {
 }
 
 export class WordPicker extends LitElement {
-  static override properties = { words: { attribute: false }, sought: { state: true } };
+  static override properties = { words: { attribute: false }, sought: { state: true }, opened: { state: true } };
   declare words: readonly Word[];
   declare sought: string;
+  /** While it is not, there is no list that keys would wait for. */
+  declare opened: boolean;
 
   constructor() {
     super();
     this.words = [];
     this.sought = "";
+    this.opened = false;
   }
 
   static override styles = [type, buttons, fields, dialogs, css`
@@ -27,21 +30,31 @@ export class WordPicker extends LitElement {
     ul { display: grid; gap: 8px; }
     li button { width: 100%; justify-items: start; text-align: left; font-size: 1.125rem; }
     li .small { font-weight: 400; }
+    .about { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 6; overflow: hidden; }
     .open { font-size: 1.0625rem; }
     .back { position: sticky; bottom: 0; }
   `];
 
   override render() {
-    const found = this.words.filter((word) => fits(word, this.sought));
+    const found = this.opened ? this.words.filter((word) => fits(word, this.sought)) : [];
     return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}><slot></slot></button>
-      <dialog aria-labelledby="title" @close=${() => (this.sought = "")}><h2 id="title">From the library</h2>
+      <dialog aria-labelledby="title" @close=${this.closed}><h2 id="title">From the library</h2>
         <div><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
         <p class="small" role="status">${found.length ? `${found.length} found` : "Nothing found. Try fewer or other words, or go back and write it yourself."}</p>
-        <ul>${found.map((word) => html`<li><button type="button" @click=${() => this.pick(word)}><span>${word.text}</span><span class="small">${word.about}</span></button></li>`)}</ul>
+        <ul>${found.map((word) => html`<li><button type="button" @click=${() => this.pick(word)}><span dir="auto">${word.text}</span><span class="small about" dir="auto">${word.about}</span></button></li>`)}</ul>
         <button type="button" class="back" @click=${this.close}>Back</button></dialog>`;
   }
 
-  private readonly open = () => this.dialog.showModal();
+  private readonly open = () => {
+    this.opened = true;
+    this.dialog.showModal();
+  };
+
+  private readonly closed = () => {
+    this.opened = false;
+    this.sought = "";
+  };
+
   private readonly close = () => this.dialog.close();
 
   private get dialog(): HTMLDialogElement {
@@ -52,9 +65,9 @@ export class WordPicker extends LitElement {
     this.sought = (event.target as HTMLInputElement).value;
   }
 
-  private pick({ text }: Word): void {
+  private pick(word: Word): void {
     this.close();
-    this.dispatchEvent(new CustomEvent("pick", { detail: text }));
+    this.dispatchEvent(new CustomEvent<Word>("pick", { detail: word }));
   }
 }
 customElements.define("word-picker", WordPicker);

@@ -6,7 +6,7 @@ import { LitElement, html, type PropertyValues } from "lit";
 import { NoAnswer, Refused } from "../data/api.js";
 import { readAthlete, resultsOf, type AthleteRecord } from "../data/athlete.js";
 import { draftOf, dropDraft, keepDraft } from "../data/drafts.js";
-import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
+import { addressOf, allPlans, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { technique } from "../data/technique.js";
 import { keepWritten } from "../data/writing.js";
 import type { Mend, Plan, Result, TechniqueLibrary } from "../plan/wire.js";
@@ -28,6 +28,7 @@ export class WriteHome extends LitElement {
     busy: { state: true },
     trouble: { state: true },
     library: { state: true },
+    plans: { state: true },
     rower: { state: true },
     other: { state: true },
   };
@@ -40,6 +41,7 @@ export class WriteHome extends LitElement {
   declare busy: boolean;
   declare trouble: string;
   declare library: TechniqueLibrary | undefined;
+  declare plans: readonly Plan[];
   declare rower: AthleteRecord | undefined;
   /** Somebody else's result, whose splits are shown. */
   declare other: Result | undefined;
@@ -52,6 +54,7 @@ export class WriteHome extends LitElement {
     this.missing = "";
     this.busy = false;
     this.trouble = "";
+    this.plans = [];
   }
 
   override connectedCallback(): void {
@@ -60,6 +63,7 @@ export class WriteHome extends LitElement {
     addEventListener("online", this.online);
     // Without it, drills and calls are typed.
     technique().then((library) => (this.library = library), () => undefined);
+    void allPlans().then((plans) => (this.plans = plans));
   }
 
   override disconnectedCallback(): void {
@@ -78,7 +82,7 @@ export class WriteHome extends LitElement {
     if (this.missing) return html`<write-screen .missing=${this.missing}></write-screen>`;
     if (!composed || !composer) return html`<slot></slot>`;
     return html`<write-screen .composed=${composed} .from=${record?.plan.title ?? ""} .own=${record?.source === "mine"} .back=${record ? addressOf(record) : "/"}
-      .busy=${this.busy} .trouble=${this.trouble} .library=${this.library} .known=${this.rower !== undefined && resultsOf(this.rower).length > 0} .other=${this.other}
+      .busy=${this.busy} .trouble=${this.trouble} .library=${this.library} .plans=${this.plans} .known=${this.rower !== undefined && resultsOf(this.rower).length > 0} .other=${this.other}
       @rower=${({ detail }: CustomEvent<Result | null>) => this.rowedBy(detail ?? undefined)} @typed=${({ detail }: CustomEvent<string>) => composer.type(detail)} @undo=${() => composer.undo()} @redo=${() => composer.redo()}
       @mend=${this.mend} @edit=${({ detail }: CustomEvent<Plan>) => composer.edit(detail)} @again=${() => composer.begin()} @keep=${this.keep}></write-screen>`;
   }

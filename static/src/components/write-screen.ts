@@ -2,7 +2,7 @@
  *
  * Properties: `composed` (see state/composer), `from` (title of the plan it is written from, or ""), `own` (that plan is
  * one's own, and is kept in its place), `back` (where one came from), `busy`, `trouble` (why it cannot be kept, or ""),
- * `library` (drills and calls, or undefined), `known` (there are results of one's own), `other` (somebody else's, whose splits
+ * `library` (drills and calls, or undefined), `plans` (whose parts can be taken over), `known` (there are results of one's own), `other` (somebody else's, whose splits
  * are shown, or undefined), `missing` (a sentence where there is nothing to write in). Method: `showFirstProblem()`.
  * Events: `typed` (detail: the text), `undo`, `redo`, `mend` (detail: the mend), `edit` (detail: the plan), `again`, `keep`,
  * `rower` (detail: somebody's result, or null for one's own).
@@ -48,6 +48,7 @@ export class WriteScreen extends LitElement {
     trouble: {},
     missing: {},
     library: { attribute: false },
+    plans: { attribute: false },
     known: { type: Boolean },
     other: { attribute: false },
     view: { state: true },
@@ -61,6 +62,7 @@ export class WriteScreen extends LitElement {
   declare trouble: string;
   declare missing: string;
   declare library: TechniqueLibrary | undefined;
+  declare plans: readonly Plan[];
   declare known: boolean;
   declare other: Result | undefined;
   declare view: "text" | "blocks";
@@ -75,6 +77,7 @@ export class WriteScreen extends LitElement {
     this.busy = false;
     this.trouble = "";
     this.missing = "";
+    this.plans = [];
     this.known = false;
     this.view = "text";
     this.listed = false;
@@ -161,7 +164,7 @@ export class WriteScreen extends LitElement {
     const titled = (plan: Plan) => html`<typed-field label="Title" hint="Write up to 80 plain characters." .value=${plan.title} .read=${(typed: string) => lineIn(typed, 80) || undefined}
       @value=${({ detail }: CustomEvent<string>) => this.tell("edit", { ...plan, title: detail })}></typed-field>`;
     return html`${plan ? titled(plan) : html`<p>Begin with a part.</p>`}
-      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree>`;
+      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree>`;
   }
 
   /** What is to be said of the text itself. */

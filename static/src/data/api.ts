@@ -2,7 +2,7 @@
 import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, BuiltinPlan, ExportRequest, Library, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallMade,
+  Athlete, AthleteAnswer, ExportRequest, Library, LibraryPlan, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallMade,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -28,8 +28,8 @@ export class NoAnswer extends Error {
   override readonly name = "NoAnswer";
 }
 
-/** The built-in plans, with their timelines for anybody. Throws Refused or NoAnswer, as does everything here. */
-export async function fetchLibrary(): Promise<BuiltinPlan[]> {
+/** The built-in plans. Throws Refused or NoAnswer, as does everything here. */
+export async function fetchLibrary(): Promise<LibraryPlan[]> {
   return (await ask<Library>("/api/library")).plans;
 }
 

@@ -16,7 +16,7 @@ export interface AthleteRecord {
 }
 
 /** As in the planner's limits. */
-const MOST_RESULTS = 20;
+export const MOST_RESULTS = 20;
 const NOBODY: AthleteRecord = { id: "me", athlete: {}, answer: null };
 
 /** What is known about the person; a 2000 m time that an earlier version kept among the settings is taken over. */
@@ -47,6 +47,12 @@ export async function addResult(result: Result): Promise<AthleteRecord> {
 export async function keepResult(result: Result): Promise<boolean> {
   await addResult(result);
   return resultsOf(await readAthlete()).some((kept) => isSame(kept, result));
+}
+
+/** The results of both, each once, the nearest to 2000 m first; as many as can be sent. */
+export function joined(results: readonly Result[], more: readonly Result[]): Result[] {
+  const others = more.filter((result) => !results.some((known) => isSame(known, result)));
+  return [...results, ...others].sort(byNearness).slice(0, MOST_RESULTS);
 }
 
 /** The quicker first where the distance is the same. */

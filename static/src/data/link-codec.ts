@@ -7,6 +7,7 @@
 import { deflateSync, inflateSync } from "fflate";
 import { canonical } from "../plan/canonical.js";
 import { checkedPlan } from "../plan/checked-plan.js";
+import { crc32 } from "../plan/crc32.js";
 import type { Plan } from "../plan/wire.js";
 import dictionaryText from "./link-dictionary-1.txt";
 
@@ -108,17 +109,4 @@ function base64url(bytes: Uint8Array): string {
 
 function fromBase64url(text: string): Uint8Array<ArrayBuffer> {
   return Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
-}
-
-const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let value = byte;
-  for (let bit = 0; bit < 8; bit += 1) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
-  return value;
-});
-
-/** CRC-32 of ISO-HDLC over some bytes, one run after the other. */
-export function crc32(...runs: ArrayLike<number>[]): number {
-  let crc = 0xffffffff;
-  for (const run of runs) for (let i = 0; i < run.length; i += 1) crc = CRC_TABLE[(crc ^ run[i]!) & 0xff]! ^ (crc >>> 8);
-  return (crc ^ 0xffffffff) >>> 0;
 }

@@ -2,9 +2,10 @@
 import { canonical } from "../plan/canonical.js";
 import { checkedPlan } from "../plan/checked-plan.js";
 import { compiledForAnybody } from "../plan/compile.js";
+import { sumOf } from "../plan/crc32.js";
 import type { Plan } from "../plan/wire.js";
 import { Refused, fetchPublished, publishPlan } from "./api.js";
-import { LinkError, crc32, decode, encode } from "./link-codec.js";
+import { LinkError, decode, encode } from "./link-codec.js";
 import { keep, openPlan, type PlanRecord } from "./plans.js";
 import { changeSettings, readSettings } from "./settings.js";
 
@@ -64,8 +65,7 @@ function soundSent(name: string): Promise<PlanRecord | undefined> {
 /** The same plan has the same name on this device, and no two have one. */
 async function nameFor(plan: Plan): Promise<string> {
   const text = canonical(plan);
-  const sum = crc32(new TextEncoder().encode(text)).toString(16).padStart(8, "0");
-  for (let name = sum; ; name += "-") {
+  for (let name = sumOf(text); ; name += "-") {
     const kept = await soundSent(name);
     if (!kept || canonical(kept.plan) === text) return name;
   }

@@ -9,6 +9,8 @@ import { keepMine, type PlanRecord } from "./plans.js";
 /** As much as the server takes, with room for what stands around a plan in a request. */
 export const MOST_BYTES = 250_000;
 
+const EVERYTHING = "It is a file of everything on a device: bring it back under Settings.";
+
 /** What was given is no plan: a sentence for each mistake, with its place. Nothing has changed. */
 export class NotAPlan extends Error {
   override readonly name = "NotAPlan";
@@ -25,9 +27,10 @@ export function looksLikeJson(text: string): boolean {
 
 /** Opens a plan file and keeps the plan as one's own. Throws NotAPlan, NoAnswer; then nothing has changed. */
 export async function openPlanFile(file: Blob, rower: AthleteRecord): Promise<PlanRecord> {
-  if (file.size > MOST_BYTES) throw new NotAPlan([`It is ${Math.ceil(file.size / 1000)} kB long, and a plan takes ${MOST_BYTES / 1000} kB at most.`]);
+  if (file.size > MOST_BYTES) throw new NotAPlan([`It is ${Math.ceil(file.size / 1000)} kB long, and a plan takes ${MOST_BYTES / 1000} kB at most. A file of everything on a device is brought back under Settings.`]);
   const text = textOf(await file.arrayBuffer());
   const plan = await documentIn(text);
+  if ((plan as { slipway?: unknown } | null)?.slipway === "everything") throw new NotAPlan([EVERYTHING]);
   try {
     return await keepMine(await compiled(plan as Plan, rower));
   } catch (error) {

@@ -1,5 +1,6 @@
 /** Plans on this device: every plan that is opened is kept, with the timeline for anybody. */
-import type { BuiltinPlan, Piece, Result } from "../plan/wire.js";
+import { compiledForAnybody } from "../plan/compile.js";
+import type { LibraryPlan, Piece, Result } from "../plan/wire.js";
 import type { Level, Plan, Timeline } from "../plan/types.js";
 import { NoAnswer, Refused, fetchLibrary, readShorthand } from "./api.js";
 import type { AthleteRecord } from "./athlete.js";
@@ -7,7 +8,7 @@ import { compiled, type Appraisal } from "./compiling.js";
 import { database } from "./database.js";
 import { newId } from "./ids.js";
 import type { Settings } from "./settings.js";
-import { planFault, Unsound, type Fault } from "./sound-session.js";
+import { planFault, uncompiledFault, Unsound, type Fault } from "./sound-session.js";
 
 /** Where a plan comes from: the app itself, this device, or a link. */
 export type Source = "built-in" | "mine" | "sent";
@@ -26,6 +27,8 @@ export interface PlanRecord {
   plan: Plan;
   /** For anybody: scale it to a result with plan/scale. */
   timeline: Timeline;
+  /** What a person calls it by, to find it again: see plan/tags. */
+  tags?: readonly string[];
   /** One's own plans: the canonical shorthand. */
   text?: string;
   /** Of a session that was made: why it looks as it does. */
@@ -72,13 +75,20 @@ export function addressOf(record: Pick<PlanRecord, "source" | "name" | "address"
 }
 
 /** The library, from the server or its copy in the cache. Throws NoAnswer where there is neither. */
-export function libraryPlans(): Promise<BuiltinPlan[]> {
+export function libraryPlans(): Promise<LibraryPlan[]> {
   return fetchLibrary();
 }
 
 /** The plans kept on this device that are sound, the last opened first. */
 export async function keptPlans(): Promise<PlanRecord[]> {
   return (await everyKept()).sound;
+}
+
+/** One's own plans and those that were sent, the last opened first, and the library as far as it can be had. */
+export async function allPlans(): Promise<Plan[]> {
+  const library = await libraryPlans().catch(() => []);
+  const kept = (await keptPlans()).filter(({ source }) => source !== "built-in");
+  return [...kept, ...library].map(({ plan }) => plan);
 }
 
 /** A kept plan that cannot be used: where it can be had again, and its title or else its address. */
@@ -128,9 +138,10 @@ export function addressOfId(id: string): string {
 export async function openBuiltIn(slug: string): Promise<PlanRecord> {
   const id = `built-in:${slug}`;
   try {
-    const [{ kind, plan, timeline }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
+    const [{ kind, plan, findings }, before] = await Promise.all([builtIn(slug), storedPlan(id).catch(() => undefined)]);
     const same = before?.appraisal && JSON.stringify(before.plan) === JSON.stringify(plan);
     const appraisal = same ? { appraisal: before.appraisal! } : {};
+    const timeline = { ...compiledHere(plan), findings };
     return await keep(checked({ id, source: "built-in", name: slug, kind, plan, timeline, ...appraisal, kept_at_ms: Date.now() }));
   } catch (error) {
     const kept = error instanceof NoAnswer ? await storedPlan(id) : undefined;
@@ -146,7 +157,16 @@ function checked(record: PlanRecord): PlanRecord {
   return record;
 }
 
-async function builtIn(slug: string): Promise<BuiltinPlan> {
+/** Exactly what the server compiles. Throws Unsound where the plan cannot be compiled by this build. */
+function compiledHere(plan: Plan): Timeline {
+  try {
+    return compiledForAnybody(plan);
+  } catch {
+    throw new Unsound(uncompiledFault(plan));
+  }
+}
+
+async function builtIn(slug: string): Promise<LibraryPlan> {
   const found = (await fetchLibrary()).find((plan) => plan.slug === slug);
   if (!found) throw new Refused(404, "there is no built-in plan of that name", []);
   return found;
@@ -185,7 +205,9 @@ export async function remake(name: string, rower: AthleteRecord): Promise<PlanRe
 /** Keeps a plan as one's own: in place of one's own plan of that name, or of one that says the same, or under a new name. */
 export async function keepMine(content: Before, in_place_of?: string): Promise<PlanRecord> {
   const name = in_place_of ?? (await nameOfSame(content.text)) ?? newId();
-  return keep({ id: `mine:${name}`, source: "mine", name, kind: "", ...content, kept_at_ms: Date.now() });
+  const id = `mine:${name}`;
+  const before = await database.get("plans", id).catch(() => undefined);
+  return keep({ id, source: "mine", name, kind: "", ...(before?.tags ? { tags: before.tags } : {}), ...content, kept_at_ms: Date.now() });
 }
 
 async function nameOfSame(text: string | undefined): Promise<string | undefined> {

@@ -91,6 +91,12 @@ export function preferencesFrom(stored: unknown): Preferences {
   return Object.fromEntries(read) as Preferences;
 }
 
+/** What was chosen of what was stored, as it is stored, and makes sense. */
+export function chosenIn(stored: unknown): Partial<Preferences> {
+  const values = valuesOf(stored);
+  return Object.fromEntries(Object.entries(CHOICES).flatMap(([name, { allows }]) => (allows(values[name]) ? [[name, values[name]]] : []))) as Partial<Preferences>;
+}
+
 /** What is chosen on this device. */
 export async function readPreferences(): Promise<Preferences> {
   return preferencesFrom((await readSettings()).preferences);

@@ -1,7 +1,7 @@
 /** What a person has chosen on this device, and the few things the app has to remember about them. */
 import * as v from "valibot";
 import type { Room } from "../plan/types.js";
-import { database } from "./database.js";
+import { database, type Step } from "./database.js";
 
 export interface Settings {
   /** Whether the session is to be heard. */
@@ -84,6 +84,22 @@ export async function keepSettings(changes: Changes): Promise<Settings> {
     unkept = { ...unkept, ...changedFrom(await readSettings()) };
     throw error;
   }
+}
+
+/** Those settings that were chosen here: stored, sound, and another than the default. */
+export async function chosenSettings(): Promise<Partial<Settings>> {
+  const all = Object.entries(await readSettings());
+  return Object.fromEntries(all.filter(([name, value]) => JSON.stringify(value) !== JSON.stringify(DEFAULTS[name as keyof Settings]))) as Partial<Settings>;
+}
+
+export function isSetting(name: keyof Settings, value: unknown): boolean {
+  return v.is(CHECKS[name], value);
+}
+
+/** The change of some settings as one of several that are made together. */
+export async function settingsStep(changes: Partial<Settings>): Promise<Step> {
+  const stored = await database.get("settings", KEY);
+  return { store: "settings", put: { name: KEY, values: { ...stored?.values, ...changes } } };
 }
 
 function settingsFrom(values: unknown): Settings {

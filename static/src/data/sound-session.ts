@@ -84,6 +84,7 @@ const PLAN_RECORD = v.object({
   plan: PLAN,
   timeline: TIMELINE,
   text: v.optional(v.string()),
+  tags: v.optional(v.array(v.string())),
   reasons: v.optional(v.array(v.string())),
   appraisal: v.optional(v.object({ asked_for: v.string(), findings: v.array(v.object({ sentence: v.string() })) })),
   undo: v.optional(v.object({ label: v.string() })),
@@ -93,6 +94,11 @@ const PLAN_RECORD = v.object({
 /** What is wrong with a plan kept here; null when it can be shown and rowed. */
 export function planFault(record: unknown): Fault | null {
   return newer(record, FORMATS.plan) ?? fault(PLAN_RECORD, record);
+}
+
+/** What is wrong with a plan of which no timeline can be made. */
+export function uncompiledFault(plan: unknown): Fault {
+  return newer({ plan }, FORMATS.plan) ?? { kind: "damaged", where: "plan" };
 }
 
 /** What is wrong with a stored session and its facts, in the order of their numbers; null when it can be gone on with. */

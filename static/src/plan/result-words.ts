@@ -37,16 +37,21 @@ export function metresOf(text: string): number | undefined {
 
 /** What is wrong with a result, in a sentence that says what would do; "" when nothing is. */
 export function resultProblem({ metres, seconds }: Result): string {
-  if (metres < SHORTEST_METRES || metres > LONGEST_METRES) return `${metres} m is no distance to go by: it has to be from ${SHORTEST_METRES} to ${LONGEST_METRES} m.`;
-  if (seconds > LONGEST_S) return `${metres} m in ${timeWords(seconds)} is longer than ${clock(LONGEST_S)}: look at the digits again.`;
+  if (metres < SHORTEST_METRES || metres > LONGEST_METRES) return `${metreWords(metres)} is no distance to go by: it has to be from ${metreWords(SHORTEST_METRES)} to ${metreWords(LONGEST_METRES)}.`;
+  if (seconds > LONGEST_S) return `${metreWords(metres)} in ${timeWords(seconds)} is longer than ${clock(LONGEST_S)}: look at the digits again.`;
   const split = (seconds * 500) / metres;
-  if (split < quickestSplit(metres)) return `${metres} m in ${timeWords(seconds)} is quicker than anybody rows that far: look at the digits again.`;
-  if (split > SLOWEST_SPLIT_S) return `${metres} m in ${timeWords(seconds)} is slower than 6:00 per 500 m: look at the digits again.`;
+  if (split < quickestSplit(metres)) return `${metreWords(metres)} in ${timeWords(seconds)} is quicker than anybody rows that far: look at the digits again.`;
+  if (split > SLOWEST_SPLIT_S) return `${metreWords(metres)} in ${timeWords(seconds)} is slower than 6:00 per 500 m: look at the digits again.`;
   return "";
 }
 
 function quickestSplit(metres: number): number {
   return Math.max(QUICKEST_SPLIT_S, QUICKEST_TWO_K_SPLIT_S + QUICKEST_STEP_S * Math.log2(metres / 2000));
+}
+
+/** "2000 m", and long ones in groups of three digits: "42 195 m". */
+export function metreWords(metres: number): string {
+  return metres < 10_000 ? `${metres} m` : `${String(metres).replace(/\d{3}$/, " $&")} m`;
 }
 
 /** "7:42.0", and an hour or more without the tenth. */
@@ -56,5 +61,5 @@ export function timeWords(seconds: number): string {
 
 /** "2000 m in 7:42.0"; a result over whole minutes is told the other way round: "7105 m in 30 min". */
 export function resultWords({ metres, seconds }: Result): string {
-  return seconds % 60 === 0 && metres % 100 !== 0 ? `${metres} m in ${seconds / 60} min` : `${metres} m in ${timeWords(seconds)}`;
+  return seconds % 60 === 0 && metres % 100 !== 0 ? `${metreWords(metres)} in ${seconds / 60} min` : `${metreWords(metres)} in ${timeWords(seconds)}`;
 }

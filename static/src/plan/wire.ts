@@ -62,7 +62,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** All built-in plans with their timelines */
+        /** All built-in plans, to be kept */
         get: operations["getLibrary"];
         put?: never;
         post?: never;
@@ -405,6 +405,8 @@ export interface components {
         /** @description A built-in plan with its timeline for anybody, by the clock. */
         BuiltinPlan: {
             kind: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
             plan: components["schemas"]["Plan"];
             slug: string;
             timeline: components["schemas"]["Timeline"];
@@ -660,9 +662,20 @@ export interface components {
         } | {
             strokes: number;
         };
-        /** @description Every built-in plan with its timeline for anybody: what a phone keeps for when there is no signal. */
+        /** @description Every built-in plan: what a phone keeps for when there is no signal. It compiles timelines itself. */
         Library: {
-            plans: components["schemas"]["BuiltinPlan"][];
+            plans: components["schemas"]["LibraryPlan"][];
+        };
+        /** @description A built-in plan, how long it is, and what there is to say of it. */
+        LibraryPlan: {
+            estimated: boolean;
+            findings: components["schemas"]["Finding"][];
+            kind: string;
+            /** @enum {string} */
+            level: "novice" | "club" | "trained";
+            plan: components["schemas"]["Plan"];
+            seconds_s: number;
+            slug: string;
         };
         /** @description The name of a published plan, and its address: a whole one where the server knows how it is reached. */
         Link: {
@@ -1232,6 +1245,7 @@ export type IntervalSet = components['schemas']['IntervalSet'];
 export type KnownDrill = components['schemas']['KnownDrill'];
 export type Length = components['schemas']['Length'];
 export type Library = components['schemas']['Library'];
+export type LibraryPlan = components['schemas']['LibraryPlan'];
 export type Link = components['schemas']['Link'];
 export type LinkRequest = components['schemas']['LinkRequest'];
 export type LinkedPlan = components['schemas']['LinkedPlan'];

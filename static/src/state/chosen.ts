@@ -14,9 +14,9 @@ export class Chosen {
   private readonly listeners = new Set<() => void>();
 
   constructor(private readonly channel: Channel | undefined = channelOfThePage()) {
-    this.ready = this.read();
-    if (channel) channel.onmessage = () => void this.read();
-    globalThis.document?.addEventListener("visibilitychange", () => void (document.hidden || this.read()));
+    this.ready = this.follow();
+    if (channel) channel.onmessage = () => void this.follow();
+    globalThis.document?.addEventListener("visibilitychange", () => void (document.hidden || this.follow()));
   }
 
   /** Calls `listener` whenever something has changed; the answer stops that. */
@@ -34,8 +34,8 @@ export class Chosen {
     return kept;
   }
 
-  /** A reading that was overtaken by a change of our own is out of date. */
-  private async read(): Promise<void> {
+  /** Takes what is stored now; a reading that was overtaken by a change of our own is out of date. */
+  async follow(): Promise<void> {
     const before = this.changes;
     const stored = await readPreferences().catch(() => this.now);
     if (before === this.changes) this.take(stored);

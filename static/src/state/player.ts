@@ -44,7 +44,7 @@ export class Player {
   ) {
     this.keeper = new Keeper(read, chosen);
     this.lock = makeLock(() => this.lostToAnotherTab());
-    void readSettings().then(({ sound, volume }) => this.applySound(sound, volume));
+    void this.followSettings();
   }
 
   /** Calls `listener` whenever the snapshot's version has grown; the answer stops that. */
@@ -213,6 +213,12 @@ export class Player {
   async setSound(on: boolean): Promise<void> {
     this.applySound(on, this.keeper.sound.volume);
     await Promise.all([on ? this.wakeSound() : undefined, changeSettings({ sound: on })]);
+  }
+
+  /** The sound as it is chosen on this device now. */
+  async followSettings(): Promise<void> {
+    const { sound, volume } = await readSettings();
+    this.applySound(sound, volume);
   }
 
   /** How loud the session is, from 0 to 1. */

@@ -1,0 +1,106 @@
+/** Everything on this device as one file, and back from one. Event: `brought`, after something was added. */
+import { LitElement, css, html, nothing } from "lit";
+import { database } from "../data/database.js";
+import { bringBack, everything, type Brought } from "../data/everything.js";
+import { NotEverything } from "../data/everything-file.js";
+import { buttons, type } from "./look.js";
+import { saveFile } from "./save-file.js";
+
+const REFUSED = "This device could not store it: its storage is full or closed to this page. Make room and try again.";
+const UNCHANGED = "Nothing here has changed.";
+
+export class DeviceFile extends LitElement {
+  static override properties = { busy: { state: true }, said: { state: true }, trouble: { state: true } };
+  declare busy: boolean;
+  declare said: string;
+  declare trouble: string;
+
+  constructor() {
+    super();
+    this.busy = false;
+    this.said = "";
+    this.trouble = "";
+  }
+
+  static override styles = [type, buttons, css`
+    section { display: grid; gap: 12px; }
+    h2 { border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
+    .acts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr)); gap: 10px; }
+    input { display: none; }
+    .note { display: grid; gap: 6px; padding: 12px 14px; background: var(--hull); border-left: 6px solid var(--edge); border-radius: 6px var(--r) var(--r) 6px; overflow-wrap: anywhere; }
+    .trouble { border-left-color: var(--catch); }
+  `];
+
+  override render() {
+    return html`<section aria-labelledby="everything"><h2 id="everything">Everything on this device</h2>
+      <p>Your plans with their tags, your results, what you set here, what you are writing, and the sessions you rowed, in one file: to keep, or to take to another device.</p>
+      <div class="acts"><button type="button" ?disabled=${this.busy} @click=${this.save}>Save it to a file</button>
+        <button type="button" ?disabled=${this.busy} aria-describedby="back" @click=${this.choose}>${this.busy ? "Reading it …" : "Bring a file back"}</button></div>
+      <input type="file" accept=".json,application/json" tabindex="-1" @change=${this.chosen}>
+      <div role="status">${this.said ? html`<p class="note" dir="auto">${this.said}</p>` : nothing}</div>
+      <div role="alert">${this.trouble ? html`<div class="note trouble" dir="auto"><p>${this.trouble}</p><p>${UNCHANGED}</p></div>` : nothing}</div>
+      <p class="small" id="back">Bringing a file back adds what is missing here. What is here stays as it is.</p>
+      <p class="small">The file tells about you: your results and what you rowed. Keys, to walls and for publishing, are not in it.</p></section>`;
+  }
+
+  private choose(): void {
+    this.renderRoot.querySelector("input")!.click();
+  }
+
+  private chosen(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const [file] = input.files ?? [];
+    if (file) void this.bring(file);
+    // The same file may be chosen again.
+    input.value = "";
+  }
+
+  private async save(): Promise<void> {
+    await this.working(async () => {
+      const now = new Date();
+      const { text, plans, sessions, left } = await everything(now);
+      const name = `slipway-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.json`;
+      saveFile(name, new Blob([text], { type: "application/json" }));
+      this.said = `Saved to ${name}: ${count(plans, "plan")}, ${count(sessions, "session")}, your results and settings.${left ? ` ${count(left, "plan or session", "plans and sessions")} on this device cannot be read any more, and stayed behind.` : ""}`;
+    });
+  }
+
+  private async bring(file: Blob): Promise<void> {
+    await this.working(async () => {
+      const brought = await bringBack(file);
+      this.said = broughtWords(brought);
+      if (database.where() === "memory") this.said += " This browser keeps nothing for this page, so it is gone when the page is closed.";
+      this.dispatchEvent(new CustomEvent("brought"));
+    });
+  }
+
+  private async working(work: () => Promise<void>): Promise<void> {
+    if (this.busy) return;
+    this.busy = true;
+    this.said = this.trouble = "";
+    try {
+      await work();
+    } catch (error) {
+      this.trouble = error instanceof NotEverything ? error.message : REFUSED;
+    } finally {
+      this.busy = false;
+    }
+  }
+}
+customElements.define("device-file", DeviceFile);
+
+export function broughtWords({ plans, tagged, results, sessions, others }: Brought): string {
+  const parts = [
+    plans ? count(plans, "plan") : "", tagged ? `tags on ${count(tagged, "plan")}` : "", results ? count(results, "result") : "",
+    sessions ? count(sessions, "session") : "", others ? count(others, "setting or fact", "settings and facts") : "",
+  ].filter(Boolean);
+  return parts.length ? `Added: ${parts.join(", ")}. All the rest was here already.` : "All of it was here already. Nothing here has changed.";
+}
+
+function count(many: number, one: string, more = `${one}s`): string {
+  return `${many} ${many === 1 ? one : more}`;
+}
+
+function two(number: number): string {
+  return String(number).padStart(2, "0");
+}

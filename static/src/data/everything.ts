@@ -1,0 +1,136 @@
+/** Everything a person would miss from this device, saved to one file and brought back from one. */
+import { canonical } from "../plan/canonical.js";
+import { MOST_TAGS, together } from "../plan/tags.js";
+import type { Athlete, Timeline } from "../plan/wire.js";
+import { written } from "../plan/written.js";
+import { joined, readAthlete } from "./athlete.js";
+import { carriedSettings, missingSettings, type Carried } from "./carried-settings.js";
+import { database, type Step } from "./database.js";
+import { everythingIn, textOf, type Checked, type KeptPlan, type KeptSession } from "./everything-file.js";
+import { newId } from "./ids.js";
+import { everyKept, type PlanRecord } from "./plans.js";
+import { factsOf } from "./sessions.js";
+import { sessionFault } from "./sound-session.js";
+
+export interface Saved {
+  text: string;
+  plans: number;
+  sessions: number;
+  /** Of what is stored here, what is damaged and could not go along. */
+  left: number;
+}
+
+/** How much of a file was not here before. */
+export interface Brought {
+  plans: number;
+  tagged: number;
+  results: number;
+  sessions: number;
+  /** Facts about the person, settings and drafts. */
+  others: number;
+}
+
+/** All of it as a file's text. */
+export async function everything(now = new Date()): Promise<Saved> {
+  const { sound, unsound } = await everyKept();
+  const plans = sound.filter(({ source }) => source !== "built-in").map(keptPlan);
+  const { kept: sessions, left } = await rowedSessions();
+  const { athlete } = await readAthlete();
+  return { text: textOf({ plans, athlete: known(athlete), settings: await carriedSettings(), sessions }, now), plans: plans.length, sessions: sessions.length, left: left + unsound.length };
+}
+
+function keptPlan({ id, plan, kept_at_ms, tags, reasons, made, address }: PlanRecord): KeptPlan {
+  return { id, plan, kept_at_ms, ...(tags?.length ? { tags } : {}), ...(reasons ? { reasons } : {}), ...(made ? { made } : {}), ...(address === undefined ? {} : { address }) };
+}
+
+async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number }> {
+  const kept: KeptSession[] = [];
+  const ids = await database.keys("log");
+  for (const id of ids) {
+    const record = await database.get("log", id).catch(() => undefined);
+    const facts = await factsOf(id);
+    const whole = record?.state === "ended" && sessionFault(record, facts.map((fact, number) => ({ session: id, number, fact }))) === null;
+    if (whole) kept.push({ record, facts });
+  }
+  return { kept, left: ids.length - kept.length };
+}
+
+/**
+ * Adds what a file holds and this device has not; what is here stays as it is. All of it is written, or nothing.
+ * Throws NotEverything, and what storage says when it refuses; then nothing has changed.
+ */
+export async function bringBack(file: Blob): Promise<Brought> {
+  const whole = await everythingIn(file);
+  const plans = await missingPlans(whole);
+  const sessions = await missingSessions(whole.sessions);
+  const person = await withMissing(whole.athlete);
+  const chosen = await missingSettings(renamed(whole.settings, plans.names));
+  const steps: Step[] = [...plans.steps, ...sessions.flat(), ...person.steps, ...chosen.steps];
+  if (steps.length) await database.write(steps, "strict");
+  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.length, others: person.facts + chosen.changed };
+}
+
+/** Puts in what is not there yet, by what the plans say; a name that is taken by another plan is not taken from it. */
+async function missingPlans({ plans, timelines }: Checked): Promise<{ steps: Step[]; added: number; names: Map<string, string> }> {
+  const { sound } = await everyKept();
+  const here = sound.filter(({ source }) => source !== "built-in");
+  const steps = new Map<string, Step>();
+  const names = new Map<string, string>();
+  let added = 0;
+  for (const [index, kept] of plans.entries()) {
+    const same = here.find((record) => sourceOf(record.id) === sourceOf(kept.id) && canonical(record.plan) === canonical(kept.plan));
+    const record = same ? tagged(same, kept) : recordOf(kept, timelines[index]!, here);
+    if (record === same) continue;
+    if (!same) added += 1;
+    names.set(kept.id, record.id);
+    steps.set(record.id, { store: "plans", put: record });
+    here.splice(same ? here.indexOf(same) : here.length, same ? 1 : 0, record);
+  }
+  return { steps: [...steps.values()], added, names };
+}
+
+/** The plan here, with the tags of the one in the file; itself where that adds none. */
+function tagged(here: PlanRecord, { tags = [] }: KeptPlan): PlanRecord {
+  const all = together(here.tags ?? [], tags).slice(0, MOST_TAGS);
+  return all.length === (here.tags ?? []).length ? here : { ...here, tags: all };
+}
+
+function recordOf({ id, ...kept }: KeptPlan, timeline: Timeline, here: readonly PlanRecord[]): PlanRecord {
+  const taken = here.some((record) => record.id === id);
+  const source = sourceOf(id);
+  const name = taken ? newId() : id.slice(source.length + 1);
+  return { ...kept, id: `${source}:${name}`, source, name, kind: "", timeline, ...(source === "mine" ? { text: written(kept.plan) } : {}) };
+}
+
+function sourceOf(id: string): "mine" | "sent" {
+  return id.startsWith("sent:") ? "sent" : "mine";
+}
+
+async function missingSessions(sessions: readonly KeptSession[]): Promise<Step[][]> {
+  const here = new Set([...(await database.keys("log")), ...(await database.keys("sessions"))]);
+  const missing = new Map(sessions.filter(({ record }) => !here.has(record.id)).map((session) => [session.record.id, session]));
+  return [...missing.values()].map(({ record, facts }) => [
+    { store: "log", put: record }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })),
+  ]);
+}
+
+/** Results of both; each fact as it is here, and where nothing is said here as in the file. */
+async function withMissing(brought: Athlete): Promise<{ steps: Step[]; results: number; facts: number }> {
+  const { athlete } = await readAthlete();
+  const before = known(athlete);
+  const results = joined(before.results ?? [], brought.results ?? []);
+  const after = known({ ...brought, ...before, results });
+  if (canonical(after) === canonical(before)) return { steps: [], results: 0, facts: 0 };
+  const more = results.length - (before.results ?? []).length;
+  const facts = Object.keys(after).filter((name) => name !== "results" && !(name in before)).length;
+  return { steps: [{ store: "athletes", put: { id: "me", athlete: after, answer: null } }], results: more, facts };
+}
+
+function known(athlete: Athlete): Athlete {
+  return Object.fromEntries(Object.entries(athlete).filter(([, value]) => value !== undefined && !(Array.isArray(value) && !value.length))) as Athlete;
+}
+
+/** Drafts stand under the names that their plans have here. */
+function renamed({ drafts, ...settings }: Carried, names: ReadonlyMap<string, string>): Carried {
+  return drafts ? { ...settings, drafts: Object.fromEntries(Object.entries(drafts).map(([id, text]) => [names.get(id) ?? id, text])) } : settings;
+}

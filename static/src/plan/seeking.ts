@@ -1,0 +1,127 @@
+/** Plans found by plain words, and by how long they last, whom they suit and what they need. */
+import type { Level } from "./types.js";
+import type { Block, Plan, Step } from "./wire.js";
+
+/** What a plan cannot be rowed without, as it is written. */
+export type Need = "pulse" | "splits" | "straps" | "drag";
+
+export const NEEDS: Readonly<Record<Need, string>> = {
+  pulse: "a pulse belt",
+  splits: "a display of splits or power",
+  straps: "straps that open",
+  drag: "a display of the drag factor",
+};
+
+export type Range = "any" | "short" | "half-hour" | "hour" | "long";
+
+/** Over how many whole minutes, and up to how many. */
+const RANGES: Readonly<Record<Range, readonly [number, number]>> = { any: [0, Infinity], short: [0, 15], "half-hour": [15, 30], hour: [30, 60], long: [60, Infinity] };
+
+export interface Sought {
+  words: string;
+  range: Range;
+  /** Who is to row it; "" for anybody. */
+  level: Level | "";
+  /** What there is none of here; "" for nothing. */
+  lacking: Need | "";
+  tag: string;
+}
+
+export const EVERYTHING: Sought = { words: "", range: "any", level: "", lacking: "", tag: "" };
+
+export interface Findable {
+  plan: Plan;
+  seconds_s: number;
+  kind?: string;
+  /** The least that it is meant for; unknown for plans of one's own. */
+  level?: Level;
+  tags?: readonly string[];
+}
+
+const LEVELS: readonly Level[] = ["novice", "club", "trained"];
+const LEVEL_WORDS: Readonly<Record<Level, string>> = { novice: "novice beginner new to it", club: "regular", trained: "trained" };
+const NEED_WORDS: Readonly<Record<Need, string>> = { pulse: "pulse belt heart rate", splits: "split power watts display", straps: "straps open feet", drag: "drag factor" };
+const STRAPS = /\b(strap|straps|one foot|feet out|one leg|single leg)\b/i;
+
+/** Those that everything sought for fits, in the order given; those whose title says it all come first. */
+export function found<Plan_ extends Findable>(plans: readonly Plan_[], sought: Sought): Plan_[] {
+  const words = wordsOf(sought.words);
+  const [over, most] = RANGES[sought.range];
+  const fitting = plans.filter((plan) => {
+    const minutes = Math.round(plan.seconds_s / 60);
+    return minutes > (over || -1) && minutes <= most
+      && (!sought.level || (plan.level !== undefined && LEVELS.indexOf(plan.level) <= LEVELS.indexOf(sought.level)))
+      && (!sought.lacking || !needsOf(plan.plan).includes(sought.lacking))
+      && (!sought.tag || (plan.tags ?? []).includes(sought.tag))
+      && words.every((word) => saidBy(plan).some((said) => isMeant(word, said)));
+  });
+  const inTitle = ({ plan }: Plan_) => Number(words.every((word) => wordsOf(plan.title).some((said) => isMeant(word, said))));
+  return fitting.sort((a, b) => inTitle(b) - inTitle(a));
+}
+
+export function isEverything(sought: Sought): boolean {
+  return Object.entries(EVERYTHING).every(([name, any]) => sought[name as keyof Sought].trim() === any);
+}
+
+/** What has to be there to row it as it is written. */
+export function needsOf(plan: Plan): Need[] {
+  const blocks = blocksOf(plan);
+  const efforts = blocks.flatMap(({ effort }) => (effort ? [Object.keys(effort)[0]!] : []));
+  const settings = [plan.setting, ...blocks.map(({ setting }) => setting)];
+  return [
+    ...(efforts.includes("heart_rate") ? ["pulse" as const] : []),
+    ...(efforts.some((effort) => ["split", "split_offset", "change", "two_k_power_fraction"].includes(effort)) ? ["splits" as const] : []),
+    ...(blocks.some(({ drill }) => drill && STRAPS.test(drill.name)) ? ["straps" as const] : []),
+    ...(settings.some((setting) => setting && "drag_factor" in setting) ? ["drag" as const] : []),
+  ];
+}
+
+/** A number by itself is any of that number; a word is the beginning of one. */
+function isMeant(word: string, said: string): boolean {
+  if (/^\d+$/.test(word)) return said.replace(/^r|m$|min$/g, "") === word;
+  return /^\d/.test(word) ? said === word : said.startsWith(word);
+}
+
+/** Plans are never changed in place, so what each says is worked out once. */
+const SAID = new WeakMap<Plan, readonly string[]>();
+
+function saidBy({ plan, seconds_s, kind = "", level, tags = [] }: Findable): readonly string[] {
+  const known = SAID.get(plan) ?? wordsIn(plan);
+  SAID.set(plan, known);
+  return [...known, ...wordsOf([kind, ...tags, level ? LEVEL_WORDS[level] : "", `${Math.round(seconds_s / 60)} min`].join(" "))];
+}
+
+function wordsIn(plan: Plan): string[] {
+  const blocks = blocksOf(plan);
+  const lines = blocks.flatMap(({ focus = "", drill, rate, for: length }) => [
+    focus, drill?.name ?? "", rate === undefined ? "" : `r${rate}`, length && "metres" in length ? `${length.metres} m` : "",
+  ]);
+  const mains = plan.parts.map((part) => (part.kind === "main" ? `${Math.round(secondsOf(part.blocks) / 60)} min` : ""));
+  const needs = needsOf(plan).map((need) => NEED_WORDS[need]);
+  const parts = plan.parts.map(({ kind }) => kind);
+  return [...new Set(wordsOf([plan.title, plan.summary ?? "", plan.setup ?? "", ...parts, ...lines, ...mains, ...needs].join(" \n ")))];
+}
+
+/** Small letters, lengths in one spelling: "2k", "2 km" and "2000 m" are the same. */
+function wordsOf(text: string): string[] {
+  const plain = text.toLowerCase().replace(/half an hour|half hour/g, "30 min").replace(/(\d),(?=\d{3}\b)/g, "$1");
+  const lengths = plain.replace(/(\d+(?:[.,]\d+)?)\s*(kilometres?|km|k|metres?|meters?|m|minutes?|mins?|')(?![\p{L}\p{N}])/gu, (_, number: string, unit: string) => {
+    const value = Number(number.replace(",", "."));
+    return ` ${unit.startsWith("k") ? `${Math.round(value * 1000)}m` : /^(min|')/.test(unit) ? `${value}min` : `${value}m`} `;
+  });
+  return lengths.split(/[^\p{L}\p{N}\p{M}]+/u).filter(Boolean);
+}
+
+function blocksOf({ parts }: Plan): Block[] {
+  const inside = (steps: readonly Step[]): Block[] =>
+    steps.flatMap((step) => ("times" in step ? [...inside(step.blocks), ...inside(step.between ?? [])] : "rest" in step ? [] : [step]));
+  return parts.flatMap((part) => (part.kind === "gap" ? [] : inside(part.blocks)));
+}
+
+/** Of what is written in time, repeats included. */
+function secondsOf(steps: readonly Step[]): number {
+  return steps.reduce((sum, step) => {
+    if ("times" in step) return sum + step.times * secondsOf(step.blocks) + (step.times - 1) * secondsOf(step.between ?? []);
+    return sum + (step.for && "seconds" in step.for ? step.for.seconds : 0);
+  }, 0);
+}

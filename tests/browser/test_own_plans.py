@@ -1,0 +1,73 @@
+"""Own plans are tagged and found, and everything on the device goes into a file and comes back from it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from tests.browser.accessibility import accessibility_faults
+from tests.browser.app_server import Server
+from tests.browser.chromium import Chromium
+from tests.browser.targets import Target, button, css, field, heading, link, words
+from tests.browser.test_pages_fit import too_wide
+from tests.browser.writing import write_plan
+
+FIND = Target(role="searchbox", name="Find a plan")
+TAGS = field("Tags, with commas between")
+MINE = link(re.compile("^Mine 5 min Tuesday · juniors"))
+FOUND = re.compile(r"^\d+ of \d+ plans$")
+
+
+def bring(browser: Chromium, file: Path) -> None:
+    browser.see(button("Bring a file back"))
+    browser.page.locator("device-file input[type=file]").set_input_files(file)
+
+
+def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
+    chromium: Chromium, server: Server, tmp_path: Path
+) -> None:
+    write_plan(chromium, server, "title: Mine\nmain\n5' r20 light\n")
+    chromium.see(heading("Mine"))
+    chromium.type(TAGS, "x" * 25)
+    chromium.press("Enter")
+    chromium.see(words("Write up to 8 tags of up to 24 plain characters each."))
+    chromium.type(TAGS, "Tuesday, juniors")
+    chromium.press("Enter")
+    chromium.see_gone(words("Write up to 8 tags of up to 24 plain characters each."))
+
+    chromium.open(server.url + "/settings")
+    with chromium.page.expect_download() as download:
+        chromium.click(button("Save it to a file"))
+    whole, cut = tmp_path / download.value.suggested_filename, tmp_path / "cut.json"
+    download.value.save_as(whole)
+    assert whole.name.startswith("slipway-")
+    cut.write_bytes(whole.read_bytes()[:-200])
+    bring(chromium, whole)
+    chromium.see(words("All of it was here already. Nothing here has changed."))
+
+    chromium.open(server.url + "/")
+    chromium.type(FIND, "tues")
+    chromium.see(words(FOUND))
+    assert chromium.count(css("plan-library")) == 1
+    chromium.click(MINE)
+    chromium.click(button("Take it off this device"))
+    chromium.click(button("Yes, take it off this device"))
+    chromium.see(words("No plan here fits that."))
+    for dark in (False, True):
+        chromium.wish(dark=dark)
+        assert accessibility_faults(chromium) == []
+    assert too_wide(chromium) == {}
+    chromium.click(button("Show all plans"))
+    chromium.see(heading("Plans"))
+
+    chromium.open(server.url + "/settings")
+    bring(chromium, cut)
+    chromium.see(words(re.compile("^It cannot be read: it ends too early")))
+    chromium.see(words("Nothing here has changed."))
+    bring(chromium, whole)
+    chromium.see(words("Added: 1 plan. All the rest was here already."))
+    chromium.open(server.url + "/")
+    chromium.type(FIND, "juniors")
+    chromium.click(MINE)
+    chromium.see(heading("Mine"))
+    assert chromium.problems() == []
