@@ -18,10 +18,15 @@ export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
 # --- The two commands, and the bench
 
-.PHONY: run test bench sweep timing chaos soak odd
+.PHONY: run phone test bench sweep timing chaos soak odd
 run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
+
+phone: .venv/ready-to-run client
+	@.ci/debian-packages "A phone in the room needs" haproxy openssl
+	@echo "- Starting Slipway for phones in this network. Ctrl-C stops it."
+	@exec $(PYTHON_HERE) -m web.for_phones
 
 test: .venv/ready-to-test system-packages lint types units client pytest
 

@@ -96,9 +96,12 @@ WEB_MAY_USE = {
     "api": {"settings", "stored", "streamed", "builtin_plans", "exports", "store"},
     "shared_pages": {"settings", "stored", "pages", "api", "link_codec", "qr"},
     "operator": {"settings", "store"},
+    "serving": {"settings"},
+    "phone": {"settings", "stored", "assets", "pages", "qr"},
+    "for_phones": {"settings", "phone", "factory", "serving"},
     "factory": {
         *("settings", "security_headers", "assets", "builtin_plans", "pages", "api", "store"),
-        "shared_pages",
+        *("shared_pages", "phone"),
     },
 }
 
@@ -178,7 +181,7 @@ def test_web_modules_use_only_their_own_floor(path: Path) -> None:
 
 def test_app_sees_the_factory_and_the_settings_only() -> None:
     ours = {n for n in imports_of(ROOT / "app.py") if n.split(".")[0] in {"web", "planner"}}
-    assert ours <= {"web.factory", "web.settings"}
+    assert ours <= {"web.factory", "web.serving", "web.settings"}
 
 
 CLIENT = ROOT / "static" / "src"

@@ -28,6 +28,8 @@ from web.api.walls import WallDesk, walls_api
 from web.assets import load_assets, static_files
 from web.builtin_plans import Library, load_library
 from web.pages import Pages, make_pages, not_found, pages
+from web.phone.pages import PAGE as PHONE
+from web.phone.pages import Room, phone_pages
 from web.security_headers import add_security_headers
 from web.settings import ROOT, CannotStart, Settings
 from web.shared_pages import shared_pages
@@ -38,8 +40,11 @@ from web.store.walls import WallShelf
 _log = logging.getLogger("slipway")
 
 
-def create_app(settings: Settings) -> Flask:
-    """The app with these settings. Raises CannotStart when the client has not been built."""
+def create_app(settings: Settings, room: Room | None = None) -> Flask:
+    """The app with these settings, and with a page for phones where there is a way for them.
+
+    Raises CannotStart when the client has not been built.
+    """
     app = Flask("slipway", root_path=str(ROOT), template_folder="templates", static_folder=None)
     app.config["MAX_CONTENT_LENGTH"] = BODY_BYTES
     add_security_headers(app, settings.https)
@@ -50,7 +55,9 @@ def create_app(settings: Settings) -> Flask:
     answers = plan_answers(library)
     assets = load_assets(settings)
     with app.app_context():
-        made = make_pages(assets, {LIBRARY: answers[LIBRARY]})
+        made = make_pages(assets, {LIBRARY: answers[LIBRARY]}, PHONE if room else "")
+        if room:
+            app.register_blueprint(phone_pages(room, assets))
     _answer_missing_pages(app, made)
 
     database = _database(settings)

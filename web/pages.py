@@ -34,9 +34,12 @@ class Pages:
     robots: Stored
 
 
-def make_pages(assets: Assets, kept_answers: Mapping[str, Stored]) -> Pages:
-    """The pages for these files and kept answers; to be called inside an app context, for the templates."""
-    shell = _page(render_template("app.html", assets=assets, dark=DARK, light=LIGHT))
+def make_pages(assets: Assets, kept_answers: Mapping[str, Stored], phone: str = "") -> Pages:
+    """The pages for these files and kept answers; to be called inside an app context, for the templates.
+
+    `phone` is the address of the page that tells how a phone gets https, or "".
+    """
+    shell = _page(render_template("app.html", assets=assets, dark=DARK, light=LIGHT, phone=phone))
     manifest = Stored(_json(_manifest()), "application/manifest+json")
     known = {"/": shell, "/manifest.webmanifest": manifest, **kept_answers}
     return Pages(

@@ -26,7 +26,7 @@ HELP = {
     "DATA_DIR": "the folder for what is stored: plans that were published, and walls",
     "DATABASE_URL": "another place for it, such as postgresql://user@host/name",
     "RATE_LIMITS_URL": "where requests are counted when several machines answer: redis://host:6379",
-    "PUBLISH": "who may publish: open or closed; by itself open on this machine alone, else closed",
+    "PUBLISH": "who may publish: open or closed; by itself open on this machine alone, with no proxy",
     "PUBLISH_KEY": "publishing is open to those who give this key, of 16 characters or more",
 }
 """One line for each setting that the environment can give."""
@@ -77,28 +77,32 @@ def settings_from(environment: Mapping[str, str]) -> Settings:
     host = given["HOST"] or HOST
     return Settings(
         host=host,
-        port=_port(given["PORT"] or str(PORT)),
-        https=_yes(given["HTTPS"]),
+        port=port_from(given["PORT"] or str(PORT), "PORT"),
+        https=yes_from(given["HTTPS"], "HTTPS"),
         proxy=given["PROXY"],
         public_url=_public_url(given["PUBLIC_URL"]),
         data=Path(given["DATA_DIR"] or ROOT / "data"),
         database_url=given["DATABASE_URL"],
         rate_limits_url=given["RATE_LIMITS_URL"] or IN_MEMORY,
-        publish=_publishing(given["PUBLISH"].lower(), given["PUBLISH_KEY"], host),
+        publish=_publishing(
+            given["PUBLISH"].lower(), given["PUBLISH_KEY"], _is_this_machine(host) and not given["PROXY"]
+        ),
         publish_key=given["PUBLISH_KEY"],
     )
 
 
-def _port(text: str) -> int:
+def port_from(text: str, setting: str) -> int:
+    """The port that a setting names. Raises CannotStart."""
     if text.isascii() and text.isdecimal() and len(text) <= 5 and 0 < int(text) < 65_536:
         return int(text)
-    raise CannotStart(f'PORT is "{text}": write a number from 1 to 65535')
+    raise CannotStart(f'{setting} is "{text}": write a number from 1 to 65535')
 
 
-def _yes(text: str) -> bool:
+def yes_from(text: str, setting: str) -> bool:
+    """Whether a setting says yes. Raises CannotStart."""
     word = text.lower()
     if word not in YES + NO:
-        raise CannotStart(f'HTTPS is "{text}": write yes or no')
+        raise CannotStart(f'{setting} is "{text}": write yes or no')
     return word in YES
 
 
@@ -111,7 +115,7 @@ def _public_url(text: str) -> str:
     return text.rstrip("/")
 
 
-def _publishing(word: str, key: str, host: str) -> Publishing:
+def _publishing(word: str, key: str, alone: bool) -> Publishing:
     if key and len(key) < SHORTEST_KEY:
         raise CannotStart(f"PUBLISH_KEY has {len(key)} characters: give it {SHORTEST_KEY} or more")
     if word not in ("", "open", "closed"):
@@ -120,7 +124,7 @@ def _publishing(word: str, key: str, host: str) -> Publishing:
         raise CannotStart(f"PUBLISH is {word} and there is a PUBLISH_KEY: give one of the two")
     if key:
         return Publishing.KEY
-    return Publishing(word) if word else Publishing.OPEN if _is_this_machine(host) else Publishing.CLOSED
+    return Publishing(word) if word else Publishing.OPEN if alone else Publishing.CLOSED
 
 
 def _is_this_machine(host: str) -> bool:

@@ -11,7 +11,7 @@ from pathlib import Path
 from flask import Flask, Response, request
 from waitress import serve
 
-from app import LIMITS
+from web.serving import LIMITS
 
 
 def create_echo(answer: bytes) -> Flask:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import atexit
 import contextlib
+import os
 from collections.abc import Iterator
 from functools import cache
 from typing import Any
@@ -58,6 +59,7 @@ class Chromium(Browser):
             executable_path=PROGRAM,
             headless=True,
             args=[*ARGUMENTS, *options.arguments],
+            env={**os.environ, "HOME": str(options.home)} if options.home else None,
             ignore_default_args=KINDER_THAN_PHONES if options.throttled else None,
             viewport={"width": options.width, "height": options.height},
             color_scheme="dark" if options.dark else "light",

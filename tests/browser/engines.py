@@ -43,7 +43,8 @@ class Options:
     """How a browser starts: its page in CSS pixels, the person's wishes, JavaScript that runs before any.
 
     `throttled` (Chromium only) leaves on what people have: slow timers in hidden pages, pages kept for Back.
-    `arguments` (Chromium only) are added to its command line.
+    `arguments` (Chromium only) are added to its command line; `home` (Chromium only) is the person's home
+    folder, in which stands whom they trust.
     """
 
     width: int = 390
@@ -53,6 +54,7 @@ class Options:
     preload: str = ""
     throttled: bool = False
     arguments: tuple[str, ...] = ()
+    home: Path | None = None
 
     @property
     def all_preload(self) -> str:

@@ -9,8 +9,9 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from app import serve
 from web.assets import MANIFEST
+from web.factory import create_app
+from web.serving import serve
 from web.settings import settings_from
 
 
@@ -30,4 +31,5 @@ def later_build(of: Path, to: Path) -> Path:
 if __name__ == "__main__":
     settings = settings_from(os.environ)
     with tempfile.TemporaryDirectory() as folder:
-        serve(dataclasses.replace(settings, dist=later_build(settings.dist, Path(folder) / "dist")))
+        settings = dataclasses.replace(settings, dist=later_build(settings.dist, Path(folder) / "dist"))
+        serve(create_app(settings), settings)

@@ -6,14 +6,15 @@ import random
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
+from tests.browser.chromium import Chromium
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
-from tests.browser.targets import button, css, field, heading, link, words
+from tests.browser.targets import QUERY, button, css, field, heading, link, words
 from tests.shared import links
 from tests.web.codes import read_picture
 from web.link_codec import decode, encode
@@ -24,6 +25,7 @@ SAVED = words("Saved on this device. It will run with no signal.")
 CARRIES = words("This code carries the whole plan.")
 GOOD = links.read(links.KEPT)["payload"]
 GOOD_TITLE = links.read(links.KEPT)["plan"]["title"]
+DRAWN = f"""() => {QUERY}.find({{ css: 'qr-code' }})[0].shadowRoot.querySelector('path').getAttribute('d')"""
 ADDRESS = """(label) => window.shareLinks?.[label] ?? (() => {
   const seek = (root) => {
     for (const element of root.querySelectorAll("*")) {
@@ -40,7 +42,7 @@ ADDRESS = """(label) => window.shareLinks?.[label] ?? (() => {
 def test_a_plan_goes_from_a_coach_to_an_athlete_who_rows_it_with_no_server(
     launch: Launch, server: Server
 ) -> None:
-    coach = launch("chromium")
+    coach = cast(Chromium, launch("chromium"))
     coach.open(server.url + PLAN)
     coach.click(button("Share"))
     short = coach.wait_for(ADDRESS, "Short link")
@@ -48,6 +50,8 @@ def test_a_plan_goes_from_a_coach_to_an_athlete_who_rows_it_with_no_server(
     coach.see(CARRIES)
     coach.evaluate(SCROLL_TO_CODE)
     assert read_picture(coach.screenshot()) == carrying
+    assert read_picture(saved(coach, "PNG")) == carrying
+    assert f'd="{coach.evaluate(DRAWN)}"' in saved(coach, "SVG").decode(), "as on the screen"
 
     athlete = launch("firefox")
     athlete.open(short)
@@ -73,6 +77,13 @@ def test_a_plan_goes_from_a_coach_to_an_athlete_who_rows_it_with_no_server(
     coach.see(words(re.compile("so there is no short link just now")))
     assert coach.wait_for(ADDRESS, "Link that carries the plan") == carrying
     coach.see(CARRIES)
+
+
+def saved(browser: Chromium, kind: str) -> bytes:
+    """The picture of the code that the browser is given to keep."""
+    with browser.page.expect_download() as coming:
+        browser.click(button(f"Save it as {kind}"))
+    return Path(coming.value.path()).read_bytes()
 
 
 SCROLL_TO_CODE = """() => {

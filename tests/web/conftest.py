@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import secrets
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from tests.web.asking import PLAN, WALL_KEY, post
 from web.assets import MANIFEST
 from web.exports.alone_page import composed
 from web.factory import create_app
+from web.phone.pages import Room
 from web.settings import Settings
 
 HERE = Path(__file__).parent
@@ -33,6 +35,15 @@ BUILT = {
 LATER = ("later-GGGG.js", "a-font-mono-EEEE.woff2")
 """Of these, what is kept after all else."""
 SERVICE_WORKER = "const kept = self.__SLIPWAY_PRECACHE;\nconst later = self.__SLIPWAY_LATER;"
+
+
+ROOM = Room(
+    secure_url="https://192.0.2.7:8443",
+    plain_url="http://192.0.2.7:8080",
+    authority=b"not really a certificate",
+    fingerprint="AB:CD",
+    ends=datetime(2031, 3, 5, tzinfo=UTC),
+)
 
 
 @pytest.fixture(scope="session")
@@ -66,8 +77,8 @@ def built_by_hand(dist: Path) -> Settings:
 
 @pytest.fixture(scope="session")
 def app(settings: Settings) -> Flask:
-    """The whole app; one plan is published, and a wall is made under a known name."""
-    app = create_app(settings)
+    """The whole app, with a way for phones; one plan is published, and a wall is made under a known name."""
+    app = create_app(settings, ROOM)
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(secrets, "token_bytes", lambda count: bytes(count))
         patch.setattr(secrets, "token_urlsafe", lambda count: WALL_KEY)

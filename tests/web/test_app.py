@@ -99,7 +99,7 @@ def _last_of_many_new_plans(port: int) -> int:
 @pytest.mark.parametrize(("proxy", "status"), [("127.0.0.1", 201), ("", 429)])
 def test_who_asks_is_taken_from_a_proxy_only_where_there_is_one(proxy: str, status: int) -> None:
     port = free_port()
-    with running(PORT=str(port), PROXY=proxy) as process:
+    with running(PORT=str(port), PROXY=proxy, PUBLISH="open") as process:
         assert process.stdout
         assert process.stdout.readline() == f"Slipway is at http://127.0.0.1:{port}\n"
         assert _last_of_many_new_plans(port) == status

@@ -14,7 +14,7 @@ import pytest
 from flask.testing import FlaskClient
 from PIL import Image
 
-from tests.web.conftest import BUILT, FEW_PLANS, LATER
+from tests.web.conftest import BUILT, FEW_PLANS, LATER, ROOM
 from web.factory import create_app
 from web.settings import VERSION, Settings
 
@@ -171,7 +171,7 @@ def test_a_new_plan_makes_another_worker(settings: Settings, client: FlaskClient
 
 
 def test_the_same_files_make_the_same_worker(settings: Settings, client: FlaskClient) -> None:
-    assert create_app(settings).test_client().get("/sw.js").data == client.get("/sw.js").data
+    assert create_app(settings, ROOM).test_client().get("/sw.js").data == client.get("/sw.js").data
 
 
 # --- The manifest, and the rest

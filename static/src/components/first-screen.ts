@@ -5,7 +5,7 @@
  * the connection, or ""), `trouble` (why the library is not there, or ""), `updateReady`. What follows from the kind of piece is imported.
  * Events: `resume`, `update`.
  */
-import { LitElement, css, html, nothing } from "lit";
+import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import type { UnsoundPlan } from "../data/plans.js";
 import { KINDS, type Kind } from "../plan/kinds.js";
 import { choices, tiles } from "./choice-look.js";
@@ -39,7 +39,7 @@ export class FirstScreen extends LitElement {
   declare running: string;
   declare stranded: boolean;
   declare unsound: readonly UnsoundPlan[];
-  declare notice: string;
+  declare notice: TemplateResult | string;
   declare trouble: string;
   declare updateReady: boolean;
   declare kind: Kind | undefined;

@@ -66,6 +66,14 @@ export class PlanDownloads extends LitElement {
     @media (max-width: 420px) { li { grid-template-columns: 1fr; } }
   `];
 
+  /** Makes one of them, asked for elsewhere on the page. */
+  async offer(kind: string): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector("details")!.open = true;
+    this.renderRoot.querySelector(`[aria-describedby="about-${kind}"]`)!.scrollIntoView({ block: "center" });
+    await this.make(kind);
+  }
+
   override render() {
     return html`<details><summary>Download</summary><div class="inside">
       ${this.athlete ? html`<label class="choice"><input type="checkbox" .checked=${this.personal} @change=${this.choose}>With the splits from your results</label>` : nothing}

@@ -17,6 +17,8 @@ import type { Level, Room } from "../plan/types.js";
 import { choices, pick } from "./choice-look.js";
 import { LEVELS } from "./level-names.js";
 import { buttons, page, type } from "./look.js";
+import { cannotBeKeptWords } from "./plain-http.js";
+import type { PlanDownloads } from "./plan-downloads.js";
 import "./plan-profile.js";
 import { planSums, sumsLook } from "./plan-sums.js";
 import { ROOMS } from "./room-names.js";
@@ -111,6 +113,7 @@ export class PlanScreen extends LitElement {
     .doing button { min-height: 48px; font-size: 1.125rem; }
     plan-profile { height: 120px; }
     .mended { display: flex; flex-wrap: wrap; gap: 8px 14px; align-items: center; justify-content: space-between; padding: 10px 14px; background: var(--hull); border-radius: var(--r); }
+    .not-secure { display: grid; gap: 10px; padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .mended button { min-height: 48px; }
     .reasons { display: grid; gap: 8px; padding-left: 20px; list-style: disc; }
     summary { width: fit-content; min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
@@ -122,7 +125,7 @@ export class PlanScreen extends LitElement {
       .bar { justify-items: end; }
       .go { width: 420px; }
     }
-    @media (orientation: landscape) and (max-height: 540px) {
+    @media (orientation: landscape) and (max-height: 540px) and (min-width: 480px) {
       .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding: 8px var(--side); }
     }
     .left, .blocks { display: grid; gap: 22px; align-content: start; }
@@ -175,6 +178,7 @@ export class PlanScreen extends LitElement {
           : this.appraised ? html`<p class="small">${NO_START_LINE}</p>`
             : this.unasked && !alone ? html`<p class="small" role="status">${NOT_ASKED}</p>` : nothing}
         ${this.reasons.length ? html`<details><summary>Why it looks like this</summary><ul class="reasons">${this.reasons.map((reason) => html`<li dir="auto">${reason}</li>`)}</ul></details>` : nothing}
+        ${this.saved === "insecure" ? this.notSecure() : nothing}
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
       </div>
@@ -182,6 +186,15 @@ export class PlanScreen extends LitElement {
         <block-list .timeline=${timeline}></block-list>
         ${alone ? nothing : html`<plan-downloads .plan=${plan} .athlete=${this.athlete}></plan-downloads>`}${alone ? nothing : this.keeping()}</div>
       <div class="bar"><saved-mark state=${this.saved}></saved-mark><button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("row"))}>Row it</button></div>`;
+  }
+
+  private notSecure() {
+    const make = async () => {
+      await customElements.whenDefined("plan-downloads");
+      await this.renderRoot.querySelector<PlanDownloads>("plan-downloads")!.offer("offline");
+    };
+    return html`<div class="not-secure"><p>${cannotBeKeptWords(html`This plan can be had with its player as one file, which needs no server.`)}</p>
+      <button type="button" @click=${make}>Get the one-file page</button></div>`;
   }
 
   /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more. */

@@ -1,5 +1,5 @@
 /** Brings the first screen what it shows: plans of the server and of this device, an open session. */
-import { LitElement, html } from "lit";
+import { LitElement, html, type TemplateResult } from "lit";
 import { readAthlete } from "../data/athlete.js";
 import { database } from "../data/database.js";
 import { addressOf, everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
@@ -9,9 +9,9 @@ import type { LibraryPlan } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
 import type { PlanCard } from "./plan-library.js";
+import { cannotBeKeptWords } from "./plain-http.js";
 import { goTo } from "./routes.js";
 
-const NOT_SECURE = "This connection cannot save for offline use, because its address does not begin with https. Sessions run while this page stays open.";
 const NO_STORE = "This browser keeps nothing for this page, as in a private window. Sessions run while this page stays open.";
 const NEWER_STORE = "What is stored on this device was written by a newer Slipway, which this one cannot read. It is not touched. Close all tabs and open the page once with signal: it then brings itself up to date.";
 
@@ -105,8 +105,8 @@ export class PlansHome extends LitElement {
     if (!(await sessionIsOpen())) await applyUpdate();
   }
 
-  private notice(): string {
-    if (!canSave()) return NOT_SECURE;
+  private notice(): TemplateResult | string {
+    if (!canSave()) return cannotBeKeptWords(html`A plan’s page offers all of it as one file, which needs no server.`);
     if (database.isNewer()) return NEWER_STORE;
     return database.where() === "memory" ? NO_STORE : "";
   }

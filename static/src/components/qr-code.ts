@@ -11,6 +11,9 @@ const LARGEST_VERSION = 25;
 /** The quiet zone that the standard asks for (ISO/IEC 18004). */
 const BORDER = 4;
 
+/** Pixels a module of a saved picture: sharp on paper at the size of a hand. */
+const PIXELS = 12;
+
 /** Whether a code of this text can be read by a phone across a desk. */
 export function fitsCode(text: string): boolean {
   return codeOf(text) !== undefined;
@@ -47,6 +50,28 @@ function codeOf(text: string): Bitmap2D | undefined {
   } catch {
     return undefined;
   }
+}
+
+/** The code as an SVG picture (a file of its own), of a text that fits one. */
+export function svgOf(text: string): Blob {
+  const code = codeOf(text)!;
+  const side = code.size + 2 * BORDER;
+  const picture = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${side} ${side}"><path fill="#fff" d="M0 0h${side}v${side}H0z"/><path d="${pathOf(code)}"/></svg>\n`;
+  return new Blob([picture], { type: "image/svg+xml" });
+}
+
+/** The code as a PNG picture, of a text that fits one. */
+export async function pngOf(text: string): Promise<Blob> {
+  const code = codeOf(text)!;
+  const canvas = document.createElement("canvas");
+  canvas.width = canvas.height = (code.size + 2 * BORDER) * PIXELS;
+  const brush = canvas.getContext("2d", { alpha: false })!;
+  brush.fillStyle = "#fff";
+  brush.fillRect(0, 0, canvas.width, canvas.height);
+  brush.scale(PIXELS, PIXELS);
+  brush.fillStyle = "#000";
+  brush.fill(new Path2D(pathOf(code)));
+  return new Promise((made) => canvas.toBlob((picture) => made(picture!), "image/png"));
 }
 
 /** The dark modules, in runs along each row. */

@@ -8,7 +8,8 @@ import { carryingAddress, needsKey, shortAddress } from "../data/links.js";
 import type { Plan } from "../plan/wire.js";
 import { dialogs } from "./dialog-look.js";
 import { buttons, fields, type } from "./look.js";
-import { fitsCode } from "./qr-code.js";
+import { fitsCode, pngOf, svgOf } from "./qr-code.js";
+import { saveFile } from "./save-file.js";
 import "./share-link.js";
 
 const NO_SIGNAL = "There is no signal, or the server is away, so there is no short link just now.";
@@ -36,6 +37,8 @@ export class SharePlan extends LitElement {
     section + section { padding-top: 18px; border-top: 1px solid var(--line); }
     header { display: flex; gap: 12px; align-items: center; justify-content: space-between; }
     header button { min-height: 48px; font-size: 1.125rem; }
+    .pictures { display: flex; flex-wrap: wrap; gap: 8px; }
+    .pictures button { min-height: 48px; padding: 6px 16px; font-size: 1.125rem; }
     qr-code { max-width: min(460px, 100dvh - 90px); }
   `];
 
@@ -77,11 +80,17 @@ export class SharePlan extends LitElement {
   private codePart() {
     const { carrying, short } = this;
     if (carrying !== undefined && fitsCode(carrying)) {
-      return html`<p class="small">This code carries the whole plan.</p><qr-code .text=${carrying} label="Code that carries the whole plan"></qr-code>`;
+      return html`<p class="small">This code carries the whole plan.</p><qr-code .text=${carrying} label="Code that carries the whole plan"></qr-code>${this.pictures(carrying)}`;
     }
     if (!short) return html`<p>The plan is too long for a code of its own${this.trouble ? ", and there is no short link" : ""}.</p>`;
     return html`<p class="small">The plan is too long for a code of its own: this is the code of the short link, which needs signal.</p>
-      <qr-code .text=${short} label="Code of the short link"></qr-code>`;
+      <qr-code .text=${short} label="Code of the short link"></qr-code>${this.pictures(short)}`;
+  }
+
+  /** For paper and slides. */
+  private pictures(address: string) {
+    return html`<div class="pictures"><button type="button" @click=${() => saveFile("plan-code.svg", svgOf(address))}>Save it as SVG</button>
+      <button type="button" @click=${async () => saveFile("plan-code.png", await pngOf(address))}>Save it as PNG</button></div>`;
   }
 
   private async shorten(key?: string): Promise<void> {
