@@ -26,8 +26,8 @@ KEPT_DRAFT = """() => new Promise((tell, fail) => {
     reading.onsuccess = () => { opening.result.close(); tell(reading.result?.values.draft ?? ""); };
   };
 })"""
-# Where the one mark lies, what it marks, whether it lies under the very letters of the box, and how many pixels
-# of the text are in no reach.
+# Where the one mark lies, what it marks, whether it lies under the very letters of the box, and how many
+# pixels of the text are in no reach.
 MARK = f"""() => {{
   const mark = {QUERY}.find({{ css: "mark" }})[0];
   const box = {QUERY}.find({{ css: ".box" }})[0].getBoundingClientRect();
