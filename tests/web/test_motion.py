@@ -1,4 +1,4 @@
-"""What moves on the screens: the rail and little else, never where that is not wished, never as quick as a flash."""
+"""What moves on the screens: the rail and little else, never against a wish, never as quick as a flash."""
 
 from __future__ import annotations
 
