@@ -16,9 +16,9 @@ Check = Callable[[Scene], Iterator[Finding]]
 
 MOST_ROUNDS = 4
 """How often a mend is carried on with before it is given up: what it uncovers is mended with it."""
-MOST_SEGMENTS = 2_500
-"""How many segments are compiled and checked again, over all mends of a session: fifty times one of fifty
-segments, five times the longest there may be. Counted, not timed, so that everybody is answered the same."""
+MOST_SEGMENTS = 1_500
+"""How many segments are compiled and checked again, over all mends of a session: thirty times one of fifty
+segments, three times the longest there may be. Counted, not timed, so that everybody is answered the same."""
 COLD_WORK = frozenset({"hard-too-early", "no-warm-up"})
 """What no mend may bring, however light: hard work on a body that is not warm."""
 

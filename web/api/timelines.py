@@ -19,9 +19,9 @@ from web.api.reading import json_body, parse
 from web.api.writing import JSON, json_bytes
 from web.stored import NEVER, Stored, answer
 
-LONG_SEGMENTS = 100
-"""A plan of more is long: it takes up to a second or two, others some hundredths."""
-LONG_A_MINUTE = 60
+LONG_SEGMENTS = 50
+"""A plan of more is long: it may take a second; no plan that comes with the app has as many."""
+LONG_A_MINUTE = 120
 LONG_AT_ONCE = 3
 """Of the server's eight threads."""
 BUSY_SECONDS = 5
