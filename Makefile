@@ -18,7 +18,7 @@ export PATH := $(CURDIR)/.venv/bin:$(PATH)
 
 # --- The two commands, and the bench
 
-.PHONY: run phone test bench sweep timing chaos soak
+.PHONY: run phone test bench sweep timing chaos soak odd
 run: .venv/ready-to-run client
 	@echo "- Starting Slipway. Ctrl-C stops it."
 	@exec $(PYTHON_HERE) app.py
@@ -45,6 +45,10 @@ soak: .venv/ready-to-test system-packages client
 chaos: .venv/ready-to-test system-packages client
 	@echo "- Running random schedules against the reference model: COUNT=1000 of them, or the one of SEED."
 	@$(PYTHON_HERE) -m tests.chaos
+
+odd: .venv/ready-to-test system-packages client
+	@echo "- Showing every odd text of the list on the screens: some two minutes."
+	@ODD_TEXTS=whole $(PYTHON_HERE) -m pytest -q tests/browser/test_odd_texts.py
 
 sweep: .venv/ready-to-test
 	@echo "- Making a session for every piece, length of warm-up, level and room."

@@ -6,13 +6,15 @@ import math
 import time
 from dataclasses import dataclass
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
 from planner.notation.reader import read
 from planner.timeline import Segment, compile_timeline
-from tests.browser.accessibility import accessibility_faults
+from tests.browser.accessibility import accessibility_faults, reading_order
 from tests.browser.app_server import Server
+from tests.browser.chromium import Chromium
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.quick_clock import quick_clock
@@ -29,6 +31,9 @@ main
 10 strokes r30 full
 """
 SEGMENTS = compile_timeline(read(PLAN)).segments
+EAR = (Path(__file__).parent / "ear.js").read_text()
+SAME_COLOUR = f"""(...css) => new Set(css.map((each) =>
+  getComputedStyle({QUERY}.find({{ css: each }})[0]).color)).size === 1"""
 SLACK_SECONDS = 1.5
 """The countdown shows whole seconds, and asking takes a moment."""
 
@@ -149,19 +154,33 @@ def later_than(seconds_left: int) -> str:
 def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
     engine: str, launch: Launch, server: Server
 ) -> None:
-    browser = launch(engine, preload=quick_clock(8))
+    browser = launch(engine, preload=EAR + quick_clock(8))
     save_the_plan(browser, server)
     server.kill()
-    start_rowing(browser)
+    browser.click(button("Row it"))
+    browser.click(button("I have read this, go on"))
+    before = len(browser.evaluate("() => heardByTests"))
+    browser.click(button("Start rowing"))
     browser.wait_for(later_than(60))
     shown = face(browser)
     assert shown.seconds_left <= 60
     assert_strokes_agree_with_the_clock(shown, SEGMENTS[0])
+    browser.click(button("Skip"))
+    browser.click(button("Hold"))
+    browser.see(button("Go on"))
+    assert browser.evaluate("() => heardByTests")[before:] == [
+        f"Sound is lost. {words}"
+        for words in (
+            "Main piece: r20 light, 3:00. Long arms. Next r24 half · 2:00.",
+            "Main piece: r24 half, 2:00. Next r30 full · 10 strokes.",
+            "Held. The clock stands still.",
+        )
+    ], "changes are spoken, and no seconds"
     assert browser.problems() == []
 
 
 def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
-    chromium: Browser, server: Server
+    chromium: Chromium, server: Server
 ) -> None:
     save_the_plan(chromium, server)
     assert accessibility_faults(chromium) == []
@@ -174,9 +193,21 @@ def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
     chromium.click(button("Start rowing"))
     chromium.see(css(".rate .mid"))
     assert accessibility_faults(chromium) == []
+    assert reading_order(chromium) == [
+        "main",
+        "heading Rowing: Two blocks and a sprint",
+        *["button Stop signs", "button Mute", "button End", "button More"],
+        "timer Time left",
+        "image Picture of the plan: main 5:20; rates from 20 to 30.",
+        *["button Back", "button Hold", "button Skip", "button +1 min"],
+        "status",
+    ]
     chromium.click(button("Hold"))
     chromium.see(button("Go on"))
     assert accessibility_faults(chromium) == []
+    chromium.page.emulate_media(forced_colors="active")
+    assert chromium.evaluate(SAME_COLOUR, ".big", "h1"), "digits are set apart from these colours by hand"
+    chromium.page.emulate_media(forced_colors="none")
     chromium.click(button("Stop signs"))
     chromium.see(button("I am fine, go back"))
     assert accessibility_faults(chromium) == []

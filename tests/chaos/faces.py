@@ -38,11 +38,8 @@ def shown(browser: Browser) -> dict[str, Any]:
 
 
 def agrees(face: dict[str, Any], wanted: dict[str, Any]) -> bool:
-    """Whether what is shown is what is wanted; in a set, the repetition may follow the block."""
-    where = str(face["where"]).replace(" block ", " ")
-    return all(
-        where.startswith(value) if key == "where" else face[key] == value for key, value in wanted.items()
-    )
+    """Whether what is shown is what is wanted."""
+    return all(face[key] == value for key, value in wanted.items())
 
 
 def rounded(seconds: Fraction) -> int:
@@ -80,7 +77,8 @@ def _face(session: Session, now: Fraction) -> dict[str, Any]:
     if block.kind == "gap" and not counting:
         big = clock(max(0, ceil(block.seconds - elapsed)))
         return {"screen": "gap-screen", "heading": "Gap, held" if held else "Gap", "big": big, "held": held}
-    where = f"{PART_NAMES[block.part]} {block.number} of {block.count}"
+    counted = "repetition" if block.in_set else "block"
+    where = f"{PART_NAMES[block.part]} {counted} {block.number} of {block.count}"
     row = {"screen": "row-screen", "where": where, "held": held}
     if counting:
         assert isinstance(state, Going)

@@ -28,11 +28,12 @@ MOST_ADDED = 600
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """One segment of a timeline, as far as its place matters; `number` of `count` in its part."""
+    """One segment of a timeline, as far as its place matters; `number` of `count` in its part or set."""
 
     part: str
     number: int
     count: int
+    in_set: bool
     kind: str
     seconds: Fraction
     stroke: Fraction | None
@@ -59,12 +60,14 @@ def blocks_of(timeline: Timeline) -> list[Block]:
         part = list(segments)
         for number, segment in enumerate(part, 1):
             stretch = segment.stretch
-            beat = stretch.strokes
+            beat, turn = stretch.strokes, segment.repetition
+            in_set = turn is not None and turn.times > 1
             blocks.append(
                 Block(
                     part=segment.part,
-                    number=number,
-                    count=len(part),
+                    number=turn.number if turn and in_set else number,
+                    count=turn.times if turn and in_set else len(part),
+                    in_set=in_set,
                     kind=str(stretch.kind),
                     seconds=stretch.duration,
                     stroke=beat.stroke if beat else None,

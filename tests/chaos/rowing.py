@@ -207,9 +207,9 @@ class Rowing:
             face["held"] = wanted[0].get("held")
         assert any(agrees(face, one) for one in wanted), f"shown {face}\nwanted {wanted}"
         if self.mood != "well" and face["screen"] == "row-screen":
-            assert SAID[self.mood] in face["kept"], (
-                f"storage is {self.mood}, and the foot says {face['kept']!r}"
-            )
+            # Before it is told, room is sought, or a connection, for as long as that takes.
+            said = SAID[self.mood]
+            wait_until(lambda: said in shown(self.browser)["kept"], f"the foot to say {said!r}")
         self._no_problems()
 
     def _no_problems(self) -> None:

@@ -42,9 +42,16 @@ def test_time_goes_by(session: Session) -> None:
     assert face(session, "4.5")["count"] == "6"
     assert face(session, "17.1")["big"] == "0:23"
     assert face(session, "17.1")["strokes"] == "10 strokes left"
-    assert face(session, "44.1")["where"] == "Main piece 2 of 3"
+    assert face(session, "44.1")["where"] == "Main piece block 2 of 3"
     assert face(session, "44.1")["big"] == "0:16"
     assert face(session, "44.1")["strokes"] == ""
+
+
+def test_in_a_set_repetitions_are_counted() -> None:
+    plan = read('title: Set\nmain\n2 x 30" r24 / 20" rest\n30" r24\n')
+    set_of_two = Session(blocks_of(compile_timeline(plan)))
+    assert face(set_of_two, "70.1")["where"] == "Main piece repetition 2 of 2"
+    assert face(set_of_two, "100.1")["where"] == "Main piece block 4 of 4"
 
 
 def test_a_hold_goes_on_from_the_catch_of_its_stroke(session: Session) -> None:

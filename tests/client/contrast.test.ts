@@ -62,6 +62,11 @@ for (const [theme, pattern] of Object.entries(blocks)) {
       }
     }
   });
+  test(`${theme}: what there is to press is read at 4.5 to 1 as large type (1.4.6, AAA), and the seat is seen at 3 to 1`, () => {
+    const pressed = contrast(found.get("on-catch")!, found.get("catch")!);
+    assert.ok(pressed >= 4.5, `${pressed.toFixed(2)} to 1`);
+    for (const ground of ["water", "hull"]) assert.ok(contrast(found.get("catch")!, found.get(ground)!) >= LEAST_CONTRAST);
+  });
   test(`${theme}: a harder bar is darker than every easier one`, () => {
     const depths = ["light", "half", "three-quarter", "full", "race"].map((bar) => found.get(`p-${bar}`)!);
     assert.deepEqual(depths, [...depths].sort((a, b) => b - a));

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { EffortUnit } from "../../static/src/data/preferences.js";
-import { announcement, asksDone, clockWords, comingWords, doneWords, lateWords, focusWords, followingWords, wantedOf, whereWords } from "../../static/src/components/row-words.js";
+import { announcement, asksDone, clockWords, comingWords, doneWords, lateWords, focusWords, followingWords, spokenWords, wantedOf, whereWords } from "../../static/src/components/row-words.js";
 import { gap, metres, open, rest, row, timeline } from "./builders.js";
 
 test("only metre and open blocks ask for Done", () => {
@@ -14,6 +14,12 @@ test("a change of the machine is told with what comes next", () => {
   const line = timeline(row(30, 20), row(30, 24, { setting: { lever: 5 } }), row(30, 20));
   assert.equal(followingWords(line, line.segments[0]!), "set lever 5, then r24 · 0:30");
   assert.equal(followingWords(line, line.segments[2]!), "the end");
+});
+
+test("lost sound is told before what is told beside it, so that changes are still heard", () => {
+  assert.equal(spokenWords("Main piece: r20 light.", false, false), "Main piece: r20 light.");
+  assert.equal(spokenWords("Main piece: r20 light.", false, true), "Sound is lost. Main piece: r20 light.");
+  assert.equal(spokenWords("Main piece: r20 light.", true, true), "Sound is lost. Held. The clock stands still.");
 });
 
 test("blocks are counted within their part", () => {

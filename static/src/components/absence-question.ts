@@ -24,7 +24,7 @@ export class AbsenceQuestion extends LitElement {
     this.kind = "choose";
   }
 
-  static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 400; font-size: 1rem; margin-top: 2px; }`];
+  static override styles = [type, buttons, dialogs, css`button small { display: block; font-weight: 700; font-size: 1.1875rem; margin-top: 2px; }`];
 
   override render() {
     return html`<dialog aria-labelledby="title" @cancel=${(event: Event) => event.preventDefault()}>

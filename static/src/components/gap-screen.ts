@@ -18,7 +18,7 @@ import { MORE, type MoreChoices } from "./more-choices.js";
 import "./plan-profile.js";
 import "./saved-mark.js";
 import { nextAt, startProblem } from "../state/time-of-day.js";
-import { comingWords } from "./row-words.js";
+import { comingWords, spokenWords } from "./row-words.js";
 import { partName, settingWords } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
@@ -177,7 +177,7 @@ export class GapScreen extends LitElement {
           <button type="button" @click=${() => this.tell("hold")}>${this.held ? "Go on" : "Hold"}</button>
           <button type="button" class="minute" ?disabled=${!this.extendable} @click=${() => this.tell("extend")}>+1 min</button></div></div>
       <saved-mark short state=${this.saved}></saved-mark>
-      <p class="heard-only" role="status">${this.remark ? this.remark : this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready."}</p>
+      <p class="heard-only" role="status">${this.spoken()}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
       <more-choices ?held=${this.held} @end=${this.askToEnd}></more-choices>
@@ -186,6 +186,12 @@ export class GapScreen extends LitElement {
 
   askToEnd(): void {
     this.child<EndQuestion>("end-question").open();
+  }
+
+  /** Changes only when something happens: seconds are never read out. */
+  private spoken(): string {
+    const words = this.left_s > 0 ? "Gap. Stand up, walk, drink." : "The gap is over. Press Start now when you are ready.";
+    return spokenWords(this.remark || words, this.held, this.sound === "lost");
   }
 
   private timeWords(): string {

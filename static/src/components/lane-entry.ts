@@ -52,6 +52,10 @@ export class LaneEntry extends LitElement {
       li .clear { grid-column: 4; grid-row: 1; }
       li .own { grid-column: 2 / 4; grid-row: 3; }
     }
+    @media (max-width: 340px) {
+      li select, li .time { grid-column: 2 / 4; }
+      li .time { grid-row: 4; }
+    }
   `];
 
   /** What is typed stays as it was typed, until other lanes are handed over. */

@@ -71,7 +71,7 @@ export const type = css`
   }
   @media (forced-colors: active) {
     /* the plate that this mode puts behind text would cut into digits set this close */
-    .digits { forced-color-adjust: none; color: CanvasText; }
+    .digits, .digits * { forced-color-adjust: none; color: CanvasText !important; }
   }
   ::selection {
     background: var(--catch);
@@ -185,5 +185,9 @@ export const page = css`
     padding: 12px var(--side) var(--foot);
     background: var(--water);
     border-top: 1px solid var(--line);
+  }
+  /* zoomed in so far that it would hide what it is for */
+  @media (max-height: 300px) {
+    .bar { position: static; }
   }
 `;

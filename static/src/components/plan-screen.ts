@@ -125,7 +125,7 @@ export class PlanScreen extends LitElement {
       .bar { justify-items: end; }
       .go { width: 420px; }
     }
-    @media (orientation: landscape) and (max-height: 540px) {
+    @media (orientation: landscape) and (max-height: 540px) and (min-width: 480px) {
       .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding: 8px var(--side); }
     }
     .left, .blocks { display: grid; gap: 22px; align-content: start; }

@@ -11,6 +11,7 @@ import type { SoundState } from "../state/snapshot.js";
 import "./end-question.js";
 import type { EndQuestion } from "./end-question.js";
 import { buttons, type } from "./look.js";
+import { spokenWords } from "./row-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
 import "./wall-keys.js";
@@ -77,6 +78,8 @@ export class PrompterScreen extends LitElement {
   static override styles = [type, buttons, css`
     :host { display: block; height: 100dvh; overflow: hidden; cursor: none; }
     :host([awake]) { cursor: auto; }
+    @media (max-height: 300px) { :host { overflow: hidden auto; } }
+    @media (forced-colors: active) { li:not(.near) { border-color: Canvas; } li.near { border-color: Highlight; } }
     main { display: grid; grid-template-rows: auto auto minmax(0, 1fr) auto; gap: 1.6vmin; height: 100%; padding: 2.2vmin 3vmin; font-size: max(15px, var(--type));
       line-height: 1.15; transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
     main.mirrored { transform: scaleX(-1); }
@@ -114,7 +117,7 @@ export class PrompterScreen extends LitElement {
       ${this.now(this.face)}
       <ol aria-label="What comes">${this.rows.map(row)}</ol>
       <footer><span>${this.sound === "lost" ? "No sound: touch here" : this.place}</span><span>${this.whole} left in all</span></footer>
-      <p class="heard-only" role="status">${this.held ? "Held. The clock stands still." : `${this.place}. ${this.face.effort}`}</p>
+      <p class="heard-only" role="status">${spokenWords(`${this.place}. ${this.face.effort}`, this.held, this.sound === "lost")}</p>
     </main>
     ${this.keys()}
     ${this.watching ? nothing : html`<stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>

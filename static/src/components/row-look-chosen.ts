@@ -22,7 +22,7 @@ export const rowLookChosen = css`
   .large .done button { min-height: 84px; }
 
   /* End stands under More, too */
-  @container (max-width: 374px) and (orientation: portrait) {
+  @container (max-width: 374px) {
     .end { display: none; }
   }
 

@@ -24,7 +24,7 @@ import { faceOf } from "./row-face.js";
 import { figures } from "./row-figures.js";
 import { rowLook, rowLookOnItsSide, rowLookWide } from "./row-look.js";
 import { rowLookChosen } from "./row-look-chosen.js";
-import { announcement, asksDone, countInWords, doneWords, focusWords, followingWords, wantedOf, whereWords } from "./row-words.js";
+import { announcement, asksDone, countInWords, doneWords, focusWords, followingWords, spokenWords, wantedOf, whereWords } from "./row-words.js";
 import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
@@ -215,10 +215,7 @@ export class RowScreen extends LitElement {
 
   /** Changes only when the segment, the hold or the sound does: seconds are never read out. */
   private spoken(segment: Segment): string {
-    if (this.sound === "lost") return "Sound is lost.";
-    if (this.held) return "Held. The clock stands still.";
-    if (this.remark) return this.remark;
-    return announcement(this.timeline!, segment);
+    return spokenWords(this.remark || announcement(this.timeline!, segment), this.held, this.sound === "lost");
   }
 
   private child<T extends HTMLElement>(name: string): T {

@@ -85,6 +85,12 @@ export function announcement(timeline: Timeline, segment: Segment): string {
     `Next ${followingWords(timeline, segment)}`].filter(Boolean).join(". ") + ".";
 }
 
+/** What those who hear the screen are told, lost sound before all else. */
+export function spokenWords(words: string, held: boolean, soundIsLost: boolean): string {
+  const told = held ? "Held. The clock stands still." : words;
+  return soundIsLost ? `Sound is lost. ${told}` : told;
+}
+
 /** That a tap was taken for the end of the metre block before. */
 export function lateWords({ segments }: Timeline, index: number): string {
   return `Taken as the end of the ${segments[index - 1]!.metres_asked} m before. Done again at the end of this one.`;

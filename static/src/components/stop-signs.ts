@@ -23,12 +23,14 @@ export class StopSigns extends LitElement {
     .signs { display: grid; gap: 6px; padding-left: 22px; list-style: disc; font-size: 1.125rem; line-height: 1.3; }
     .choices { position: sticky; bottom: 0; grid-template-columns: 1fr 1fr; padding: 10px 0 18px; background: var(--water); }
     .choices button { padding: 8px; }
-    .choices .go, .alone { grid-column: 1 / -1; }
-    @media (orientation: landscape) and (max-height: 540px) {
+    .choices .go { grid-column: 1 / -1; }
+    .choices .go + button:last-child { grid-column: 1 / -1; }
+    @media (max-height: 300px) { .choices { position: static; } }
+    @media (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
       dialog { width: min(800px, 100vw - 24px); gap: 10px; padding-top: 14px; }
       .signs { columns: 2; column-gap: 40px; display: block; font-size: 1.0625rem; }
       .choices { grid-template-columns: 1fr 1fr 1.2fr; padding: 6px 0 12px; }
-      .choices .go, .choices .alone { grid-column: auto; }
+      .choices .go, .choices .go + button:last-child { grid-column: auto; }
     }
     .signs li::marker { color: var(--catch); }
   `];

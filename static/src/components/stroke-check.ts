@@ -29,7 +29,7 @@ export class StrokeCheck extends LitElement {
     .small { margin-top: 8px; }
     .words { min-height: 2.4em; font-size: 1.5rem; font-weight: 700; line-height: 1.2; }
     .tap { min-height: 96px; width: 100%; height: 100%; font-size: 1.75rem; touch-action: none; }
-    @media (orientation: landscape) and (max-height: 540px) {
+    @media (orientation: landscape) and (max-height: 540px) and (min-width: 480px) {
       dialog { width: calc(100vw - 24px); padding: 14px 16px; }
       dialog[open] { grid-template: "title tap" auto "rates tap" auto "words tap" 1fr "close tap" auto / 1fr 1fr; gap: 8px 20px; }
       .digits { font-size: min(13vw, 22vh); }

@@ -55,6 +55,8 @@ export class StrokeRail extends LitElement {
       .track { border: 1px solid CanvasText; }
       .seat { forced-color-adjust: none; background: Highlight; border: 2px solid CanvasText; }
       .seat::after { background: HighlightText; }
+      :host(.still) .seat { background: Canvas; }
+      :host(.still) .seat::after { background: CanvasText; }
     }
   `];
 

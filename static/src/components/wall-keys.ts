@@ -46,6 +46,8 @@ export class WallKeys extends LitElement {
     button { flex: 1 1 auto; max-width: 15em; padding: 8px 14px; }
     .main { flex-grow: 2; }
     @media (prefers-reduced-motion: reduce) { :host { transition: none; } }
+    /* zoomed in so far that they would hide all the rest: they stand below it */
+    @media (max-height: 300px) { :host { position: static; opacity: 1; pointer-events: auto; } }
   `];
 
   override connectedCallback(): void {

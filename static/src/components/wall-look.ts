@@ -4,6 +4,7 @@ import { css } from "lit";
 export const wallLook = css`
   :host { display: block; height: 100dvh; overflow: hidden; cursor: none; }
   :host([awake]) { cursor: auto; }
+  @media (max-height: 300px) { :host { overflow: hidden auto; } }
   main { display: grid; height: 100%; padding: 2vh 2.6vw; gap: 1.3vh 2.8vw; transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
   header { grid-area: head; display: flex; justify-content: space-between; align-items: baseline; gap: 1em; font-size: var(--top); line-height: 1.2; white-space: nowrap; }
   h1 { flex: 0 1 auto; min-width: 3em; font-size: 1em; line-height: 1.2; overflow: hidden; text-overflow: ellipsis; }

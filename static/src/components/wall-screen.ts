@@ -18,7 +18,7 @@ import "./lane-entry.js";
 import type { LaneEntry } from "./lane-entry.js";
 import { buttons, type } from "./look.js";
 import "./plan-profile.js";
-import { announcement } from "./row-words.js";
+import { announcement, spokenWords } from "./row-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
 import "./stroke-rail.js";
@@ -169,8 +169,7 @@ export class WallScreen extends LitElement {
 
   /** Changes only when the segment or the hold does: seconds are never read out. */
   private spoken(segment: Segment, held: boolean): string {
-    if (held) return "Held. The clock stands still.";
-    return this.remark || announcement(this.timeline!, segment);
+    return spokenWords(this.remark || announcement(this.timeline!, segment), held, this.sound === "lost");
   }
 
   private measure(): void {
