@@ -89,6 +89,7 @@ export class WriteScreen extends LitElement {
     .picture { display: grid; gap: 4px; padding: 6px 0; background: var(--water); }
     plan-profile { height: 96px; }
     .stale { opacity: 0.55; }
+    .blocks { display: contents; }
     .doc, .said { display: grid; gap: 18px; align-content: start; min-width: 0; }
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; display: grid; gap: 10px; }
     .note button { justify-self: start; background: var(--water); }
@@ -146,7 +147,7 @@ export class WriteScreen extends LitElement {
 
   private text(composed: Composed) {
     const { text, caret, problems, problemText } = composed;
-    return html`<plan-text .text=${text} .caret=${caret} .problems=${problems} .problemText=${problemText} .longest=${LONGEST_TEXT}
+    return html`<plan-text ?fixed=${this.busy} .text=${text} .caret=${caret} .problems=${problems} .problemText=${problemText} .longest=${LONGEST_TEXT}
         @typed=${({ detail }: CustomEvent<string>) => this.tell("typed", detail)} @undo=${() => this.tell("undo")} @redo=${() => this.tell("redo")}>
         <h2>Write or paste your own</h2></plan-text>
       <div role="status">${this.state(composed)}</div>
@@ -163,8 +164,8 @@ export class WriteScreen extends LitElement {
     }
     const titled = (plan: Plan) => html`<typed-field label="Title" hint="Write up to 80 plain characters." .value=${plan.title} .read=${(typed: string) => lineIn(typed, 80) || undefined}
       @value=${({ detail }: CustomEvent<string>) => this.tell("edit", { ...plan, title: detail })}></typed-field>`;
-    return html`${plan ? titled(plan) : html`<p>Begin with a part.</p>`}
-      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree>`;
+    return html`<div class="blocks" ?inert=${this.busy}>${plan ? titled(plan) : html`<p>Begin with a part.</p>`}
+      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree></div>`;
   }
 
   /** What is to be said of the text itself. */
