@@ -8,7 +8,7 @@ from contextlib import suppress
 from flask import Flask, Response, request
 from werkzeug.exceptions import NotFound
 
-from web.api.allowance import counts_at
+from web.api.allowance import Allowance, counts_at
 from web.api.answer_cache import AnswerCache
 from web.api.athletes import athletes_api
 from web.api.document import document_api
@@ -37,6 +37,9 @@ from web.store.connection import BadAddress, Database
 from web.store.links import LinkShelf
 from web.store.walls import WallShelf
 
+COMPUTATIONS_A_MINUTE = 3_000
+"""A hundred phones of one gym, and a text sent at every pause of the writing on some of them."""
+
 _log = logging.getLogger("slipway")
 
 
@@ -63,6 +66,7 @@ def create_app(settings: Settings, room: Room | None = None) -> Flask:
     database = _database(settings)
     counts = counts_at(settings.rate_limits_url)
     rule = PublishingRule(settings, counts)
+    computations = Allowance("computations", COMPUTATIONS_A_MINUTE, counts=counts)
     desk = LinkDesk(LinkShelf(database), rule, counts)
 
     app.register_blueprint(pages(made, frozenset(library.plans), database.is_well))
@@ -70,15 +74,15 @@ def create_app(settings: Settings, room: Room | None = None) -> Flask:
     app.register_blueprint(static_files(assets))
     app.register_blueprint(plans_api(answers))
     app.register_blueprint(technique_api())
-    app.register_blueprint(timelines_api(AnswerCache()))
-    app.register_blueprint(sessions_api())
-    app.register_blueprint(holdings_api())
-    app.register_blueprint(shorthand_api())
-    app.register_blueprint(athletes_api())
-    app.register_blueprint(loads_api())
+    app.register_blueprint(timelines_api(AnswerCache(), computations, counts))
+    app.register_blueprint(sessions_api(computations))
+    app.register_blueprint(holdings_api(computations))
+    app.register_blueprint(shorthand_api(computations))
+    app.register_blueprint(athletes_api(computations))
+    app.register_blueprint(loads_api(computations))
     app.register_blueprint(links_api(desk, settings))
     app.register_blueprint(walls_api(WallDesk(WallShelf(database), rule, counts), settings))
-    app.register_blueprint(exports_api(assets.alone))
+    app.register_blueprint(exports_api(assets.alone, counts))
     app.register_blueprint(document_api())
     return app
 

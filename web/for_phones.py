@@ -11,7 +11,7 @@ from web.factory import create_app
 from web.phone.addresses import addresses_here, name_here
 from web.phone.certificates import Certificates, certificates, day
 from web.phone.pages import PAGE, Room
-from web.phone.proxy import HERE, proxy
+from web.phone.proxy import HERE, ProxyEnded, proxy
 from web.serving import serve
 from web.settings import CannotStart, port_from, settings_from, yes_from
 
@@ -36,6 +36,9 @@ def main(arguments: list[str]) -> int:
         _serve_phones(os.environ)
     except CannotStart as error:
         print(f"Slipway cannot start: {error}.", file=sys.stderr)
+        return 1
+    except ProxyEnded as error:
+        print(f"Slipway cannot go on: {error}.", file=sys.stderr)
         return 1
     return 0
 

@@ -4,39 +4,63 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from planner.checks.scene import Scene, scene_of
 from planner.edits import edited, moved
 from planner.errors import InputError
-from planner.findings import Edit, Finding, Mend, Op, is_heavier
+from planner.findings import HEAVIEST_FIRST, Edit, Finding, Mend, Op, is_heavier
 from planner.timeline import compile_timeline
 
 Check = Callable[[Scene], Iterator[Finding]]
 
 MOST_ROUNDS = 4
 """How often a mend is carried on with before it is given up: what it uncovers is mended with it."""
+MOST_SEGMENTS = 2_500
+"""How many segments are compiled and checked again, over all mends of a session: fifty times one of fifty
+segments, five times the longest there may be. Counted, not timed, so that everybody is answered the same."""
 COLD_WORK = frozenset({"hard-too-early", "no-warm-up"})
 """What no mend may bring, however light: hard work on a body that is not warm."""
 
 
+@dataclass(slots=True)
+class _Patience:
+    """How many segments may still be tried."""
+
+    segments: int = MOST_SEGMENTS
+
+    def reaches(self, scene: Scene) -> bool:
+        """Whether a session of this size may be tried once more; if so, it is counted."""
+        self.segments -= len(scene.timeline.segments)
+        return self.segments >= 0
+
+
 def found_with_proved_mends(scene: Scene, checks: Iterable[Check]) -> Iterator[Finding]:
-    """What the checks find, each with a mend that removes it and makes nothing worse, or with none."""
+    """What the checks find, each with a mend that removes it and makes nothing worse, or with none.
+
+    The weightiest are tried first: in a very long session those after them may be left without a mend.
+    """
     found = _found(scene, checks)
-    for finding in found:
-        yield replace(finding, mend=_proved(scene, checks, finding, found))
+    patience = _Patience()
+    proved = dict[int, Mend | None]()
+    for number in sorted(range(len(found)), key=lambda number: HEAVIEST_FIRST.index(found[number].severity)):
+        proved[number] = _proved(scene, checks, found[number], found, patience)
+    for number, finding in enumerate(found):
+        yield replace(finding, mend=proved[number])
 
 
 def _found(scene: Scene, checks: Iterable[Check]) -> list[Finding]:
     return [finding for check in checks for finding in check(scene)]
 
 
-def _proved(scene: Scene, checks: Iterable[Check], finding: Finding, found: Sequence[Finding]) -> Mend | None:
+def _proved(
+    scene: Scene, checks: Iterable[Check], finding: Finding, found: Sequence[Finding], patience: _Patience
+) -> Mend | None:
     """The finding's mend, with what it needs besides to leave fewer of its kind there and nothing worse."""
     same = sum((f.code, f.place) == (finding.code, finding.place) for f in found)
     mend, label, edits = finding.mend, "", tuple[Edit, ...]()
     for _ in range(MOST_ROUNDS):
-        if mend is None:
+        if mend is None or not patience.reaches(scene):
             return None
         edits = (*edits, *mend.edits)
         after = _after(scene, edits)

@@ -1,21 +1,19 @@
 """A plan of sixty blocks while it is written: from a key to its picture, and how long the page stands still.
 
 The echo is the shortest call the page can make to the same server. For the second figure Chromium slows the
-page's own thread, and a task counts by the processor time of that thread: what else the machine does is not
-held against the page.
+page's own thread.
 """
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import partial
 from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
-from typing import Any
 
 from tests.bench.measuring import Row, at_most
+from tests.bench.page_tasks import task_times_ms
 from tests.bench.servers import running
 from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
@@ -105,23 +103,5 @@ def _change(browser: Chromium, turn: int) -> None:
 
 
 def _busiest(browser: Chromium, act: Callable[[], None]) -> float:
-    """Processor time of the longest task of the page's own thread meanwhile, in ms."""
-    session = browser.context.new_cdp_session(browser.page)
-    events: list[dict[str, Any]] = []
-    ended: list[object] = []
-    session.on("Tracing.dataCollected", lambda told: events.extend(told["value"]))
-    session.on("Tracing.tracingComplete", lambda told: ended.append(told))
-    session.send("Tracing.start", {"traceConfig": {"includedCategories": ["toplevel", "devtools.timeline"]}})
-    act()
-    session.send("Tracing.end")
-    while not ended:
-        browser.page.wait_for_timeout(50)
-    session.detach()
-    handled = Counter((event["pid"], event["tid"]) for event in events if event["name"] == "EventDispatch")
-    ((own, _),) = handled.most_common(1)
-    times = [
-        float(event.get("tdur", 0))
-        for event in events
-        if event["name"].endswith("RunTask") and (event["pid"], event["tid"]) == own
-    ]
-    return max(times) / 1000
+    """Processor time of the longest task meanwhile, in ms."""
+    return max(task_times_ms(browser, act))

@@ -7,8 +7,8 @@ from typing import Any
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
 
-HOLDS_SOMETHING = """(store) => new Promise((done, failed) => {
-  const opening = indexedDB.open("slipway");
+HOLDS_SOMETHING = """(store, name = "slipway") => new Promise((done, failed) => {
+  const opening = indexedDB.open(name);
   opening.onerror = () => failed(opening.error);
   opening.onsuccess = () => {
     const counting = opening.result.transaction(store).objectStore(store).count();

@@ -14,6 +14,7 @@ from tests.browser.chromium import Chromium
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.quick_clock import quick_clock
+from tests.browser.storage import HOLDS_SOMETHING
 from tests.browser.targets import button, heading, words
 from tests.builders import rower_of_7_42
 from web.exports.alone_page import alone_page
@@ -69,6 +70,8 @@ def test_it_asks_nobody_for_anything_and_comes_back_to_its_session_after_a_kill(
     assert accessibility_faults(chromium) == []
     start(chromium, file)
     assert {url for url in asked if not url.startswith("data:")} == {file.as_uri()}
+    (database,) = chromium.evaluate("async () => (await indexedDB.databases()).map(({ name }) => name)")
+    chromium.wait_for(HOLDS_SOMETHING, "sessions", database)
     chromium.kill()
     chromium.reopen()
     chromium.open(file.as_uri())

@@ -114,6 +114,13 @@ def test_parts_drills_and_calls_are_added_from_the_library_and_blocks_dragged(
     chromium.page.mouse.up()
     chromium.see(words("Moved."))
     assert lines(chromium)[1] == "10' r22 half"
+    chromium.click(Target(css="summary", name="For whom, and how to set up"))
+    chromium.type(field("Set-up"), "Fan on")
+    chromium.press("Enter")
+    chromium.click(AS_TEXT)
+    assert "set-up: Fan on\n" in chromium.evaluate(TEXT)
+    chromium.click(BLOCKS)
+    chromium.click(button(re.compile("^10' r22 half")))
     assert accessibility_faults(chromium) == []
     assert chromium.evaluate(SMALL) == []
     assert too_wide(chromium) == {}

@@ -15,6 +15,7 @@ from typing import NamedTuple
 
 import pytest
 
+from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server, free_port
 from tests.browser.conftest import Launch
 from tests.browser.targets import button, link, words
@@ -69,6 +70,7 @@ def test_https_is_trusted_after_its_authority_is_and_plain_http_says_what_it_can
     stranger.see(words(re.compile("^This connection is not https")))
     stranger.click(link("How this phone gets all of that"))
     stranger.see(link("this machine’s certificate"))
+    assert accessibility_faults(stranger) == []
     stranger.open(f"http://{ELSEWHERE}:{room.plain}/plan/rate-ladder")
     stranger.click(button("Get the one-file page"))
     stranger.see(words(re.compile("^Made: ")))

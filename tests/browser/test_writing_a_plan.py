@@ -26,7 +26,8 @@ KEPT_DRAFT = """() => new Promise((tell, fail) => {
     reading.onsuccess = () => { opening.result.close(); tell(reading.result?.values.draft ?? ""); };
   };
 })"""
-# Where the one mark lies, what it marks, and whether it lies under the very letters of the box.
+# Where the one mark lies, what it marks, whether it lies under the very letters of the box, and how many
+# pixels of the text are in no reach.
 MARK = f"""() => {{
   const mark = {QUERY}.find({{ css: "mark" }})[0];
   const box = {QUERY}.find({{ css: ".box" }})[0].getBoundingClientRect();
@@ -39,6 +40,7 @@ MARK = f"""() => {{
     row: Math.floor(row + 0.5) + 1,
     inBox: top >= box.top && bottom <= box.bottom,
     inWindow: top >= 0 && bottom <= innerHeight,
+    hidden: Math.max(0, area.scrollHeight - area.clientHeight),
     selected: area.value.slice(area.selectionStart, area.selectionEnd),
   }};
 }}"""
@@ -106,6 +108,7 @@ def test_a_mistake_far_down_is_marked_where_it_is_in_a_draft_that_stays(
         "row": 61,
         "inBox": True,
         "inWindow": True,
+        "hidden": 0,
         "selected": "700",
     }
     browser.see(words('"700" has no unit: write 700m for metres, 700" for seconds, or 700 strokes'))

@@ -5,7 +5,7 @@ import { beforeEach, test } from "node:test";
 import { NoAnswer, Refused } from "../../static/src/data/api.js";
 import { LinkError, decode, encode } from "../../static/src/data/link-codec.js";
 import { crc32 } from "../../static/src/plan/crc32.js";
-import { carryingAddress, needsKey, openCarried, openShort, shortAddress } from "../../static/src/data/links.js";
+import { carryingAddress, keepReceived, needsKey, openCarried, openShort, shortAddress } from "../../static/src/data/links.js";
 import { addressOf, forgetPlan, keep, keptPlans, openPlan } from "../../static/src/data/plans.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
 import { canonical } from "../../static/src/plan/canonical.js";
@@ -71,11 +71,24 @@ test("links for a plan are whole addresses; one that is too long for a link has 
   network({ "/api/links": [201, { id: ID, url: `https://elsewhere.example/p/${ID}` }] });
   assert.equal(await shortAddress(plan), `https://elsewhere.example/p/${ID}`);
   assert.equal(carryingAddress(plan), `https://row.example/p#${encode(plan)}`);
+  assert.equal(carryingAddress(tooLong()), undefined);
+});
+
+test("a plan from a wall that is too long for a link is kept as one's own, once", async () => {
+  const long = tooLong();
+  const first = await keepReceived(long);
+  assert.deepEqual([first.source, first.plan, (await keepReceived(long)).id], ["mine", long, first.id]);
+  assert.equal((await keptPlans()).length, 1);
+  assert.equal(addressOf(first), `/mine/${first.name}`);
+  assert.deepEqual((await openPlan("mine", first.name)).plan, long);
+  assert.equal((await keepReceived(plan)).source, "sent");
+});
+
+function tooLong(): Plan {
   const noise = (length: number) => Array.from({ length }, () => Math.random().toString(36).slice(2, 12)).join(" ").slice(0, 119);
   const calls = () => Array.from({ length: 20 }, (_, index) => ({ text: noise(12), stroke: index + 1 }));
-  const long = { format: 1 as const, title: "Long", parts: [{ kind: "main" as const, blocks: Array.from({ length: 9 }, () => ({ for: { seconds: 600 }, rate: 20, calls: calls() })) }] };
-  assert.equal(carryingAddress(long), undefined);
-});
+  return { format: 1, title: "Long", parts: [{ kind: "main", blocks: Array.from({ length: 9 }, () => ({ for: { seconds: 600 }, rate: 20, calls: calls() })) }] };
+}
 
 test("a key is kept once it was the right one", async () => {
   network({ "/api/links": [401, { status: 401, detail: "this server asks for a key" }] });

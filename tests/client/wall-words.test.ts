@@ -2,8 +2,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { barProblem, diagonalByBar, diagonalProblem, distanceProblem, readWords } from "../../static/src/components/sight-words.js";
-import { laneAsked, placeWords, wallFace, wholeLeft, type WallMoment } from "../../static/src/components/wall-words.js";
+import { heardWords, laneAsked, placeWords, troubleAfar, wallFace, wholeLeft, type WallMoment } from "../../static/src/components/wall-words.js";
 import { byClock } from "../../static/src/timeline/by-clock.js";
+import { NoAnswer, Refused } from "../../static/src/data/api.js";
 import { gap, metres, rest, row, timeline } from "./builders.js";
 
 const running: WallMoment = { phase: "running", elapsed_s: 12, left_s: 48, strokes_left: 19, count_in: null, starts_at: "", call: "" };
@@ -51,6 +52,21 @@ test("a lane is asked a split in whole seconds and watts, or what it goes by", (
   assert.deepEqual(laneAsked(block, { pressure: "half" }), { split: "", watts: "", words: "half" });
   assert.deepEqual(laneAsked(block, undefined).words, "by feel");
   assert.deepEqual([laneAsked(pause, { split_s: 100 }).words, laneAsked(undefined, undefined).words], ["rest", "end"]);
+});
+
+test("a wall led from afar says what its server answers, and no signal only where nothing is answered", () => {
+  const at_ms = new Date(2026, 0, 5, 18, 3, 12).getTime();
+  const gone = troubleAfar(new Refused(404, "there is no wall of that name on this server", []))!;
+  assert.match(gone.words, /there is no wall of that name/);
+  assert.match(troubleAfar(new Refused(429, "more than 600 looks", []))!.brief, /too often/);
+  assert.match(troubleAfar(new TypeError("no room"), "Ladder")!.words, /“Ladder”.*no room.*tried again/);
+  assert.equal(troubleAfar(new NoAnswer("no answer came")), undefined);
+  const heard = { at_ms, gone: true };
+  assert.match(heardWords(heard, undefined).long, /^No signal: last heard/);
+  assert.doesNotMatch(heardWords(heard, gone).long + heardWords(heard, gone).brief, /signal/i);
+  assert.equal(heardWords(heard, gone).brief, `no such wall on the server · heard ${new Date(at_ms).toLocaleTimeString([], { hour12: false })}`);
+  assert.match(heardWords({ at_ms, gone: false }, undefined).brief, /^heard /);
+  assert.equal(heardWords(undefined, undefined).brief, "");
 });
 
 test("what cannot be a distance or a screen is refused in words", () => {

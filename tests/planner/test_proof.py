@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 import pytest
 
 from planner.appraisal import appraise
 from planner.athlete import Athlete, Level, Result, Room
-from planner.findings import Finding, Severity
+from planner.checks import proof
+from planner.checks.scene import Scene
+from planner.findings import Edit, Finding, Severity
 from planner.notation.reader import read
 from planner.plan import Plan
+from planner.schemas.plan_schema import load_plan
 from planner.timeline import compile_timeline
 from tests.mending import apply, stays
 from tests.sweep.mends import broken_mends
@@ -116,3 +120,26 @@ def test_nobody_is_warned_of_power_that_is_only_guessed(text: str, severity: Sev
 def test_whatever_the_plan_no_mend_leaves_its_finding_or_brings_something_heavier() -> None:
     broken = [told for sketch in sketches(SEED, SAMPLE) for told in broken_mends(sketch)]
     assert broken == []
+
+
+def test_the_longest_session_is_answered_after_a_bounded_number_of_trials_the_weightiest_mended_first(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Every block of it is found at fault; a stranger may send it again and again."""
+    tried: list[int] = []
+
+    def counting(scene: Scene, edits: Sequence[Edit]) -> Scene | None:
+        tried.append(len(scene.timeline.segments))
+        return after(scene, edits)
+
+    after = proof._after
+    monkeypatch.setattr(proof, "_after", counting)
+    call = {"text": "long and easy " * 3}
+    block = {"for": {"seconds": 86}, "rate": 30, "effort": {"pressure": "half"}}
+    blocks = [{**block, "calls": [{**call, "stroke": stroke} for stroke in (1, 2)]} for _ in range(100)]
+    main = {"kind": "main", "blocks": [{"times": 5, "blocks": blocks}]}
+    findings = appraise(compile_timeline(load_plan({"format": 1, "title": "Long", "parts": [main]}))).findings
+    assert len(findings) > 100
+    assert 0 < sum(tried) <= proof.MOST_SEGMENTS
+    assert 0 < len([f for f in findings if f.mend]) <= len(tried)
+    assert findings[0].mend, "the weightiest first"

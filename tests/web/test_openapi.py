@@ -38,9 +38,11 @@ BY_CIRCUMSTANCE = {
     *(("/api/links/{name}", status) for status in ("410", "503")),
     *(("/api/walls", status) for status in ("401", "403", "429", "503")),
     ("/api/walls/{name}", "503"),
+    *((f"/api/{name}", "429") for name in ("timeline", "session", "holding", "shorthand", "athlete", "load")),
     *(("/api/walls/{name}/key", status) for status in ("200", "429", "503")),
 }
-"""What rests on settings, or on what was done before: had in test_links_api.py and test_walls_api.py."""
+"""What rests on settings, or on what was done before: had in test_links_api.py, test_walls_api.py and
+test_computing.py."""
 DESCRIBED = [
     asked for asked in EVERY_ANSWER if asked.rule.startswith(("/api/", "/healthz")) and asked.method != "HEAD"
 ]

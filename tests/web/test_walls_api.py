@@ -113,6 +113,7 @@ def test_a_change_made_from_what_is_no_longer_shown_is_refused(asking: FlaskClie
     assert "somebody else" in problem_of(late)["detail"]
     assert put(asking, wall, {"plans": [plan(2)]}, If_Match='"nonsense"').status_code == 412
     assert look(asking, wall).get_json()["plans"] == [plan(1)]
+    assert put(asking, wall, {"plans": [plan(3)]}, If_Match="*").status_code == 200, "RFC 9110, 13.1.1"
 
 
 def test_only_the_key_changes_it_and_keys_cannot_be_guessed(asking: FlaskClient, wall: Made) -> None:

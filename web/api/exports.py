@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from threading import Semaphore
 
 from flask import Blueprint, Response, abort, request
+from limits.storage import Storage
 from werkzeug.exceptions import TooManyRequests
 
 from planner.timeline import compile_timeline
@@ -26,10 +27,10 @@ BUSY_SECONDS = 5
 NO_SUCH_KIND = f"there is no such download; there are {', '.join(KINDS)}"
 
 
-def exports_api(page: str) -> Blueprint:
+def exports_api(page: str, counts: Storage) -> Blueprint:
     """The address, with no memory: splits are about a person. `page` is the one-file page without a plan."""
     blueprint = Blueprint("exports_api", __name__)
-    allowance = Allowance("downloads", A_MINUTE)
+    allowance = Allowance("downloads", A_MINUTE, counts=counts)
     at_once = Semaphore(LARGE_AT_ONCE)
 
     @blueprint.post(f"{EXPORTS}/<kind>")

@@ -53,10 +53,10 @@ def reading(name: str, summary: str, shape: type[Schema], example: object, *refu
 def sending(
     name: str, summary: str, asks: type[Schema], asked: object, shape: type[Schema], example: object
 ) -> dict[str, Any]:
-    """An operation that is sent JSON."""
+    """An operation that is sent JSON and works something out of it, for so many at an address."""
     body = {"required": True, "content": {JSON: {"schema": reference(asks), **in_examples(asked)}}}
     good = {"200": described(reference(shape), example)}
-    return {**operation(name, summary, good, SENDING), "requestBody": body}
+    return {**operation(name, summary, good, (*SENDING, 429)), "requestBody": body}
 
 
 def operation(name: str, summary: str, good: dict[str, Any], refusals: tuple[int, ...]) -> dict[str, Any]:

@@ -6,18 +6,20 @@ from flask import Blueprint, Response, request
 
 from planner.schemas.session_schema import dump_session, load_session_request
 from planner.session import session_of
+from web.api.allowance import Allowance
 from web.api.reading import json_body, parse
 from web.api.writing import JSON, json_bytes
 from web.stored import NEVER, Stored, answer
 
 
-def sessions_api() -> Blueprint:
+def sessions_api(allowance: Allowance) -> Blueprint:
     """The address."""
     blueprint = Blueprint("sessions_api", __name__)
 
     @blueprint.post("/api/session")
     def session() -> Response:
         """A plan for the piece, and why it is so."""
+        allowance.take(request)
         made = session_of(load_session_request(parse(json_body(request))))
         return answer(Stored(json_bytes(dump_session(made)), JSON, NEVER), request)
 

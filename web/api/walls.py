@@ -112,9 +112,9 @@ def _checked(name: str) -> str:
 
 
 def _seen() -> int | None:
-    """The version that a change was made from, by If-Match; a tag that is none of ours matches none."""
+    """The version that a change is made from; "*" is any (RFC 9110, 13.1.1), a strange tag matches none."""
     header = request.headers.get("If-Match")
-    if header is None:
+    if header is None or header.strip() == "*":
         return None
     tag, _ = unquote_etag(header)
     return int(tag) if tag and tag.isascii() and tag.isdecimal() and len(tag) < 10 else 0

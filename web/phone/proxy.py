@@ -50,11 +50,15 @@ backend app
 """
 
 
+class ProxyEnded(Exception):  # noqa: N818 - it says what is so
+    """The proxy has ended while the app was running."""
+
+
 @contextmanager
 def proxy(
     folder: Path, certificate: Path, secure_port: int, plain_port: int, app_port: int
 ) -> Iterator[None]:
-    """Runs while the app does; ends this process, too, when it ends by itself. Raises CannotStart."""
+    """Runs while the app does, and stops it by ending first. Raises CannotStart, and ProxyEnded then."""
     program = shutil.which("haproxy", path=WHERE)
     if program is None:
         raise CannotStart("haproxy is not here: sudo apt-get install haproxy")
@@ -71,19 +75,27 @@ def proxy(
         ),
         encoding="utf-8",
     )
-    # It dies with this process, however that ends.
-    process = subprocess.Popen(["setpriv", "--pdeathsig", "TERM", program, "-db", "-f", str(config)])
-    watched = threading.Thread(target=_end_with, args=(process,), daemon=True)
+    # It dies with this process, however that ends, and leaves Ctrl-C to it.
+    command = ["setpriv", "--pdeathsig", "TERM", program, "-db", "-f", str(config)]
+    process = subprocess.Popen(command, start_new_session=True)
+    wanted = threading.Event()
+    watched = threading.Thread(target=_stop_when_it_ends, args=(process, wanted), daemon=True)
     watched.start()
     try:
         yield
+        if process.poll() is not None:
+            raise ProxyEnded(
+                f"haproxy ended by itself (status {process.returncode}); what it said stands above"
+            )
     finally:
+        wanted.set()
         process.terminate()
         watched.join(STOP_SECONDS)
 
 
-def _end_with(process: subprocess.Popen[bytes]) -> None:
-    if process.wait() not in (0, -signal.SIGTERM, 128 + signal.SIGTERM):
+def _stop_when_it_ends(process: subprocess.Popen[bytes], wanted: threading.Event) -> None:
+    process.wait()
+    if not wanted.is_set():
         os.kill(os.getpid(), signal.SIGTERM)
 
 

@@ -5,10 +5,11 @@
 import { LitElement, css, html, nothing, type TemplateResult } from "lit";
 import { lineIn, numberIn, secondsIn, type Bounds } from "../plan/field-values.js";
 import { clock } from "../plan/format.js";
-import type { Block, Call, Drill, Repeat, Rest, Setting, Step, TechniqueLibrary } from "../plan/wire.js";
+import type { Block, Call, Drill, Repeat, Rest, Step, TechniqueLibrary } from "../plan/wire.js";
 import { choices, pick, type Option } from "./choice-look.js";
 import { effortFields } from "./effort-fields.js";
 import { buttons, type } from "./look.js";
+import { machineFields } from "./machine-fields.js";
 import "./typed-field.js";
 import "./word-picker.js";
 import type { Word } from "./word-picker.js";
@@ -27,9 +28,6 @@ const UNITS: readonly Option<Unit>[] = [
 ];
 const PLACES: readonly Option<"opening" | "stroke" | "strokes_left">[] = [
   { value: "opening", name: "as it begins" }, { value: "stroke", name: "at stroke" }, { value: "strokes_left", name: "strokes before the end" },
-];
-const MACHINE: readonly Option<"none" | "lever" | "drag_factor">[] = [
-  { value: "none", name: "as it is" }, { value: "lever", name: "lever" }, { value: "drag_factor", name: "drag factor" },
 ];
 
 export class BlockFields extends LitElement {
@@ -64,8 +62,8 @@ export class BlockFields extends LitElement {
       ${(block.calls ?? []).map((call, index) => this.call(block, call, index))}
       ${(block.calls ?? []).length < CALLS ? html`<div class="more">
         <button type="button" @click=${() => this.addCall(block, "Long and easy")}>Add a call</button>
-        <word-picker .words=${this.calls()} @pick=${({ detail }: CustomEvent<Word>) => this.addCall(block, detail.text)}>Add a call from the library</word-picker></div>` : nothing}
-      <div class="picks">${this.machine(block)}</div>`;
+        <word-picker label="Add a call from the library" .words=${this.calls()} @pick=${({ detail }: CustomEvent<Word>) => this.addCall(block, detail.text)}></word-picker></div>` : nothing}
+      <div class="picks">${machineFields(block.setting, (setting) => this.change(block, { setting }))}</div>`;
   }
 
   private length(block: Block) {
@@ -93,15 +91,6 @@ export class BlockFields extends LitElement {
       <button type="button" @click=${() => set(undefined)}>Take this call out</button></div>`;
   }
 
-  private machine(block: Block) {
-    const { setting } = block;
-    const kind = setting === undefined ? "none" : "lever" in setting ? "lever" : "drag_factor";
-    const usual: Record<string, Setting | undefined> = { none: undefined, lever: { lever: 4 }, drag_factor: { drag_factor: 120 } };
-    return html`${pick("machine", "Machine", MACHINE, kind, (next) => this.change(block, { setting: usual[next] }))}
-      ${kind === "lever" ? this.number("Lever", (setting as { lever: number }).lever, { low: 1, high: 10 }, (lever) => this.change(block, { setting: { lever } })) : nothing}
-      ${kind === "drag_factor" ? this.number("Drag factor", (setting as { drag_factor: number }).drag_factor, { low: 50, high: 250 }, (drag_factor) => this.change(block, { setting: { drag_factor } })) : nothing}`;
-  }
-
   private number(label: string, value: number | undefined, bounds: Bounds, set: (value: number) => void): TemplateResult {
     return html`<typed-field .label=${label} .hint=${`Write a whole number from ${bounds.low} to ${bounds.high}.`} .value=${value === undefined ? "" : String(value)}
       .read=${(text: string) => numberIn(text, bounds)} @value=${({ detail }: CustomEvent<number>) => set(detail)}></typed-field>`;
@@ -123,7 +112,7 @@ export class BlockFields extends LitElement {
   private words(label: string, value: string, longest: number, known: readonly Word[], set: (text: string) => void): TemplateResult {
     return html`<div class="call"><typed-field .label=${label} .hint=${`Write up to ${longest} plain characters.`} .value=${value} .read=${(text: string) => lineIn(text, longest)}
         @value=${({ detail }: CustomEvent<string>) => set(detail)}></typed-field>
-      <word-picker .words=${known} @pick=${({ detail }: CustomEvent<Word>) => set(detail.text)}>${label} from the library</word-picker></div>`;
+      <word-picker label="${label} from the library" .words=${known} @pick=${({ detail }: CustomEvent<Word>) => set(detail.text)}></word-picker></div>`;
   }
 
   private drills(): Word[] {

@@ -71,7 +71,7 @@ export class BlockTree extends LitElement {
       ${parts.map((part, index) => this.section(part, `/parts/${index}`, parts.length))}
       <section class="adding" aria-labelledby="add"><h2 id="add">Add a part</h2><div class="acts">${NEW_PARTS.map((part) => html`
         <button type="button" @click=${() => this.addPart(part)}>${partName(part.kind)}</button>`)}
-        <word-picker .words=${this.parts} @pick=${({ detail }: CustomEvent<PartWord>) => this.addPart(detail.part)}>A part of another plan</word-picker></div></section>`;
+        <word-picker label="A part of another plan" .words=${this.parts} @pick=${({ detail }: CustomEvent<PartWord>) => this.addPart(detail.part)}></word-picker></div></section>`;
   }
 
   private section(part: Part, place: string, parts: number) {

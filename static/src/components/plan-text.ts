@@ -9,6 +9,9 @@ import { live } from "lit/directives/live.js";
 import type { Problem } from "../plan/wire.js";
 import { fields, type } from "./look.js";
 
+/** More than a plan can have by far. */
+const MOST_LINES = 2000;
+
 interface Mark {
   from: number;
   to: number;
@@ -47,12 +50,14 @@ export class PlanText extends LitElement {
   static override styles = [type, fields, css`
     :host { display: grid; gap: 10px; }
     /* the paper under the box holds the same text, so that the box is as tall as it and marks lie behind their words */
-    .box { display: grid; max-height: max(8.4em, 60dvh); overflow-y: auto; background: var(--hull); border: 2px solid var(--edge); border-radius: var(--r); }
+    .box { display: grid; grid-template-rows: max-content; max-height: max(8.4em, 45dvh); overflow-y: auto; background: var(--hull); border: 2px solid var(--edge); border-radius: var(--r); }
+    @media (min-width: 1000px) { .box { max-height: 60dvh; } }
     .box:focus-within { outline: 3px solid var(--ink); outline-offset: 3px; }
     .box.wrong { border: 3px solid var(--catch); }
     .paper, textarea { grid-area: 1 / 1; min-width: 0; min-height: clamp(8.4em, 34dvh, 20em); margin: 0; padding: 12px 14px; border: 0; font: 400 1.0625rem/1.625rem var(--digits);
       letter-spacing: -0.02em; white-space: pre-wrap; overflow-wrap: anywhere; tab-size: 8; }
     .paper { color: transparent; pointer-events: none; }
+    .paper div { min-height: 1.625rem; unicode-bidi: plaintext; }
     textarea { display: block; height: 100%; background: transparent; border-radius: 0; outline: none; resize: none; overflow: hidden; }
     mark { color: transparent; background: color-mix(in oklab, var(--catch) 26%, transparent); border-bottom: 3px solid var(--catch); border-radius: 3px 3px 0 0; }
     @media (forced-colors: active) { mark { forced-color-adjust: none; background: transparent; border-color: Highlight; } }
@@ -90,15 +95,15 @@ export class PlanText extends LitElement {
     return [...this.renderRoot.querySelectorAll<HTMLElement>("mark")].find((mark) => Number(mark.dataset["from"]) === from);
   }
 
-  /** The text with its marks, and one line more, which the caret may stand on. */
-  private paper(): (string | TemplateResult)[] {
-    const pieces: (string | TemplateResult)[] = [];
-    let at = 0;
-    for (const { from, to } of this.marks()) {
-      pieces.push(this.text.slice(at, from), html`<mark data-from=${from}>${this.text.slice(from, to) || " "}</mark>`);
-      at = to;
-    }
-    return [...pieces, `${this.text.slice(at)}\n`];
+  /** The text with its marks: line by line, so that a key has one line laid out anew. */
+  private paper(): TemplateResult[] {
+    const marks = this.marks();
+    let start = 0;
+    return runsIn(this.text).map((run) => {
+      const [from, to] = [start, start + run.length];
+      start = to + 1;
+      return html`<div>${marked(run, from, marks.filter((mark) => mark.from >= from && mark.from <= to))}</div>`;
+    });
   }
 
   /** Where lines have not changed since they were read, in the order of the text, none over another. */
@@ -130,6 +135,23 @@ export class PlanText extends LitElement {
   }
 }
 customElements.define("plan-text", PlanText);
+
+/** Its lines; beyond what anybody writes, the rest is one run, with a line more for the caret to stand on. */
+function runsIn(text: string): string[] {
+  const lines = text.split("\n");
+  const rest = lines.splice(MOST_LINES);
+  return rest.length ? [...lines, `${rest.join("\n")}\n`] : lines;
+}
+
+function marked(run: string, start: number, marks: readonly Mark[]): (string | TemplateResult)[] {
+  const pieces: (string | TemplateResult)[] = [];
+  let at = 0;
+  for (const { from, to } of marks) {
+    pieces.push(run.slice(at, from - start), html`<mark data-from=${from}>${run.slice(from - start, to - start) || " "}</mark>`);
+    at = to - start;
+  }
+  return [...pieces, run.slice(at)];
+}
 
 /** What of the text a problem is about; at the end of a line, the place behind it. */
 function markOf({ line = 1, column = 1, received }: Problem, text: string): Mark {

@@ -4,8 +4,8 @@
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import { keepHeard, lookAt, readHeard, samePlan, type Heard } from "../data/afar.js";
-import { Refused } from "../data/api.js";
 import { keepReceived } from "../data/links.js";
+import type { PlanRecord } from "../data/plans.js";
 import { hereAt, narrowed } from "../state/server-time.js";
 import { player } from "../state/player.js";
 import type { Wall } from "../plan/wire.js";
@@ -13,6 +13,7 @@ import { page, type } from "./look.js";
 import { tellScreen } from "./routes.js";
 import "./wall-home.js";
 import type { WallHome } from "./wall-home.js";
+import { heardWords, troubleAfar, type TroubleAfar } from "./wall-words.js";
 
 const POLL_MS = 3000;
 /** Without an answer for so long the network counts as gone. */
@@ -24,14 +25,17 @@ const LATE_MS = 20_000;
 const SECOND_MS = 1000;
 
 export class WallAfar extends LitElement {
-  static override properties = { wall: {}, heard: { state: true }, name: { state: true }, trouble: { state: true }, now_ms: { state: true } };
+  static override properties = { wall: {}, heard: { state: true }, record: { state: true }, trouble: { state: true }, now_ms: { state: true } };
   declare wall: string;
   declare heard: Heard | undefined;
-  /** Under which the plan that is shown is kept here; "" for none. */
-  declare name: string;
-  declare trouble: string;
+  /** The plan that is shown, as it is kept here. */
+  declare record: PlanRecord | undefined;
+  declare trouble: TroubleAfar | undefined;
   declare now_ms: number;
+  /** Of the last answer that was carried out; what was not is asked for again. */
   private etag = "";
+  /** What the wall was told before, and did or does. */
+  private told: Wall | undefined;
   private written_ms = 0;
   private ahead: { low: number; high: number } | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -39,8 +43,6 @@ export class WallAfar extends LitElement {
   constructor() {
     super();
     this.wall = "";
-    this.name = "";
-    this.trouble = "";
     this.now_ms = Date.now();
   }
 
@@ -65,32 +67,25 @@ export class WallAfar extends LitElement {
 
   override render() {
     const idle = player.snapshot().phase === "none";
-    if (!this.name) return this.empty();
-    return html`${idle ? html`<p class="afar small"><span>Led from afar.</span><span>${this.heardWords()}</span>${this.nextWords()}</p>` : nothing}
-      <wall-home afar .source=${"sent"} .name=${this.name} .note=${this.glance()}></wall-home>`;
+    const { record, trouble } = this;
+    const { brief, long } = heardWords(this.heard && { at_ms: this.heard.at_ms, gone: this.isGone() }, trouble);
+    if (!record) return this.empty(long);
+    return html`${idle ? html`<p class="afar small"><span>Led from afar.</span><span>${long}</span>${this.nextWords()}</p>` : nothing}
+      ${idle && trouble ? html`<p class="afar" role="alert">${trouble.words}</p>` : nothing}
+      <wall-home afar .source=${record.source} .name=${record.name} .note=${brief}></wall-home>`;
   }
 
-  private empty() {
+  private empty(heard: string) {
+    const { trouble } = this;
     const ready = this.heard !== undefined;
-    return html`<main><h1 tabindex="-1">${ready ? "This wall is ready" : "Opening the wall …"}</h1>
-      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : ready ? html`<p>It shows nothing yet. Put a plan on it from a phone that has its key.</p>` : nothing}
-      <p role="status">${this.heardWords()}</p></main>`;
+    return html`<main><h1 tabindex="-1">${trouble ? "This wall cannot follow" : ready ? "This wall is ready" : "Opening the wall …"}</h1>
+      ${trouble ? html`<p role="alert">${trouble.words}</p>` : ready ? html`<p>It shows nothing yet. Put a plan on it from a phone that has its key.</p>` : nothing}
+      <p role="status">${heard}</p></main>`;
   }
 
   private nextWords() {
     const next = (this.heard?.shown.plans ?? []).slice(1).map((plan) => plan.title);
     return next.length ? html`<span>Then: <bdi>${next.join(", ")}</bdi></span>` : nothing;
-  }
-
-  private heardWords(): string {
-    if (!this.heard) return "It has not heard from the server yet.";
-    const time = timeWords(this.heard.at_ms);
-    return this.isGone() ? `No signal: last heard from the server at ${time}.` : `Heard from the server at ${time}.`;
-  }
-
-  /** The same beside the clock of a session, where there is little room. */
-  private glance(): string {
-    return this.heard ? `${this.isGone() ? "no signal since" : "heard"} ${timeWords(this.heard.at_ms)}` : "";
   }
 
   private isGone(): boolean {
@@ -103,7 +98,8 @@ export class WallAfar extends LitElement {
     const heard = await readHeard(this.wall);
     if (heard) {
       this.heard = heard;
-      await this.follow(heard.shown, undefined);
+      await this.follows(heard.shown);
+      this.told = heard.shown;
     }
     tellScreen(this);
     await this.ask();
@@ -113,14 +109,14 @@ export class WallAfar extends LitElement {
     const { wall } = this;
     try {
       const { shown, etag, ahead } = await lookAt(wall, this.etag);
-      [this.etag, this.ahead, this.trouble] = [etag, narrowed(this.ahead, ahead), ""];
-      const before = this.heard;
-      const now = shown ?? before!.shown;
-      this.heard = { id: wall, shown: now, at_ms: Date.now(), done_s: before?.done_s ?? null };
-      if (shown) await this.follow(shown, before?.shown);
-      if (shown || this.heard.at_ms - this.written_ms > WRITE_MS) await this.write();
+      this.ahead = narrowed(this.ahead, ahead);
+      this.heard = { id: wall, shown: shown ?? this.heard!.shown, at_ms: Date.now(), done_s: this.heard?.done_s ?? null };
+      if (!shown || (await this.follows(shown))) {
+        [this.etag, this.told, this.trouble] = [etag, this.heard.shown, undefined];
+        if (shown || this.heard.at_ms - this.written_ms > WRITE_MS) await this.write();
+      }
     } catch (error) {
-      if (error instanceof Refused) this.trouble = error.message;
+      this.trouble = troubleAfar(error);
     }
     this.now_ms = Date.now();
     if (this.isConnected && wall === this.wall) this.timer = setTimeout(() => void this.ask(), POLL_MS);
@@ -131,27 +127,35 @@ export class WallAfar extends LitElement {
     await keepHeard(this.heard!);
   }
 
+  /** Whether what is asked for could be done; where it could not, it is said. */
+  private async follows(shown: Wall): Promise<boolean> {
+    try {
+      await this.follow(shown);
+      return true;
+    } catch (error) {
+      this.trouble = troubleAfar(error, shown.plans[0]?.title);
+      return false;
+    }
+  }
+
   /** Shows what is asked for, and starts it; what was carried out before is not done twice. */
-  private async follow(shown: Wall, before: Wall | undefined): Promise<void> {
+  private async follow(shown: Wall): Promise<void> {
+    const { told: before } = this;
     const [plan] = shown.plans;
     const starts = shown.starts_at_s !== null && shown.starts_at_s !== this.heard!.done_s;
     const other = !samePlan(plan, before?.plans[0]);
     const record = plan && (await keepReceived(plan));
-    this.name = record?.name ?? "";
+    this.record = record;
     await this.updateComplete;
     const home = this.renderRoot.querySelector<WallHome>("wall-home");
     if (!starts && !(before && other)) return;
     const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : undefined;
     const late = start_ms !== undefined && Date.now() - start_ms > LATE_MS;
-    this.heard = { ...this.heard!, done_s: shown.starts_at_s };
     if (home) await home.lead(record, late ? undefined : start_ms);
     else if (player.snapshot().led_by) await player.endForAnother();
+    this.heard = { ...this.heard!, done_s: shown.starts_at_s };
   }
 
   private readonly look = () => this.requestUpdate();
 }
 customElements.define("wall-afar", WallAfar);
-
-function timeWords(at_ms: number): string {
-  return new Date(at_ms).toLocaleTimeString([], { hour12: false });
-}

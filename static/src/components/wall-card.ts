@@ -12,7 +12,8 @@ import "./share-link.js";
 
 const COUNT_IN_S = 10;
 const LOOK_MS = 5000;
-const NO_SIGNAL = "The server did not answer: nothing was changed. The wall goes on with what it shows.";
+const NO_SIGNAL = "The server does not answer: what stands here may be out of date. The wall goes on with what it shows.";
+const UNSURE = "The server did not answer: it is not known whether that reached the wall. It is asked again every few seconds; look before you press again.";
 
 export class WallCard extends LitElement {
   static override properties = {
@@ -28,6 +29,8 @@ export class WallCard extends LitElement {
   /** The addresses and keys are on the screen: they are not for every eye. */
   declare telling: boolean;
   private etag = "";
+  /** What was sent last was not answered, and nothing has been since. */
+  private unsure = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -116,20 +119,18 @@ export class WallCard extends LitElement {
     clearTimeout(this.timer);
     await this.attempt(async () => {
       const { shown, etag } = await lookAt(this.wall.id, this.etag);
-      this.etag = etag;
+      [this.etag, this.unsure] = [etag, false];
       if (shown) this.shown = shown;
     });
     if (this.isConnected) this.timer = setTimeout(() => void this.look(), LOOK_MS);
   }
 
   private async change(plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number }, said: string): Promise<void> {
-    this.busy = true;
-    this.said = "";
-    await this.attempt(async () => {
+    if (this.busy) return;
+    await this.send(async () => {
       this.shown = await show(this.wall, plans, start, this.etag);
       this.said = said;
     });
-    this.busy = false;
     // What somebody else has changed meanwhile is shown, and can then be changed.
     this.etag = "";
     const { trouble } = this;
@@ -138,10 +139,26 @@ export class WallCard extends LitElement {
   }
 
   private async renew(): Promise<void> {
-    await this.attempt(async () => {
+    await this.send(async () => {
       this.tell(await newKey(this.wall));
       this.said = "The key is another one now: the links given out before lead nowhere.";
     });
+  }
+
+  /** Does what changes something on the server, one thing at a time. */
+  private async send(act: () => Promise<void>): Promise<void> {
+    if (this.busy) return;
+    [this.busy, this.said] = [true, ""];
+    await this.attempt(async () => {
+      try {
+        await act();
+        this.unsure = false;
+      } catch (error) {
+        this.unsure = error instanceof NoAnswer;
+        throw error;
+      }
+    });
+    this.busy = false;
   }
 
   private async attempt(act: () => Promise<void>): Promise<void> {
@@ -149,7 +166,7 @@ export class WallCard extends LitElement {
       await act();
       this.trouble = "";
     } catch (error) {
-      this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
+      this.trouble = error instanceof NoAnswer ? (this.unsure ? UNSURE : NO_SIGNAL) : error instanceof Error ? error.message : String(error);
     }
   }
 

@@ -1,4 +1,5 @@
 /** What a wall says at one moment, as plain text: drawn again only where a text has changed. */
+import { NoAnswer, Refused } from "../data/api.js";
 import { clock } from "../plan/format.js";
 import type { Segment, Target, Timeline } from "../plan/wire.js";
 import type { Phase } from "../state/snapshot.js";
@@ -105,4 +106,28 @@ export function laneAsked(segment: Segment | undefined, target: Target | undefin
   if (!segment || segment.kind === "rest" || segment.kind === "gap") return { ...NOTHING, words: segment ? "rest" : "end" };
   if (target?.split_s === undefined) return { ...NOTHING, words: target?.pressure ?? "by feel" };
   return { split: clock(target.split_s), watts: target.watts === undefined ? "" : String(Math.round(target.watts)), words: "" };
+}
+
+/** Why a wall led from afar does not follow: beside the clock of a session, and whole. */
+export interface TroubleAfar {
+  brief: string;
+  words: string;
+}
+
+/** Undefined where nothing was answered, which is no more than a want of signal; `title`: what could not be shown. */
+export function troubleAfar(error: unknown, title = "nothing"): TroubleAfar | undefined {
+  if (error instanceof NoAnswer) return undefined;
+  if (error instanceof Refused) return { brief: REFUSALS[error.status] ?? "refused by the server", words: `The server refuses: ${error.message}.` };
+  const why = error instanceof Error ? error.message : String(error);
+  return { brief: "cannot show what it is told to", words: `It is to show “${title}”, and this device could not do that (${why}). It is tried again every few seconds.` };
+}
+
+const REFUSALS: Readonly<Record<number, string>> = { 404: "no such wall on the server", 429: "the server was asked too often" };
+
+/** When it last heard from its server (ms since 1970); `gone`: too long ago for the network to be there. */
+export function heardWords(heard: { at_ms: number; gone: boolean } | undefined, trouble: TroubleAfar | undefined): { brief: string; long: string } {
+  if (!heard) return { brief: "", long: "It has not heard from the server yet." };
+  const time = new Date(heard.at_ms).toLocaleTimeString([], { hour12: false });
+  if (trouble) return { brief: `${trouble.brief} · heard ${time}`, long: `It last heard from the server what to show at ${time}.` };
+  return heard.gone ? { brief: `no signal since ${time}`, long: `No signal: last heard from the server at ${time}.` } : { brief: `heard ${time}`, long: `Heard from the server at ${time}.` };
 }

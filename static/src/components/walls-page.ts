@@ -18,7 +18,7 @@ const NO_KEY = "This is no key link, or it was cut short. Copy the whole of it, 
 export class WallsPage extends LitElement {
   static override properties = {
     key: { attribute: false }, source: { attribute: false }, name: { attribute: false }, walls: { state: true }, record: { state: true },
-    trouble: { state: true }, asksKey: { state: true },
+    trouble: { state: true }, asksKey: { state: true }, busy: { state: true },
   };
   declare key: string;
   declare source: Source | undefined;
@@ -27,12 +27,14 @@ export class WallsPage extends LitElement {
   declare record: PlanRecord | undefined;
   declare trouble: string;
   declare asksKey: boolean;
+  declare busy: boolean;
 
   constructor() {
     super();
     this.key = "";
     this.trouble = "";
     this.asksKey = false;
+    this.busy = false;
   }
 
   static override styles = [type, buttons, fields, page, css`
@@ -60,7 +62,7 @@ export class WallsPage extends LitElement {
       ${this.asksKey ? this.keyForm() : nothing}
       ${(walls ?? []).map((wall) => html`<wall-card .wall=${wall} .plan=${record?.plan} @walls=${this.change}></wall-card>`)}
       ${walls?.length === 0 ? html`<p>There is no key of a wall on this device yet. Make a wall, or scan the key code of one.</p>` : nothing}
-      <button type="button" @click=${() => void this.make()}>Make a wall</button>
+      <button type="button" ?disabled=${this.busy} @click=${() => void this.make()}>Make a wall</button>
     </main>`;
   }
 
@@ -84,6 +86,8 @@ export class WallsPage extends LitElement {
   }
 
   private async make(): Promise<void> {
+    if (this.busy) return;
+    this.busy = true;
     try {
       this.walls = await newWall();
       [this.trouble, this.asksKey] = ["", false];
@@ -91,6 +95,7 @@ export class WallsPage extends LitElement {
       this.asksKey = needsKey(error);
       this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
     }
+    this.busy = false;
   }
 
   private change({ detail }: CustomEvent<readonly KeyedWall[]>): void {

@@ -1,6 +1,6 @@
 /** Words from the library to choose from, found by typing a part of them.
  *
- * Property: `words` (each with what it is about); slot: what the button says. Event: `pick` (detail: the one chosen).
+ * Properties: `label` (what the button says), `words` (each with what it is about). Event: `pick` (detail: the one chosen).
  */
 import { LitElement, css, html } from "lit";
 import { dialogs } from "./dialog-look.js";
@@ -12,7 +12,8 @@ export interface Word {
 }
 
 export class WordPicker extends LitElement {
-  static override properties = { words: { attribute: false }, sought: { state: true }, opened: { state: true } };
+  static override properties = { label: {}, words: { attribute: false }, sought: { state: true }, opened: { state: true } };
+  declare label: string;
   declare words: readonly Word[];
   declare sought: string;
   /** While it is not, there is no list that keys would wait for. */
@@ -20,6 +21,7 @@ export class WordPicker extends LitElement {
 
   constructor() {
     super();
+    this.label = "";
     this.words = [];
     this.sought = "";
     this.opened = false;
@@ -37,7 +39,7 @@ export class WordPicker extends LitElement {
 
   override render() {
     const found = this.opened ? this.words.filter((word) => fits(word, this.sought)) : [];
-    return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}><slot></slot></button>
+    return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}>${this.label}</button>
       <dialog aria-labelledby="title" @close=${this.closed}><h2 id="title">From the library</h2>
         <div><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
         <p class="small" role="status">${found.length ? `${found.length} found` : "Nothing found. Try fewer or other words, or go back and write it yourself."}</p>

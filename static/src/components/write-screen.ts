@@ -8,7 +8,6 @@
  * `rower` (detail: somebody's result, or null for one's own).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { lineIn } from "../plan/field-values.js";
 import { resultWords } from "../plan/result-words.js";
 import type { Mend, Plan, Problem, Result, TechniqueLibrary } from "../plan/wire.js";
 import { LONGEST_TEXT, type Composed } from "../state/composer.js";
@@ -18,6 +17,7 @@ import { choices, tiles } from "./choice-look.js";
 import "./finding-list.js";
 import { buttons, page, type } from "./look.js";
 import "./plan-file-entry.js";
+import "./plan-head.js";
 import "./plan-profile.js";
 import { planSums, sumsLook } from "./plan-sums.js";
 import type { PlanText } from "./plan-text.js";
@@ -25,7 +25,6 @@ import "./plan-text.js";
 import "./problem-list.js";
 import "./readiness-view.js";
 import "./result-entry.js";
-import "./typed-field.js";
 
 const EXAMPLE = `title: Tuesday
 warm-up
@@ -162,10 +161,9 @@ export class WriteScreen extends LitElement {
     if (!current && text.trim()) {
       return html`<div role="status">${this.state(composed) === nothing ? html`<p>Reading the text …</p>` : html`<p>The text has to be read before its blocks can be changed.</p>${this.state(composed)}`}</div>`;
     }
-    const titled = (plan: Plan) => html`<typed-field label="Title" hint="Write up to 80 plain characters." .value=${plan.title} .read=${(typed: string) => lineIn(typed, 80) || undefined}
-      @value=${({ detail }: CustomEvent<string>) => this.tell("edit", { ...plan, title: detail })}></typed-field>`;
-    return html`<div class="blocks" ?inert=${this.busy}>${plan ? titled(plan) : html`<p>Begin with a part.</p>`}
-      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree></div>`;
+    const edit = ({ detail }: CustomEvent<Plan>) => this.tell("edit", detail);
+    return html`<div class="blocks" ?inert=${this.busy}>${plan ? html`<plan-head .plan=${plan} @edit=${edit}></plan-head>` : html`<p>Begin with a part.</p>`}
+      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${edit}></block-tree></div>`;
   }
 
   /** What is to be said of the text itself. */

@@ -14,24 +14,31 @@ export async function openCarried(payload: string): Promise<PlanRecord> {
   return keepReceived(decode(payload));
 }
 
-/** Keeps a plan that came some other way, such as from a wall's server, like one that came by a link. */
+/** Keeps a plan that came some other way, such as from a wall's server: like one that came by a link, or as one's own where no link holds it. */
 export async function keepReceived(plan: Plan): Promise<PlanRecord> {
-  return keepSent(await nameFor(plan), plan, `/p#${encode(plan)}`);
+  const address = carrying(plan);
+  const source = address === undefined ? "mine" : "sent";
+  return keepAs(source, await nameFor(source, plan), plan, address);
 }
 
 /** Opens a published plan and keeps it; one that is kept already needs no signal. Throws Refused, NoAnswer, LinkError. */
 export async function openShort(id: string): Promise<PlanRecord> {
-  const kept = await soundSent(id);
+  const kept = await soundOne("sent", id);
   if (kept) return kept;
   const plan = checkedPlan(await fetchPublished(id));
   if (!plan) throw new LinkError("no-plan");
-  return keepSent(id, plan, `/p/${id}`);
+  return keepAs("sent", id, plan, `/p/${id}`);
 }
 
 /** A whole address that carries the plan; undefined for a plan that is too long for one. */
 export function carryingAddress(plan: Plan): string | undefined {
+  const address = carrying(plan);
+  return address && `${location.origin}${address}`;
+}
+
+function carrying(plan: Plan): string | undefined {
   try {
-    return `${location.origin}/p#${encode(plan)}`;
+    return `/p#${encode(plan)}`;
   } catch (error) {
     if (error instanceof LinkError) return undefined;
     throw error;
@@ -51,22 +58,23 @@ export function needsKey(error: unknown): error is Refused {
   return error instanceof Refused && error.status === 401;
 }
 
-async function keepSent(name: string, plan: Plan, address: string): Promise<PlanRecord> {
-  const kept = await soundSent(name);
+async function keepAs(source: "sent" | "mine", name: string, plan: Plan, address: string | undefined): Promise<PlanRecord> {
+  const kept = await soundOne(source, name);
   if (kept) return kept;
-  return keep({ id: `sent:${name}`, source: "sent", name, address, kind: "", plan, timeline: compiledForAnybody(plan), kept_at_ms: Date.now() });
+  const brought = address === undefined ? {} : { address };
+  return keep({ id: `${source}:${name}`, source, name, ...brought, kind: "", plan, timeline: compiledForAnybody(plan), kept_at_ms: Date.now() });
 }
 
-/** What is kept under that name; what is damaged there is written anew from the link. */
-function soundSent(name: string): Promise<PlanRecord | undefined> {
-  return openPlan("sent", name).catch(() => undefined);
+/** What is kept under that name; what is damaged there is written anew. */
+function soundOne(source: "sent" | "mine", name: string): Promise<PlanRecord | undefined> {
+  return openPlan(source, name).catch(() => undefined);
 }
 
 /** The same plan has the same name on this device, and no two have one. */
-async function nameFor(plan: Plan): Promise<string> {
+async function nameFor(source: "sent" | "mine", plan: Plan): Promise<string> {
   const text = canonical(plan);
   for (let name = sumOf(text); ; name += "-") {
-    const kept = await soundSent(name);
+    const kept = await soundOne(source, name);
     if (!kept || canonical(kept.plan) === text) return name;
   }
 }

@@ -1370,6 +1370,15 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDocument"];
                 };
             };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
             /** @description A mistake of the server's own. */
             500: {
                 headers: {
@@ -1549,6 +1558,15 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -1898,6 +1916,15 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDocument"];
                 };
             };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
             /** @description A mistake of the server's own. */
             500: {
                 headers: {
@@ -2126,6 +2153,15 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDocument"];
                 };
             };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
             /** @description A mistake of the server's own. */
             500: {
                 headers: {
@@ -2197,6 +2233,15 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -2320,6 +2365,15 @@ export interface operations {
             };
             /** @description The JSON does not say what it should; each mistake is named. */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description Too much is asked for from one address; Retry-After says in how many seconds there is room again. */
+            429: {
                 headers: {
                     [name: string]: unknown;
                 };

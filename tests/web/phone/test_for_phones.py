@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import socket
 import subprocess
+import threading
 from pathlib import Path
 
 import pytest
 
+from tests.web.test_app import free_port
 from web import for_phones
 from web.phone import addresses, proxy
 from web.phone.addresses import addresses_here, name_here
@@ -66,6 +69,19 @@ def test_a_proxy_that_is_missing_is_told(
     monkeypatch.setattr(proxy, "WHERE", str(tmp_path))
     assert starting(monkeypatch, tmp_path) == 1
     assert "sudo apt-get install haproxy" in capsys.readouterr().err
+
+
+def test_a_proxy_that_ends_by_itself_ends_the_app_and_is_told(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    (tmp_path / "haproxy").write_text("#!/bin/sh\nexit 7\n")
+    (tmp_path / "haproxy").chmod(0o755)
+    monkeypatch.setattr(proxy, "WHERE", str(tmp_path))
+    stopped = threading.Event()
+    monkeypatch.setattr(os, "kill", lambda *_: stopped.set())
+    with pytest.raises(proxy.ProxyEnded, match="status 7"):  # noqa: SIM117 - what is inside is to end first
+        with proxy.proxy(tmp_path, tmp_path / "server.pem", free_port(), free_port(), 1):
+            assert stopped.wait(20)
 
 
 def test_a_bad_setting_is_told(
