@@ -111,7 +111,7 @@ def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: B
     rowing.press("Space")
     rowing.see(button("Go on"))
     rowing.press("Space")
-    rowing.see(button("Hold"), seconds=10)
+    rowing.see(button("Hold"))
     rowing.press("+")
     rowing.see(words("One more minute: this block is 2:00 now."))
 
@@ -141,7 +141,7 @@ def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: B
     rowing.wait_for("() => navigator.mediaSession.playbackState === 'paused'")
     assert rowing.evaluate("() => navigator.mediaSession.metadata.title") == "r24 half"
     rowing.evaluate(headphones, "play")
-    rowing.see(button("Hold"), seconds=10)
+    rowing.see(button("Hold"))
 
     rowing.click(button("Skip"))
     rowing.see(button("Done"))

@@ -125,6 +125,18 @@ def test_only_the_key_changes_it_and_keys_cannot_be_guessed(asking: FlaskClient,
     assert put(asking, wall, {"plans": []}).status_code == 429
 
 
+def test_wrong_keys_and_lost_walls_keep_nobody_from_another_wall(asking: FlaskClient, wall: Made) -> None:
+    lost = {"id": "a" * 16, "key": "x" * 43}
+    for _ in range(20):
+        assert look(asking, lost).status_code == 404
+        assert put(asking, lost, {"plans": []}).status_code == 404
+    other: Made = post(asking, "/api/walls", {}).get_json()
+    for _ in range(12):
+        put(asking, other, {"plans": []}, key="x" * 43)
+    assert look(asking, wall).status_code == 200
+    assert put(asking, wall, {"plans": [plan(1)]}).status_code == 200
+
+
 def test_a_renewed_key_is_the_only_one(asking: FlaskClient, wall: Made) -> None:
     renewed = post(
         asking, f"/api/walls/{wall['id']}/key", {}, Authorization=f"Bearer {wall['key']}"

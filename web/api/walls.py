@@ -29,7 +29,7 @@ from web.stored import ASK_AGAIN, NEVER, Stored, answer
 WALLS = "/api/walls"
 NAME = re.compile(r"[a-z2-7]{16}", re.ASCII)
 LOOKS_A_MINUTE = 600
-MISSES_A_MINUTE = 10
+WRONG_KEYS_A_MINUTE = 10
 NEW_WALLS_AN_HOUR = 20
 NO_SUCH_WALL = "there is no wall of that name on this server: look at its address again"
 NO_KEY = "only who has the key of this wall changes what it shows: open its key link on this device"
@@ -47,7 +47,7 @@ class WallDesk:
     def __init__(self, shelf: WallShelf, rule: PublishingRule, counts: Storage) -> None:
         self._shelf, self._rule = shelf, rule
         self._looks = Allowance("looks at walls", LOOKS_A_MINUTE, counts=counts)
-        self._misses = Allowance("wrong names or keys of walls", MISSES_A_MINUTE, counts=counts)
+        self._wrong = Allowance("wrong keys of a wall", WRONG_KEYS_A_MINUTE, counts=counts)
         self._new = Allowance("new walls", NEW_WALLS_AN_HOUR, "hour", counts)
 
     def make(self) -> dict[str, str]:
@@ -62,8 +62,7 @@ class WallDesk:
     def look(self, name: str) -> Wall:
         """What a wall shows. Raises 404, 429 or 503."""
         self._looks.take(request)
-        self._misses.look(request)
-        with self._told():
+        with self._told(name):
             return self._shelf.find(_checked(name))
 
     def change(self, name: str) -> Wall:
@@ -73,31 +72,30 @@ class WallDesk:
         if asked.start_in_seconds is not None:
             starts_at_s = ceil(time.time()) + asked.start_in_seconds
         shows = {"plans": [dump_plan(plan) for plan in asked.plans], "starts_at_s": starts_at_s}
-        key = self._key()
-        with self._told():
+        key = self._key(name)
+        with self._told(name):
             return self._shelf.change(_checked(name), key, json.dumps(shows, ensure_ascii=False), _seen())
 
     def renew(self, name: str) -> str:
         """Another key. Raises as `change`."""
-        key = self._key()
-        with self._told():
+        key = self._key(name)
+        with self._told(name):
             return self._shelf.renew(_checked(name), key)
 
-    def _key(self) -> str:
-        self._misses.look(request)
+    def _key(self, name: str) -> str:
+        self._wrong.look(request, name)
         if key := bearer_of(request):
             return key
         raise Unauthorized(NO_KEY)
 
     @contextmanager
-    def _told(self) -> Iterator[None]:
+    def _told(self, name: str = "") -> Iterator[None]:
         try:
             yield
         except NoSuchWall:
-            self._misses.take(request)
             raise NotFound(NO_SUCH_WALL) from None
         except WrongKey:
-            self._misses.take(request)
+            self._wrong.take(request, name)
             raise Unauthorized(WRONG_KEY) from None
         except Changed:
             raise PreconditionFailed(CHANGED) from None
