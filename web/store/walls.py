@@ -67,9 +67,11 @@ class WallShelf:
             connection.execute(insert(walls).values(**row, changed_at=int(time.time())))
         return MadeWall(name, key)
 
-    def find(self, name: str) -> Wall:
-        """What a wall shows. Raises NoSuchWall, StoreAway."""
+    def find(self, name: str, key: str | None = None) -> Wall:
+        """What a wall shows, to anybody or to who gives its key. Raises NoSuchWall, WrongKey, StoreAway."""
         with self._database.read() as connection:
+            if key is not None:
+                _check(connection, name, key)
             row = connection.execute(select(walls.c.shows, walls.c.version).where(walls.c.id == name)).first()
         if row is None:
             raise NoSuchWall
@@ -88,13 +90,11 @@ class WallShelf:
             connection.execute(update(walls).where(walls.c.id == name).values(**now))
         return Wall(shows, version + 1)
 
-    def renew(self, name: str, key: str) -> str:
+    def renew(self, name: str, key: str, fresh: str) -> None:
         """Another key in the place of this one, which is worth nothing from now on. Raises as `change`."""
-        fresh = secrets.token_urlsafe(KEY_BYTES)
         with self._database.write() as connection:
             _check(connection, name, key)
             connection.execute(update(walls).where(walls.c.id == name).values(key_digest=_digest(fresh)))
-        return fresh
 
 
 def _check(connection: Connection, name: str, key: str) -> int:
