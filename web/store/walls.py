@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import hmac
+import json
 import secrets
 import time
 from base64 import b32encode
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, func, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, select, update
 
 from web.store.connection import Database
 from web.store.links import Full
@@ -48,6 +49,15 @@ class Wall:
 
     shows: str
     version: int
+
+
+@dataclass(frozen=True, slots=True)
+class ListedWall:
+    """A wall as its operator sees it: the title of what it shows or ""; `changed_at` in s since 1970."""
+
+    id: str
+    title: str
+    changed_at: int
 
 
 class WallShelf:
@@ -95,6 +105,24 @@ class WallShelf:
         with self._database.write() as connection:
             _check(connection, name, key)
             connection.execute(update(walls).where(walls.c.id == name).values(key_digest=_digest(fresh)))
+
+    def listed(self, latest: int) -> list[ListedWall]:
+        """The walls that were changed last, the last one first. Raises StoreAway."""
+        order = (walls.c.changed_at.desc(), walls.c.id)
+        with self._database.read() as connection:
+            columns = (walls.c.id, walls.c.shows, walls.c.changed_at)
+            rows = connection.execute(select(*columns).order_by(*order).limit(latest))
+            return [ListedWall(name, _title(shows), changed_at) for name, shows, changed_at in rows]
+
+    def remove(self, name: str) -> bool:
+        """Take a wall away with its key, for good. Whether there was one. Raises StoreAway."""
+        with self._database.write() as connection:
+            return connection.execute(delete(walls).where(walls.c.id == name)).rowcount == 1
+
+
+def _title(shows: str) -> str:
+    plans = json.loads(shows)["plans"]
+    return str(plans[0]["title"]) if plans else ""
 
 
 def _check(connection: Connection, name: str, key: str) -> int:
