@@ -8,7 +8,7 @@ import sys
 
 from web.factory import create_app
 from web.serving import serve
-from web.settings import HELP, CannotStart, settings_from
+from web.settings import HELP, CannotStart, missing_from, settings_from
 
 
 def main(arguments: list[str]) -> int:
@@ -22,6 +22,8 @@ def main(arguments: list[str]) -> int:
     logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
         settings = settings_from(os.environ)
+        if missing := missing_from(settings):
+            print(f"Something is missing: {missing}.", file=sys.stderr)
         serve(create_app(settings), settings)
     except CannotStart as error:
         print(f"Slipway cannot start: {error}.", file=sys.stderr)

@@ -26,7 +26,7 @@ HELP = {
     "DATA_DIR": "the folder for what is stored: plans that were published, and walls",
     "DATABASE_URL": "another place for it, such as postgresql://user@host/name",
     "RATE_LIMITS_URL": "where requests are counted when several machines answer: redis://host:6379",
-    "PUBLISH": "who may publish: open or closed; by itself open on this machine alone, with no proxy",
+    "PUBLISH": "who may publish: open or closed; by itself open only where nobody comes from elsewhere",
     "PUBLISH_KEY": "publishing is open to those who give this key, of 16 characters or more",
 }
 """One line for each setting that the environment can give."""
@@ -74,20 +74,32 @@ class Settings:
 def settings_from(environment: Mapping[str, str]) -> Settings:
     """The settings that an environment gives. Raises CannotStart."""
     given = {name: environment.get(name, "").strip() for name in HELP}
-    host = given["HOST"] or HOST
+    host, https = given["HOST"] or HOST, yes_from(given["HTTPS"], "HTTPS")
+    public_url = _public_url(given["PUBLIC_URL"])
+    alone = _is_this_machine(host) and not (given["PROXY"] or https or _leads_elsewhere(public_url))
     return Settings(
         host=host,
         port=port_from(given["PORT"] or str(PORT), "PORT"),
-        https=yes_from(given["HTTPS"], "HTTPS"),
+        https=https,
         proxy=given["PROXY"],
-        public_url=_public_url(given["PUBLIC_URL"]),
+        public_url=public_url,
         data=Path(given["DATA_DIR"] or ROOT / "data"),
         database_url=given["DATABASE_URL"],
         rate_limits_url=given["RATE_LIMITS_URL"] or IN_MEMORY,
-        publish=_publishing(
-            given["PUBLISH"].lower(), given["PUBLISH_KEY"], _is_this_machine(host) and not given["PROXY"]
-        ),
+        publish=_publishing(given["PUBLISH"].lower(), given["PUBLISH_KEY"], alone),
         publish_key=given["PUBLISH_KEY"],
+    )
+
+
+def missing_from(settings: Settings) -> str:
+    """A sentence about a setting that others make needful and that is not given, or nothing."""
+    elsewhere = _is_this_machine(settings.host) and _leads_elsewhere(settings.public_url)
+    if settings.proxy or not (settings.https or elsewhere):
+        return ""
+    said = "HTTPS is yes" if settings.https else f"PUBLIC_URL is {settings.public_url}"
+    return (
+        f"{said}, so people come through a proxy, but PROXY is not set: all of them count as one address and "
+        "share what one may ask for. Give its address, such as PROXY=127.0.0.1"
     )
 
 
@@ -125,6 +137,11 @@ def _publishing(word: str, key: str, alone: bool) -> Publishing:
     if key:
         return Publishing.KEY
     return Publishing(word) if word else Publishing.OPEN if alone else Publishing.CLOSED
+
+
+def _leads_elsewhere(public_url: str) -> bool:
+    """Whether people reach the app by an address that is not this machine's own alone."""
+    return bool(public_url) and not _is_this_machine(urlsplit(public_url).hostname or "")
 
 
 def _is_this_machine(host: str) -> bool:

@@ -44,12 +44,21 @@ def change_stored(browser: Browser, server: Server, store: str, change: str) -> 
     )
 
 
+class NoDatabaseError(AssertionError):
+    """The browser has no database of the app."""
+
+
 def stored(browser: Browser, store: str) -> list[Any]:
-    """Every record of a store, as any page of the app can read it."""
+    """Every record of a store, as any page of the app can read it; NoDatabaseError where there is none."""
     found = browser.evaluate(
         """(store) => new Promise((done, failed) => {
           const opening = indexedDB.open("slipway");
-          opening.onerror = () => failed(opening.error);
+          let isNew = false;
+          opening.onupgradeneeded = () => {
+            isNew = true;
+            opening.transaction.abort();
+          };
+          opening.onerror = () => (isNew ? done(null) : failed(opening.error));
           opening.onsuccess = () => {
             const reading = opening.result.transaction(store).objectStore(store).getAll();
             reading.onerror = () => failed(reading.error);
@@ -58,6 +67,8 @@ def stored(browser: Browser, store: str) -> list[Any]:
         })""",
         store,
     )
+    if found is None:
+        raise NoDatabaseError(f"{browser.name} has no database of the app")
     return list(found)
 
 

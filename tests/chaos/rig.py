@@ -12,6 +12,7 @@ from tests.browser.chromium import Chromium
 from tests.browser.device import DEVICE, Device
 from tests.browser.engines import Options
 from tests.chaos.plans import prepare
+from tests.chaos.rowing import LostByTheBrowserError
 from tests.chaos.schedule import Schedule
 
 
@@ -36,6 +37,9 @@ class Rig:
         schedule = Schedule(self.device, self.addresses, seed)
         try:
             schedule.run()
+        except LostByTheBrowserError:
+            self.fresh = False
+            schedule.told.append(f"{float(schedule.phone.now):.1f} database lost by the browser")
         except Exception as error:
             self.fresh = False
             told = "\n".join(f"  {step}" for step in schedule.told)

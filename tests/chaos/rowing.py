@@ -10,7 +10,7 @@ from typing import Any
 
 from tests.browser.device import Device
 from tests.browser.processes import wait_until
-from tests.browser.storage import stored
+from tests.browser.storage import NoDatabaseError, stored
 from tests.browser.targets import button, heading
 from tests.chaos.faces import BLUR, agrees, faces, shown
 from tests.chaos.model import Block, Going, Held
@@ -21,6 +21,10 @@ LOOK = Fraction(1, 5)
 SAID = {"full": "No room left", "gone": "Nothing is stored just now"}
 """What the foot of the screen says while storage is in such a mood."""
 ON = button(re.compile(r"^(\+1 min|From where I stopped.*|End it here|Back to the plans)$"))
+
+
+class LostByTheBrowserError(Exception):
+    """The browser, killed, has come back without its database: no page can help that."""
 
 
 class Rowing:
@@ -135,15 +139,20 @@ class Rowing:
 
     def kill(self) -> None:
         away = self._absence() + self.chance.choice([0, 0, 0, 3600, -3600, 13 * 3600])
-        self._go(lambda: self.device.kill("/healthz", float(away)), away)
+        self._kill(away)
 
     def kill_at_once(self) -> None:
         """Right after a tap, which storage may or may not have by then."""
         self.browser.click(button("Hold"))
         self.phone.do("hold")
         self.unsaved += 1
-        away = self._absence()
-        self._go(lambda: self.device.kill("/healthz", float(away)), away)
+        self._kill(self._absence())
+
+    def _kill(self, away: Fraction) -> None:
+        try:
+            self._go(lambda: self.device.kill("/healthz", float(away)), away)
+        except NoDatabaseError as error:
+            raise LostByTheBrowserError from error
 
     def _go(self, leave: Callable[[], None], away: Fraction) -> None:
         """The page goes; what it has stored is read where the app is not; another page goes on with it."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 import pytest
@@ -11,7 +11,8 @@ from tests.browser.conftest import STARTED
 from tests.chaos import model
 from tests.chaos.rig import Rig, WentWrongError, rigged
 
-SEEDS = range(12)
+SEEDS = (*range(10), 154, 187)
+"""The last two come to a change of a figure to the rounding of a sum."""
 AT_ONCE = 3
 
 
@@ -22,12 +23,12 @@ def rig() -> Iterator[Rig]:
         yield rig
 
 
-@pytest.mark.parametrize("first", SEEDS[::AT_ONCE])
+@pytest.mark.parametrize("seeds", [SEEDS[at : at + AT_ONCE] for at in range(0, len(SEEDS), AT_ONCE)])
 def test_whatever_happens_the_place_is_the_one_of_the_model(
-    rig: Rig, first: int, request: pytest.FixtureRequest
+    rig: Rig, seeds: Sequence[int], request: pytest.FixtureRequest
 ) -> None:
     request.node.stash[STARTED] = rig.browsers
-    for seed in SEEDS[first : first + AT_ONCE]:
+    for seed in seeds:
         rig.run(seed)
 
 

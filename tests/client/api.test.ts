@@ -55,3 +55,25 @@ test("a plan that the server does not know is refused, even with a copy of anoth
   network({ "/api/library": [200, { plans: [] }] });
   await assert.rejects(openBuiltIn("b"), (error) => error instanceof Refused && error.status === 404);
 });
+
+test("a request is given up with its signal, where AbortSignal.any is not known", async () => {
+  const any = Object.getOwnPropertyDescriptor(AbortSignal, "any")!;
+  Reflect.deleteProperty(AbortSignal, "any");
+  try {
+    let sent: AbortSignal | null | undefined;
+    globalThis.fetch = (_path, options) => new Promise((_answer, refuse) => {
+      sent = options?.signal;
+      if (sent?.aborted) refuse(sent.reason as Error);
+      sent?.addEventListener("abort", () => refuse(sent!.reason as Error));
+    });
+    const given_up = new AbortController();
+    const asked = readShorthand("3' r24", given_up.signal);
+    assert.equal(sent?.aborted, false);
+    given_up.abort();
+    await assert.rejects(asked, NoAnswer);
+    assert.equal(sent.aborted, true);
+    await assert.rejects(readShorthand("3' r24", AbortSignal.abort()), NoAnswer);
+  } finally {
+    Object.defineProperty(AbortSignal, "any", any);
+  }
+});

@@ -74,7 +74,7 @@ test("what is brought twice, or to the device it came from, changes nothing", as
   await live(chance(3));
   const text = await saved();
   const before = await all();
-  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, others: 0 });
+  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, others: 0, results_left: 0 });
   assert.ok((await all()) === before);
   await wipe();
   await bringBack(asFile(text));
@@ -109,7 +109,7 @@ test("what is here stays, and what is missing is added", async () => {
   await changePreferences({ hand: "right" });
   const brought = await bringBack(asFile(text));
 
-  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, others: 2 });
+  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, others: 2, results_left: 0 });
   const kept = new Map((await keptPlans()).map((record) => [record.name, record]));
   assert.deepEqual([...kept.keys()].sort(), ["other", "same"]);
   assert.deepEqual(kept.get("same")!.plan, PLANS[1]);
@@ -129,6 +129,18 @@ test("another plan under a name that is taken gets a name of its own, once", asy
   assert.equal((await bringBack(asFile(text))).plans, 1);
   assert.equal((await bringBack(asFile(text))).plans, 0);
   assert.equal((await keptPlans()).length, 2);
+});
+
+test("results that are here stay, however far from 2000 m, and those that have no room are told", async () => {
+  for (let index = 0; index < 3; index += 1) await addResult({ metres: 2000, seconds: 450 + index });
+  const text = await saved();
+  await wipe();
+  for (let index = 0; index < 19; index += 1) await addResult({ metres: 10_000, seconds: 2500 + index });
+  const { results, results_left } = await bringBack(asFile(text));
+  assert.deepEqual([results, results_left], [1, 2]);
+  const kept = (await readAthlete()).athlete.results!;
+  assert.deepEqual(kept[0], { metres: 2000, seconds: 450 });
+  assert.equal(kept.filter(({ metres }) => metres === 10_000).length, 19);
 });
 
 test("results beyond what can be kept leave out those furthest from 2000 m, the same each time", async () => {

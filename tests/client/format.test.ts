@@ -1,7 +1,7 @@
 /** Times and splits as people read them. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { clock, countdown, splitClock, wholeSecondsLeft } from "../../static/src/plan/format.js";
+import { clock, countdown, splitClock, wholeSecondsGone, wholeSecondsLeft } from "../../static/src/plan/format.js";
 import { nextAt, startProblem, timeOfDay } from "../../static/src/state/time-of-day.js";
 
 test("a length of time reads as minutes, and from an hour on as hours", () => {
@@ -14,6 +14,11 @@ test("a countdown reads zero only at the end", () => {
   assert.equal(countdown(60), "1:00");
   assert.equal(countdown(0), "0:00");
   assert.equal(wholeSecondsLeft(30.0000000001), 30);
+});
+
+test("what counts up or down does not lose or gain a second by the rounding of sums", () => {
+  assert.deepEqual([109.9999999, 110, 110.9].map(wholeSecondsGone), [110, 110, 110]);
+  assert.deepEqual([5.0000001, 5, 4.1].map(wholeSecondsLeft), [5, 5, 5]);
 });
 
 test("a split always has its tenth", () => {

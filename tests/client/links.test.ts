@@ -57,6 +57,13 @@ test("a short link needs signal the first time and none after that", async () =>
   assert.equal(asked.length, 1);
 });
 
+test("a plan of a later format under a short link is told as made by a newer version", async () => {
+  network({ [`/api/links/${ID}`]: [200, { id: ID, plan: { ...plan, format: 2 } }] });
+  await assert.rejects(openShort(ID), (error: LinkError) => error.fault === "future");
+  network({ [`/api/links/${ID}`]: [200, { id: ID, plan: { ...plan, format: 0 } }] });
+  await assert.rejects(openShort(ID), (error: LinkError) => error.fault === "no-plan");
+});
+
 test("what a server sends under a short link is looked at before it is kept", async () => {
   network({ [`/api/links/${ID}`]: [200, { id: ID, plan: { ...plan, title: { strange: true } } }] });
   await assert.rejects(openShort(ID), LinkError);

@@ -6,7 +6,7 @@ import tomllib
 
 import pytest
 
-from web.settings import HELP, ROOT, VERSION, CannotStart, Settings, settings_from
+from web.settings import HELP, ROOT, VERSION, CannotStart, Settings, missing_from, settings_from
 
 
 def test_an_empty_environment_gives_the_defaults() -> None:
@@ -58,7 +58,12 @@ def test_the_version_is_that_of_the_project() -> None:
         ({}, "open"),
         ({"HOST": "localhost"}, "open"),
         ({"HOST": "::1"}, "open"),
+        ({"PUBLIC_URL": "http://localhost:8000"}, "open"),
         ({"HOST": "0.0.0.0"}, "closed"),
+        ({"HTTPS": "yes"}, "closed"),
+        ({"PROXY": "127.0.0.1"}, "closed"),
+        ({"PUBLIC_URL": "https://row.example"}, "closed"),
+        ({"HTTPS": "yes", "PUBLIC_URL": "https://row.example", "PUBLISH": "open"}, "open"),
         ({"HOST": "row.example"}, "closed"),
         ({"HOST": "0.0.0.0", "PUBLISH": "Open"}, "open"),
         ({"PUBLISH": "closed"}, "closed"),
@@ -69,6 +74,23 @@ def test_publishing_is_open_on_this_machine_alone_unless_it_is_said_otherwise(
     given: dict[str, str], rule: str
 ) -> None:
     assert settings_from(given).publish == rule
+
+
+@pytest.mark.parametrize(
+    ("given", "told"),
+    [
+        ({}, ""),
+        ({"HTTPS": "yes", "PROXY": "127.0.0.1"}, ""),
+        ({"HOST": "0.0.0.0", "PUBLIC_URL": "http://row.example:8000"}, ""),
+        ({"PUBLIC_URL": "http://127.0.0.1:8000"}, ""),
+        ({"HTTPS": "yes"}, "HTTPS is yes, so people come through a proxy, but PROXY is not set"),
+        ({"PUBLIC_URL": "https://row.example"}, "PUBLIC_URL is https://row.example, so people come"),
+    ],
+)
+def test_what_is_missing_beside_a_proxy_is_told(given: dict[str, str], told: str) -> None:
+    missing = missing_from(settings_from(given))
+    assert missing.startswith(told)
+    assert bool(missing) == bool(told)
 
 
 @pytest.mark.parametrize(

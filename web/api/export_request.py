@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from marshmallow import ValidationError, post_load
@@ -21,13 +21,14 @@ from planner.schemas.fields import Inside, OneOf, Strict, StrictField, Whole, lo
 from planner.schemas.plan_schema import PlanSchema
 from planner.strokes import Fit, Rhythm
 
-_MINUTE = re.compile(r"(?:19|20|21)\d\d-\d\d-\d\dT\d\d:\d\d", re.ASCII)
+_DAY = re.compile(r"(?:19|20|21)\d\d-\d\d-\d\d", re.ASCII)
+_MINUTE = re.compile(rf"{_DAY.pattern}T\d\d:\d\d", re.ASCII)
 EXAMPLE_START = "2026-12-01T18:00"
 
 
 @dataclass(frozen=True, slots=True)
 class ExportRequest:
-    """A plan to make a file of; `start` is a time of day without a zone."""
+    """A plan to make a file of; `start` is a time of day without a zone, `today` the day it is there."""
 
     plan: Plan
     athlete: Athlete | None = None
@@ -35,6 +36,7 @@ class ExportRequest:
     rhythm: Rhythm = Rhythm.MACHINE
     words_a_minute: int = WORDS_A_MINUTE
     start: datetime | None = None
+    today: date | None = None
 
 
 class LocalMinute(StrictField[datetime]):
@@ -53,6 +55,22 @@ class LocalMinute(StrictField[datetime]):
             raise ValidationError(f'{self.wanted_name} "{value}" is not in any calendar: check it') from None
 
 
+class LocalDay(StrictField[date]):
+    """A date: 2026-12-01."""
+
+    def __init__(self, name: str, about: str) -> None:
+        wire: dict[str, object] = {"type": "string", "pattern": f"^{_DAY.pattern}$", "description": about}
+        super().__init__(name, wire)
+
+    def _deserialize(self, value: object, attr: str | None, data: object, **_: object) -> date:
+        if not isinstance(value, str) or not _DAY.fullmatch(value):
+            raise self.refuse(value, f"write a date as {EXAMPLE_START[:10]}")
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            raise ValidationError(f'{self.wanted_name} "{value}" is not in any calendar: check it') from None
+
+
 class ExportRequestSchema(Strict):
     """A plan to make a file of; without an athlete it says rate, pressure and change of split only."""
 
@@ -64,6 +82,7 @@ class ExportRequestSchema(Strict):
     start = LocalMinute(
         "start", "when the session starts, wherever that is; without it a calendar entry stands over today"
     )
+    today = LocalDay("today", "the day it is where this is asked; without it, the day in UTC")
 
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> ExportRequest:

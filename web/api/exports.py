@@ -48,7 +48,9 @@ def _asked(asked: ExportRequest, page: str) -> Asked:
     terms = asked.fit, asked.rhythm, asked.words_a_minute
     for_anybody = compile_timeline(asked.plan, None, *terms)
     timeline = compile_timeline(asked.plan, asked.athlete, *terms) if asked.athlete else for_anybody
-    return Asked(timeline, for_anybody, asked.athlete, asked.start, datetime.now(UTC), page)
+    now = datetime.now(UTC)
+    start = asked.start or asked.today or now.date()
+    return Asked(timeline, for_anybody, asked.athlete, start, now, page)
 
 
 def _answered(kind: Kind, made: bytes | InPieces, at_once: Semaphore) -> Response:

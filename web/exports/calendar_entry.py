@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from math import ceil
 
 from planner.timeline import Timeline
@@ -14,24 +14,24 @@ FOLD_OCTETS = 75
 PRODUCT = "-//Slipway//Slipway//EN"
 
 
-def calendar_entry(timeline: Timeline, start: datetime | None, now: datetime) -> bytes:
-    """The whole file. `start` is a time of day wherever the calendar is read (a floating time); without it,
-    the entry stands over the whole day of `now`, which is in UTC.
+def calendar_entry(timeline: Timeline, start: datetime | date, now: datetime) -> bytes:
+    """The whole file. `start` is a time of day wherever the calendar is read (a floating time), or a day,
+    over the whole of which the entry stands.
     """
     lines = _lines(timeline, start, now.astimezone(UTC))
     return b"".join(_folded(line) for line in lines)
 
 
-def _lines(timeline: Timeline, start: datetime | None, now: datetime) -> Iterator[str]:
+def _lines(timeline: Timeline, start: datetime | date, now: datetime) -> Iterator[str]:
     title, text = timeline.plan.title, sheet_text(sheet_of(timeline))
     yield from ("BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:{PRODUCT}", "BEGIN:VEVENT")
     yield f"UID:{_name(title, text, start, now)}"
     yield f"DTSTAMP:{now:%Y%m%dT%H%M%SZ}"
-    if start is None:
-        yield f"DTSTART;VALUE=DATE:{now:%Y%m%d}"
-    else:
+    if isinstance(start, datetime):
         yield f"DTSTART:{start:%Y%m%dT%H%M%S}"
         yield f"DURATION:PT{ceil(timeline.totals.seconds)}S"
+    else:
+        yield f"DTSTART;VALUE=DATE:{start:%Y%m%d}"
     yield f"SUMMARY:{_escaped(title)}"
     yield f"DESCRIPTION:{_escaped(text)}"
     yield from ("END:VEVENT", "END:VCALENDAR")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from planner.athlete import Athlete
 from planner.timeline import Timeline
@@ -20,14 +20,14 @@ from web.exports.segments_csv import segments_csv
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What to make a file of: a plan's timeline, for an athlete and for anybody; when the session is to start
-    (or None), the time it is now, and the one-file page without a plan.
+    """What to make a file of: a plan's timeline, for an athlete and for anybody; when it is to start, or on
+    which day, the time it is now, and the one-file page without a plan.
     """
 
     timeline: Timeline
     for_anybody: Timeline
     athlete: Athlete | None
-    start: datetime | None
+    start: datetime | date
     now: datetime
     page: str
 

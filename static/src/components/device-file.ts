@@ -1,6 +1,7 @@
 /** Everything on this device as one file, and back from one. Event: `brought`, after something was added. */
 import { LitElement, css, html, nothing } from "lit";
 import { database } from "../data/database.js";
+import { MOST_RESULTS } from "../data/athlete.js";
 import { bringBack, everything, type Brought } from "../data/everything.js";
 import { NotEverything } from "../data/everything-file.js";
 import { buttons, type } from "./look.js";
@@ -89,12 +90,15 @@ export class DeviceFile extends LitElement {
 }
 customElements.define("device-file", DeviceFile);
 
-export function broughtWords({ plans, tagged, results, sessions, others }: Brought): string {
+export function broughtWords({ plans, tagged, results, sessions, others, results_left: left }: Brought): string {
   const parts = [
     plans ? count(plans, "plan") : "", tagged ? `tags on ${count(tagged, "plan")}` : "", results ? count(results, "result") : "",
     sessions ? count(sessions, "session") : "", others ? count(others, "setting or fact", "settings and facts") : "",
   ].filter(Boolean);
-  return parts.length ? `Added: ${parts.join(", ")}. All the rest was here already.` : "All of it was here already. Nothing here has changed.";
+  if (!parts.length && !left) return "All of it was here already. Nothing here has changed.";
+  const added = parts.length ? `Added: ${parts.join(", ")}.` : "Nothing was added.";
+  const no_room = left ? ` ${count(left, "result")} had no room beside those that are here: ${MOST_RESULTS} are kept.` : "";
+  return `${added}${no_room} All the rest was here already.`;
 }
 
 function count(many: number, one: string, more = `${one}s`): string {

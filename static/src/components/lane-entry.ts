@@ -157,7 +157,7 @@ function readRow({ rowed, text, distance }: Row): Result | null | string {
 
 /** The lanes that can be read; one that is empty between two others keeps its place. */
 function lanesIn(rows: readonly Row[]): Lane[] {
-  const used = rows.slice(0, rows.findLastIndex((row) => !isEmpty(row)) + 1);
+  const used = rows.slice(0, rows.map((row) => !isEmpty(row)).lastIndexOf(true) + 1);
   return used.map((row) => {
     const read = readRow(row);
     return { name: row.name.trim().slice(0, LONGEST_NAME), result: typeof read === "string" ? null : read };

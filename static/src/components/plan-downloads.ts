@@ -107,7 +107,7 @@ export class PlanDownloads extends LitElement {
     this.making = kind;
     this.said = undefined;
     try {
-      const file = await fetchFile(kind, this.asked());
+      const file = await fetchFile(kind, this.asked(kind));
       saveFile(file.name, file.blob);
       this.said = { kind, words: html`Made: <bdi>${file.name}</bdi>` };
     } catch (error) {
@@ -117,15 +117,21 @@ export class PlanDownloads extends LitElement {
     }
   }
 
-  private asked(): ExportRequest {
+  private asked(kind: string): ExportRequest {
     return {
       plan: this.plan!,
       ...(this.personal && this.athlete ? { athlete: this.athlete } : {}),
-      ...(this.start ? { start: this.start.slice(0, 16) } : {}),
+      ...(this.start ? { start: this.start.slice(0, 16) } : kind === "ics" ? { today: todayHere() } : {}),
     };
   }
 }
 customElements.define("plan-downloads", PlanDownloads);
+
+/** As the person's own calendar has it: 2026-12-01. */
+function todayHere(now = new Date()): string {
+  const [month, day] = [now.getMonth() + 1, now.getDate()].map((number) => String(number).padStart(2, "0"));
+  return `${now.getFullYear()}-${month}-${day}`;
+}
 
 function troubleWords(error: unknown): string {
   if (error instanceof NoAnswer) return NO_SIGNAL;

@@ -29,6 +29,8 @@ export class PlanFinder extends LitElement {
   static override properties = { plans: { attribute: false }, sought: { state: true } };
   declare plans: readonly PlanCard[];
   declare sought: Sought;
+  /** How it begins; whoever unfolds or folds it has the say from then on. */
+  private readonly unfolded = !isEverything({ ...last, words: "" });
 
   constructor() {
     super();
@@ -52,7 +54,7 @@ export class PlanFinder extends LitElement {
     return html`<search aria-label="Plans"><div class="words"><label for="words">Find a plan</label>
           <input id="words" type="search" autocomplete="off" aria-describedby="how" .value=${sought.words} @input=${(event: Event) => this.seek({ words: (event.target as HTMLInputElement).value })}>
           <p class="small" id="how">Such as 2 km, r20, ladder, one foot</p></div>
-        <details ?open=${!isEverything({ ...sought, words: "" })}><summary>Length, level, equipment</summary><div class="picks">${this.picks(sought)}</div></details></search>
+        <details ?open=${this.unfolded}><summary>Length, level, equipment</summary><div class="picks">${this.picks(sought)}</div></details></search>
       ${everything ? html`<slot></slot>` : this.found(found(this.plans, sought))}`;
   }
 

@@ -10,6 +10,8 @@ import "./typed-field.js";
 export class PlanHead extends LitElement {
   static override properties = { plan: { attribute: false } };
   declare plan: Plan | undefined;
+  /** How it begins; whoever unfolds or folds it has the say from then on. */
+  private unfolded: boolean | undefined;
 
   static override styles = [type, choices, css`
     :host, .more { display: grid; gap: 12px; }
@@ -22,8 +24,9 @@ export class PlanHead extends LitElement {
     const { plan } = this;
     if (!plan) return nothing;
     const { title, summary = "", setup = "", setting } = plan;
+    this.unfolded ??= Boolean(summary || setup || setting);
     return html`${this.line("Title", title, 80, (text) => text && this.change({ title: text }))}
-      <details ?open=${Boolean(summary || setup || setting)}><summary>For whom, and how to set up</summary><div class="more">
+      <details ?open=${this.unfolded}><summary>For whom, and how to set up</summary><div class="more">
         ${this.line("For whom, and what it costs", summary, 600, (text) => this.change({ summary: text || undefined }))}
         ${this.line("Set-up", setup, 600, (text) => this.change({ setup: text || undefined }))}
         <div class="picks">${machineFields(setting, (next) => this.change({ setting: next }))}</div></div></details>`;

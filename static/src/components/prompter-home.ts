@@ -2,7 +2,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import type { Source } from "../data/plans.js";
 import { keepPrompter, readPrompter, type PrompterSettings } from "../data/prompter.js";
-import { countdown, wholeSecondsLeft } from "../plan/format.js";
+import { countdown, wholeSecondsGone, wholeSecondsLeft } from "../plan/format.js";
 import type { Timeline } from "../plan/wire.js";
 import { Follower } from "../state/follower.js";
 import { player } from "../state/player.js";
@@ -141,7 +141,7 @@ export class PrompterHome extends LitElement {
     screen.whole = wholeLeft(timeline, segment, elapsed_s);
     const rows = comingLines(this.linesOf(timeline), positionOf(segment, snapshot), waitedBefore(timeline, index), MOST_ROWS).map(rowOf);
     const face = wallFace(segment, {
-      ...snapshot, elapsed_s: Math.floor(elapsed_s), left_s: snapshot.left_s === null ? null : wholeSecondsLeft(snapshot.left_s),
+      ...snapshot, elapsed_s: wholeSecondsGone(elapsed_s), left_s: snapshot.left_s === null ? null : wholeSecondsLeft(snapshot.left_s),
       starts_at: snapshot.starts_at_ms === null ? "" : timeOfDay(snapshot.starts_at_ms),
     });
     const drawn = JSON.stringify([face, rows]);

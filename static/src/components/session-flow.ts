@@ -10,7 +10,7 @@ import { faultWords } from "../data/sound-session.js";
 import type { Preferences } from "../data/preferences.js";
 import type { Source } from "../data/plans.js";
 import { canSave, savedProof } from "../offline/worker-bridge.js";
-import { wholeSecondsLeft } from "../plan/format.js";
+import { wholeSecondsGone, wholeSecondsLeft } from "../plan/format.js";
 import type { Result } from "../plan/wire.js";
 import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
@@ -290,7 +290,7 @@ customElements.define("session-flow", SessionFlow);
 
 function paintRow(screen: RowScreen, snapshot: Snapshot): void {
   screen.index = snapshot.index;
-  screen.elapsed_s = Math.floor(snapshot.elapsed_s);
+  screen.elapsed_s = wholeSecondsGone(snapshot.elapsed_s);
   screen.left_s = snapshot.left_s === null ? null : wholeSecondsLeft(snapshot.left_s);
   screen.stroke = snapshot.stroke;
   screen.strokes_left = snapshot.strokes_left;

@@ -1,6 +1,6 @@
 /** A plan made into links: a short one from the server, one that carries the plan, and a code of either.
  *
- * Property `plan`. Opens by itself. Event `closed`.
+ * Property `plan`. Opens by itself; nothing is sent before a button asks for the short one. Event `closed`.
  */
 import { LitElement, css, html } from "lit";
 import { NoAnswer } from "../data/api.js";
@@ -15,12 +15,13 @@ import "./share-link.js";
 const NO_SIGNAL = "There is no signal, or the server is away, so there is no short link just now.";
 
 export class SharePlan extends LitElement {
-  static override properties = { plan: { attribute: false }, short: { state: true }, trouble: { state: true }, asksKey: { state: true }, carrying: { state: true } };
+  static override properties = { plan: { attribute: false }, short: { state: true }, trouble: { state: true }, making: { state: true }, asksKey: { state: true }, carrying: { state: true } };
   declare plan: Plan;
   /** The short address; "" until it is known. */
   declare short: string;
   /** Why there is no short address. */
   declare trouble: string;
+  declare making: boolean;
   declare asksKey: boolean;
   /** The address that carries the plan, if the plan is not too long for one. */
   declare carrying: string | undefined;
@@ -29,6 +30,7 @@ export class SharePlan extends LitElement {
     super();
     this.short = "";
     this.trouble = "";
+    this.making = false;
     this.asksKey = false;
   }
 
@@ -39,13 +41,14 @@ export class SharePlan extends LitElement {
     header button { min-height: 48px; font-size: 1.125rem; }
     .pictures { display: flex; flex-wrap: wrap; gap: 8px; }
     .pictures button { min-height: 48px; padding: 6px 16px; font-size: 1.125rem; }
+    p:empty { display: none; }
+    .make { justify-self: start; min-height: 48px; }
     qr-code { max-width: min(460px, 100dvh - 90px); }
   `];
 
   override firstUpdated(): void {
     this.carrying = carryingAddress(this.plan);
     this.renderRoot.querySelector("dialog")!.showModal();
-    void this.shorten();
   }
 
   override render() {
@@ -60,7 +63,10 @@ export class SharePlan extends LitElement {
 
   private shortPart() {
     if (this.asksKey) return this.keyForm();
-    if (this.trouble) return html`<p role="status">${this.trouble}</p>`;
+    if (!this.short && !this.making) {
+      return html`<p class="small">This sends the plan to the server, which keeps it: anybody who has the link can open it there.</p>
+        <p role="status">${this.trouble}</p><button type="button" class="make" @click=${() => this.shorten()}>Make the short link</button>`;
+    }
     return html`<p class="small">Anybody who has it can open it, for as long as this server keeps it; what it shows never changes.</p>
       <share-link label="Short link" .address=${this.short} .title=${this.plan.title}></share-link>`;
   }
@@ -82,7 +88,7 @@ export class SharePlan extends LitElement {
     if (carrying !== undefined && fitsCode(carrying)) {
       return html`<p class="small">This code carries the whole plan.</p><qr-code .text=${carrying} label="Code that carries the whole plan"></qr-code>${this.pictures(carrying)}`;
     }
-    if (!short) return html`<p>The plan is too long for a code of its own${this.trouble ? ", and there is no short link" : ""}.</p>`;
+    if (!short) return html`<p>The plan is too long for a code of its own. Once there is a short link, its code stands here.</p>`;
     return html`<p class="small">The plan is too long for a code of its own: this is the code of the short link, which needs signal.</p>
       <qr-code .text=${short} label="Code of the short link"></qr-code>${this.pictures(short)}`;
   }
@@ -94,12 +100,15 @@ export class SharePlan extends LitElement {
   }
 
   private async shorten(key?: string): Promise<void> {
+    this.making = true;
     try {
       this.short = await shortAddress(this.plan, key);
       [this.trouble, this.asksKey] = ["", false];
     } catch (error) {
       this.asksKey = needsKey(error);
       this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
+    } finally {
+      this.making = false;
     }
   }
 

@@ -2,7 +2,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import type { PlanRecord, Source } from "../data/plans.js";
 import { changeWall, readWall, type Sight, type WallSettings } from "../data/wall.js";
-import { wholeSecondsLeft } from "../plan/format.js";
+import { wholeSecondsGone, wholeSecondsLeft } from "../plan/format.js";
 import { forRoom, targetsOf, type Lane } from "../plan/lanes.js";
 import type { Target, Timeline } from "../plan/wire.js";
 import { player } from "../state/player.js";
@@ -163,7 +163,7 @@ customElements.define("wall-home", WallHome);
 function momentOf({ phase, elapsed_s, left_s, strokes_left, count_in, starts_at_ms, call }: Snapshot): WallMoment {
   return {
     phase, strokes_left, count_in, call,
-    elapsed_s: Math.floor(elapsed_s),
+    elapsed_s: wholeSecondsGone(elapsed_s),
     left_s: left_s === null ? null : wholeSecondsLeft(left_s),
     starts_at: starts_at_ms === null ? "" : timeOfDay(starts_at_ms),
   };

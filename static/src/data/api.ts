@@ -147,10 +147,20 @@ async function send(path: string, body: string | undefined, timeout_ms = TIMEOUT
   const posted = { method: "POST", headers: { "Content-Type": "application/json", ...headers }, body };
   const too_late = AbortSignal.timeout(timeout_ms);
   try {
-    return await fetch(path, { ...(body === undefined ? {} : posted), signal: given_up ? AbortSignal.any([too_late, given_up]) : too_late });
+    return await fetch(path, { ...(body === undefined ? {} : posted), signal: given_up ? either(too_late, given_up) : too_late });
   } catch (error) {
     return noAnswer(error);
   }
+}
+
+/** As AbortSignal.any, which Safari has only from 17.4. */
+function either(...signals: readonly AbortSignal[]): AbortSignal {
+  const both = new AbortController();
+  for (const signal of signals) {
+    if (signal.aborted) both.abort(signal.reason);
+    signal.addEventListener("abort", () => both.abort(signal.reason), { once: true, signal: both.signal });
+  }
+  return both.signal;
 }
 
 function noAnswer(error: unknown): never {

@@ -49,10 +49,11 @@ export async function keepResult(result: Result): Promise<boolean> {
   return resultsOf(await readAthlete()).some((kept) => isSame(kept, result));
 }
 
-/** The results of both, each once, the nearest to 2000 m first; as many as can be sent. */
-export function joined(results: readonly Result[], more: readonly Result[]): Result[] {
-  const others = more.filter((result) => !results.some((known) => isSame(known, result)));
-  return [...results, ...others].sort(byNearness).slice(0, MOST_RESULTS);
+/** All results that are here, and of more those nearest to 2000 m while there is room; and how many had none. */
+export function joined(here: readonly Result[], more: readonly Result[]): { results: Result[]; left: number } {
+  const others = more.filter((result) => !here.some((known) => isSame(known, result))).sort(byNearness);
+  const room = Math.max(0, MOST_RESULTS - here.length);
+  return { results: [...here, ...others.slice(0, room)].sort(byNearness), left: Math.max(0, others.length - room) };
 }
 
 /** The quicker first where the distance is the same. */

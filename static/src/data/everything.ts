@@ -28,6 +28,8 @@ export interface Brought {
   sessions: number;
   /** Facts about the person, settings and drafts. */
   others: number;
+  /** Results that were not here either, and for which there was no room. */
+  results_left: number;
 }
 
 /** All of it as a file's text. */
@@ -67,7 +69,7 @@ export async function bringBack(file: Blob): Promise<Brought> {
   const chosen = await missingSettings(renamed(whole.settings, plans.names));
   const steps: Step[] = [...plans.steps, ...sessions.flat(), ...person.steps, ...chosen.steps];
   if (steps.length) await database.write(steps, "strict");
-  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.length, others: person.facts + chosen.changed };
+  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.length, others: person.facts + chosen.changed, results_left: person.left };
 }
 
 /** Puts in what is not there yet, by what the plans say; a name that is taken by another plan is not taken from it. */
@@ -115,15 +117,15 @@ async function missingSessions(sessions: readonly KeptSession[]): Promise<Step[]
 }
 
 /** Results of both; each fact as it is here, and where nothing is said here as in the file. */
-async function withMissing(brought: Athlete): Promise<{ steps: Step[]; results: number; facts: number }> {
+async function withMissing(brought: Athlete): Promise<{ steps: Step[]; results: number; facts: number; left: number }> {
   const { athlete } = await readAthlete();
   const before = known(athlete);
-  const results = joined(before.results ?? [], brought.results ?? []);
+  const { results, left } = joined(before.results ?? [], brought.results ?? []);
   const after = known({ ...brought, ...before, results });
-  if (canonical(after) === canonical(before)) return { steps: [], results: 0, facts: 0 };
+  if (canonical(after) === canonical(before)) return { steps: [], results: 0, facts: 0, left };
   const more = results.length - (before.results ?? []).length;
   const facts = Object.keys(after).filter((name) => name !== "results" && !(name in before)).length;
-  return { steps: [{ store: "athletes", put: { id: "me", athlete: after, answer: null } }], results: more, facts };
+  return { steps: [{ store: "athletes", put: { id: "me", athlete: after, answer: null } }], results: more, facts, left };
 }
 
 function known(athlete: Athlete): Athlete {

@@ -9,6 +9,9 @@ import { LinkError, decode, encode } from "./link-codec.js";
 import { keep, openPlan, type PlanRecord } from "./plans.js";
 import { changeSettings, readSettings } from "./settings.js";
 
+/** Of the plans that this version understands. */
+const FORMAT = 1;
+
 /** Opens the plan that stands in an address behind its #, and keeps it. Throws LinkError. */
 export async function openCarried(payload: string): Promise<PlanRecord> {
   return keepReceived(decode(payload));
@@ -25,8 +28,9 @@ export async function keepReceived(plan: Plan): Promise<PlanRecord> {
 export async function openShort(id: string): Promise<PlanRecord> {
   const kept = await soundOne("sent", id);
   if (kept) return kept;
-  const plan = checkedPlan(await fetchPublished(id));
-  if (!plan) throw new LinkError("no-plan");
+  const published: unknown = await fetchPublished(id);
+  const plan = checkedPlan(published);
+  if (!plan) throw new LinkError(isOfLaterFormat(published) ? "future" : "no-plan");
   return keepAs("sent", id, plan, `/p/${id}`);
 }
 
@@ -56,6 +60,11 @@ export async function shortAddress(plan: Plan, key?: string): Promise<string> {
 /** Whether a server asks for a key before it takes a plan. */
 export function needsKey(error: unknown): error is Refused {
   return error instanceof Refused && error.status === 401;
+}
+
+function isOfLaterFormat(plan: unknown): boolean {
+  const format = (plan as { format?: unknown } | null | undefined)?.format;
+  return typeof format === "number" && format > FORMAT;
 }
 
 async function keepAs(source: "sent" | "mine", name: string, plan: Plan, address: string | undefined): Promise<PlanRecord> {

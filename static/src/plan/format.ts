@@ -13,9 +13,17 @@ export function countdown(seconds_left: number): string {
   return clock(wholeSecondsLeft(seconds_left));
 }
 
-/** The whole seconds of a countdown; a billionth of a second more than a whole one still reads as that one. */
+/** A moment of the session is a sum of others: nearer to a whole second than this, and it is that second, rounded. */
+const ROUNDING_S = 1e-6;
+
+/** The whole seconds of a countdown. */
 export function wholeSecondsLeft(seconds_left: number): number {
-  return Math.max(0, Math.ceil(seconds_left - 1e-9));
+  return Math.max(0, Math.ceil(seconds_left - ROUNDING_S));
+}
+
+/** The whole seconds of what counts up. */
+export function wholeSecondsGone(seconds: number): number {
+  return Math.floor(seconds + ROUNDING_S);
 }
 
 /** A split in seconds per 500 m as machines show it, always with its tenth: 1:55.5. */

@@ -28,7 +28,8 @@ export function withOneMoreMinute(timeline: Timeline, index: number, elapsed_s: 
   const segment = timeline.segments[index]!;
   const from = segment.kind === "gap" ? [inParts(elapsed_s, 1000)] : [];
   const duration = plus(longest(fromPair(segment.duration), ...from), minuteOf(segment));
-  const segments = startingInTurn(timeline.segments.with(index, lasting(timeline, segment, duration)));
+  const longer = lasting(timeline, segment, duration);
+  const segments = startingInTurn(timeline.segments.map((each) => (each === segment ? longer : each)));
   return { ...timeline, segments, totals: totalsOf(segments) };
 }
 

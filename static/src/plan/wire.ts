@@ -532,6 +532,8 @@ export interface components {
             rhythm?: "machine" | "boat";
             /** @description when the session starts, wherever that is; without it a calendar entry stands over today */
             start?: string;
+            /** @description the day it is where this is asked; without it, the day in UTC */
+            today?: string;
             words_a_minute?: number;
         };
         /** @description Advice about the plan. */

@@ -1,5 +1,6 @@
 /** The picture of a session at one moment, for the screens. */
 import type { Segment } from "../plan/types.js";
+import { wholeSecondsLeft } from "../plan/format.js";
 import { positionIn } from "../timeline/position.js";
 import { progressAt, type Place } from "../timeline/place.js";
 import { piecesOf, rowedWhole, sumsOf } from "../timeline/rowed.js";
@@ -41,7 +42,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
     stroke: position.stroke,
     strokes_left: position.strokes_left,
     beat: place.phase === "finished" ? null : position.beat,
-    count_in: place.count_in_s === null ? null : Math.ceil(place.count_in_s),
+    count_in: place.count_in_s === null ? null : Math.max(1, wholeSecondsLeft(place.count_in_s)),
     call: callAt(segment, place.elapsed_s),
     progress: wentToTheEnd(run, at_s) ? 1 : progressAt(timeline, place),
     starts_at_ms: place.start_s === null ? null : wallAt(run, place.start_s),

@@ -56,7 +56,7 @@ const QUICKEST_SPLIT_S = 60;
 export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] {
   const rowed = new Map<number, Piece>();
   for (const chain of chainsOf(timeline, attemptsOf(stints))) {
-    const known = chain.slice(0, chain.findLastIndex((attempt) => attempt.at(-1)!.ended === "tap") + 1);
+    const known = chain.slice(0, chain.map((attempt) => attempt.at(-1)!.ended === "tap").lastIndexOf(true) + 1);
     if (!known.length) continue;
     const run = runOf(timeline, known[0]!)!;
     const piece = pieceOf(timeline, run, known);

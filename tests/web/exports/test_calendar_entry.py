@@ -22,7 +22,7 @@ def event_in(file: bytes) -> Any:
     return event
 
 
-def entry(timeline: Timeline, start: datetime | None = START) -> bytes:
+def entry(timeline: Timeline, start: datetime | date = START) -> bytes:
     return calendar_entry(timeline, start, NOW)
 
 
@@ -49,9 +49,9 @@ def test_the_plan_stands_in_its_text_with_the_splits() -> None:
     assert "3 times\n  10 strokes r28 1:55.5 /500 m" in text
 
 
-def test_without_a_start_it_stands_over_the_day_on_which_it_is_made() -> None:
-    event = event_in(entry(everything(), None))
-    assert event["DTSTART"].dt == date(2026, 11, 29)
+def test_without_a_time_of_day_it_stands_over_the_whole_day() -> None:
+    event = event_in(entry(everything(), date(2026, 11, 30)))
+    assert event["DTSTART"].dt == date(2026, 11, 30)
     assert type(event["DTSTART"].dt) is date
     assert "DURATION" not in event
 

@@ -66,6 +66,20 @@ def test_a_start_moves_the_calendar_entry(asker: FlaskClient) -> None:
     assert "\r\nDTSTART:20261201T183000\r\n" in post(asker, "/api/exports/ics", asked).text
 
 
+def test_without_a_start_the_calendar_entry_stands_on_the_day_it_is_where_it_is_asked(
+    asker: FlaskClient,
+) -> None:
+    asked = {"plan": PLAN, "today": "2031-12-01"}
+    assert "\r\nDTSTART;VALUE=DATE:20311201\r\n" in post(asker, "/api/exports/ics", asked).text
+    assert "\r\nDTSTART;VALUE=DATE:20" in post(asker, "/api/exports/ics", {"plan": PLAN}).text
+    for day, sentence in (
+        ("2026-02-30", 'today "2026-02-30" is not in any calendar: check it'),
+        ("2026-12-01T18:00", 'today is "2026-12-01T18:00": write a date as 2026-12-01'),
+    ):
+        refused = problem_of(post(asker, "/api/exports/ics", {"plan": PLAN, "today": day}))
+        assert refused["problems"] == [{"pointer": "/today", "sentence": sentence}]
+
+
 @pytest.mark.parametrize(
     ("start", "sentence"),
     [
