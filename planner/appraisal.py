@@ -10,6 +10,7 @@ from planner.checks.every_check import everything_found
 from planner.checks.scene import scene_of
 from planner.energy import Energy, energy_of
 from planner.findings import HEAVIEST_FIRST, Finding
+from planner.prediction import results_examined_once
 from planner.readiness import Readiness
 from planner.timeline import Timeline
 
@@ -34,9 +35,10 @@ def appraise(
 
     The athlete and the level are those that the timeline was compiled for.
     """
-    scene = scene_of(timeline, athlete, level, room)
-    findings = sorted(_once(everything_found(scene)), key=_weight)
-    return Appraisal(scene.readiness, energy_of(timeline, athlete), tuple(findings))
+    with results_examined_once():
+        scene = scene_of(timeline, athlete, level, room)
+        findings = sorted(_once(everything_found(scene)), key=_weight)
+        return Appraisal(scene.readiness, energy_of(timeline, athlete), tuple(findings))
 
 
 def _once(findings: Iterable[Finding]) -> Iterable[Finding]:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -127,9 +129,31 @@ def two_k_of(athlete: Athlete | None) -> TwoK | None:
     return two_k_by(athlete.results, examined_of(athlete.results))
 
 
+_examined: ContextVar[dict[tuple[Result, ...], Examined] | None] = ContextVar("_examined", default=None)
+
+
+@contextmanager
+def results_examined_once() -> Iterator[None]:
+    """Until its end the same results are examined once; then nothing about anybody is remembered."""
+    before = _examined.set({})
+    try:
+        yield
+    finally:
+        _examined.reset(before)
+
+
 def examined_of(results: Sequence[Result]) -> Examined:
     """The results examined; a fit whose critical power cannot go with the 2 km of the same results is set
     aside, so that nothing rests on it."""
+    remembered, key = _examined.get(), tuple(results)
+    if remembered is None:
+        return _examine(results)
+    if key not in remembered:
+        remembered[key] = _examine(results)
+    return remembered[key]
+
+
+def _examine(results: Sequence[Result]) -> Examined:
     examined = examine(results)
     if examined.fit is None:
         return examined

@@ -7,10 +7,12 @@ from fractions import Fraction
 
 import pytest
 
+from planner import prediction
 from planner.appraisal import appraise
 from planner.athlete import Athlete, Level, Result, Room
 from planner.checks import proof
 from planner.checks.scene import Scene
+from planner.critical_power import Examined, examine
 from planner.findings import Edit, Finding, Severity
 from planner.notation.reader import read
 from planner.plan import Plan
@@ -143,3 +145,23 @@ def test_the_longest_session_is_answered_after_a_bounded_number_of_trials_the_we
     assert 0 < sum(tried) <= proof.MOST_SEGMENTS
     assert 0 < len([f for f in findings if f.mend]) <= len(tried)
     assert findings[0].mend, "the weightiest first"
+
+
+def test_results_are_examined_once_however_many_mends_are_tried(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Twenty take longer to examine than the rest of a trial; afterwards nothing of them is remembered."""
+    examined: list[tuple[Result, ...]] = []
+
+    def counting(results: Sequence[Result]) -> Examined:
+        examined.append(tuple(results))
+        return examine(results)
+
+    monkeypatch.setattr(prediction, "examine", counting)
+    rower = Athlete((_result(2000, 420), _result(5000, 1150)))
+    timeline = compile_timeline(read("main\n4 x (1' r30 race, 1' r20 light)\n2' r34 full"), rower)
+    examined.clear()
+    first = appraise(timeline, rower)
+    assert any(f.mend for f in first.findings)
+    assert len(examined) == len(set(examined))
+    examined.clear()
+    assert appraise(timeline, rower) == first
+    assert examined

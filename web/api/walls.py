@@ -15,7 +15,7 @@ from werkzeug.exceptions import NotFound, PreconditionFailed, ServiceUnavailable
 from werkzeug.http import unquote_etag
 
 from planner.schemas.plan_schema import dump_plan
-from planner.schemas.wall_schema import load_wall_request
+from planner.schemas.wall_schema import load_wall_key, load_wall_request
 from web.api.allowance import Allowance
 from web.api.publishing import PublishingRule, bearer_of
 from web.api.reading import json_body, parse
@@ -60,10 +60,11 @@ class WallDesk:
         return {"id": made.id, "key": made.key}
 
     def look(self, name: str) -> Wall:
-        """What a wall shows. Raises 404, 429 or 503."""
+        """What a wall shows; a key that is given is only looked at. Raises 401, 404, 429 or 503."""
         self._looks.take(request)
+        key = self._key(name) if bearer_of(request) else None
         with self._told(name):
-            return self._shelf.find(_checked(name))
+            return self._shelf.find(_checked(name), key)
 
     def change(self, name: str) -> Wall:
         """Let a wall show what was sent. Raises 401, 404, 412, 429 or 503."""
@@ -77,10 +78,12 @@ class WallDesk:
             return self._shelf.change(_checked(name), key, json.dumps(shows, ensure_ascii=False), _seen())
 
     def renew(self, name: str) -> str:
-        """Another key. Raises as `change`."""
+        """The key that was sent is that of the wall from now on. Raises as `change`."""
+        fresh = load_wall_key(parse(json_body(request)))
         key = self._key(name)
         with self._told(name):
-            return self._shelf.renew(_checked(name), key)
+            self._shelf.renew(_checked(name), key, fresh)
+        return fresh
 
     def _key(self, name: str) -> str:
         self._wrong.look(request, name)
@@ -133,7 +136,7 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
 
     @blueprint.get(f"{WALLS}/<name>")
     def look(name: str) -> Response:
-        """What the wall shows; a tablet asks again and again, and is answered only what is new."""
+        """What the wall shows, and whether a key is right; a tablet asks again and again for what is new."""
         return _shown(name, desk.look(name))
 
     @blueprint.put(f"{WALLS}/<name>")
@@ -145,7 +148,7 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
 
     @blueprint.post(f"{WALLS}/<name>/key")
     def renew(name: str) -> Response:
-        """Another key; the one that asks is worth nothing from now on."""
+        """The key that is sent in the place of the one that asks, which is worth nothing from now on."""
         told = {"id": name, "key": desk.renew(name), "url": f"{settings.public_url}/wall/{name}"}
         return answer(Stored(json_bytes(told), JSON, NEVER), request)
 

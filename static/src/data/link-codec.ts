@@ -110,7 +110,7 @@ function planOf(bytes: Uint8Array): Plan {
   throw new LinkError("no-plan");
 }
 
-function base64url(bytes: Uint8Array): string {
+export function base64url(bytes: Uint8Array): string {
   const letters = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
   return btoa(letters).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
 }
