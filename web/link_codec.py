@@ -32,7 +32,8 @@ DICTIONARY = ROOT / "static" / "src" / "data" / "link-dictionary-1.txt"
 """Frozen: links of version 1 open with exactly these bytes."""
 _HEAD = 5
 _PAYLOAD = re.compile(r"[A-Za-z0-9_-]*", re.ASCII)
-_AFTER_IT = re.compile(r"[\s.,;:!?)\]>}'\"»”’…]+$")
+_AFTER_IT = ".,;:!?)]>}'\"»”’…"
+"""What a sentence puts behind a link."""
 
 
 class Fault(StrEnum):
@@ -99,7 +100,7 @@ def _sealed(version: int, body: bytes) -> bytes:
 
 def _opened(payload: str) -> tuple[int, bytes]:
     """The version and the body of a payload that is whole."""
-    text = "".join(_AFTER_IT.sub("", payload).split())
+    text = "".join(payload.split()).rstrip(_AFTER_IT)
     if not text:
         raise LinkError(Fault.EMPTY)
     half = len(text) // 2

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -12,11 +13,13 @@ from planner.errors import InputError, Problem
 from planner.expansion import check
 from planner.limits import Bounds
 from planner.plan import Plan
-from planner.schemas.fields import Inside, Several, Strict, Whole, load
+from planner.schemas.fields import Inside, Several, Strict, StrictField, Whole, load
 from planner.schemas.plan_schema import PlanSchema
 
 MOST_PLANS = 12
 START_IN = Bounds("time to the start", 3, 3_600, "seconds")
+KEY = re.compile(r"[A-Za-z0-9_-]{43}", re.ASCII)
+"""256 bits in base64url (RFC 4648, 5), without padding."""
 MOMENT = Bounds("moment of the start", 0, 10**11, "seconds since 1970")
 
 
@@ -47,6 +50,32 @@ class WallRequestSchema(Strict):
     @post_load
     def _make(self, data: Mapping[str, Any], **_: object) -> WallRequest:
         return WallRequest(**{**data, "plans": tuple(data["plans"])})
+
+
+class WallKey(StrictField[str]):
+    """A key of a wall; what was sent in its place is not told back."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__("the key", {"type": "string", "pattern": f"^{KEY.pattern}$"}, **options)
+
+    def _deserialize(self, value: object, attr: str | None, data: object, **_: object) -> str:
+        if not isinstance(value, str) or not KEY.fullmatch(value):
+            raise ValidationError(
+                "the key is none: make 256 bits by chance, and send them as 43 letters of base64url"
+            )
+        return value
+
+
+class WallKeyRequestSchema(Strict):
+    """Another key for a wall, made by whoever asks, so that it is not lost where the answer is."""
+
+    key = WallKey(required=True)
+
+
+def load_wall_key(document: object) -> str:
+    """The key that a wall is to have. Raises InputError with a JSON pointer to each mistake."""
+    asked: dict[str, str] = load(WallKeyRequestSchema, document)
+    return asked["key"]
 
 
 def load_wall_request(document: object) -> WallRequest:

@@ -25,7 +25,7 @@ from tests.browser.processes import kill_started_with
 from tests.browser.targets import QUERY, Target
 
 WITNESS = (Path(__file__).parent / "witness.js").read_text()
-PATIENCE_SECONDS = 20.0
+PATIENCE_SECONDS = 60.0
 
 Answer = TypeVar("Answer")
 

@@ -50,6 +50,20 @@ AWAITED = """
 """
 
 
+# Drivers click what is in the window where it is; a person would bring it out from under a bar.
+UNCOVER = """(element) => {
+  const { left, top, right, bottom } = element.getBoundingClientRect();
+  const x = (Math.max(0, left) + Math.min(innerWidth, right)) / 2;
+  const y = (Math.max(0, top) + Math.min(innerHeight, bottom)) / 2;
+  let hit = document.elementFromPoint(x, y);
+  for (let inner; (inner = hit?.shadowRoot?.elementFromPoint(x, y)) && inner !== hit; hit = inner);
+  for (let at = hit; at; at = at.assignedSlot ?? at.parentElement ?? at.getRootNode().host) {
+    if (at === element) return;
+  }
+  element.scrollIntoView({ block: "center" });
+}"""
+
+
 class OverWebDriver(Browser):
     """A browser behind a WebDriver server that we start with it."""
 
@@ -129,6 +143,7 @@ class OverWebDriver(Browser):
 
     def _click(self, element: WebElement) -> None:
         try:
+            self.driver.execute_script(f"return ({UNCOVER})(...arguments)", element)
             element.click()
         except NOT_READY as error:
             raise NotYetError(error.msg) from None

@@ -15,6 +15,7 @@ from tests.browser.targets import QUERY, button, css, heading, words
 from tests.browser.writing import write_plan
 
 SAVED = words("Saved on this device. It will run with no signal.")
+COUNT_IN_SECONDS = 10
 TWO_LEGS = """\
 title: Two legs
 main
@@ -28,33 +29,33 @@ def test_two_legs_without_a_rest_are_one_piece_and_can_be_added_to_the_results(
     engine: str, launch: Launch, server: Server
 ) -> None:
     browser = launch(engine)
-    seconds = row_two_legs(browser, server)
+    least, most = row_two_legs(browser, server)
     browser.see(heading("Rowed to the end"))
     browser.see(heading("By your taps"))
     told = re.search(r"100 m in 0:(\d\d), \d:\d\d\.\d /500 m", browser.text())
     assert told
-    assert int(told[1]) == pytest.approx(seconds, abs=2)
+    assert least - 1 <= int(told[1]) <= most + 1
     browser.click(button("Add it to my results"))
     browser.see(words("Added to your results."))
     browser.open(server.url + "/athlete")
     browser.see(words(re.compile(r"^100 m in 0:\d\d\.\d$|^100 m in \d\d\.\d s$")))
 
 
-def row_two_legs(browser: Browser, server: Server) -> float:
-    """Rows the plan with the server gone to Done at its end, and gives the seconds by our own clock."""
+def row_two_legs(browser: Browser, server: Server) -> tuple[float, float]:
+    """Rows the plan to Done with the server gone: the least and the most seconds it can have taken."""
     write_plan(browser, server, TWO_LEGS)
     browser.see(heading("Two legs"))
-    browser.see(SAVED, seconds=30)
-    browser.wait_for(LATER_KEPT, seconds=60)
+    browser.see(SAVED)
+    browser.wait_for(LATER_KEPT)
     server.kill()
     browser.click(button("Row it"))
     browser.click(button("I have read this, go on"))
+    pressed = time.monotonic()
     browser.click(button("Start rowing"))
-    browser.see(css(".rate .mid"), seconds=20)
-    started = time.monotonic()
-    browser.wait_for(
-        f"() => {QUERY}.find({{ css: '.where' }})[0]?.textContent.includes('2 of 2')", seconds=30
-    )
-    browser.wait_for(f"() => {QUERY}.visibleText({QUERY}.find({{ css: '.big' }})[0]) <= '0:03'", seconds=30)
+    browser.see(css(".rate .mid"))
+    seen = time.monotonic()
+    browser.wait_for(f"() => {QUERY}.find({{ css: '.where' }})[0]?.textContent.includes('2 of 2')")
+    browser.wait_for(f"() => {QUERY}.visibleText({QUERY}.find({{ css: '.big' }})[0]) <= '0:03'")
+    done = time.monotonic()
     browser.click(button("Done"))
-    return time.monotonic() - started
+    return done - seen, time.monotonic() - pressed - COUNT_IN_SECONDS

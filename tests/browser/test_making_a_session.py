@@ -194,7 +194,7 @@ def test_whom_the_advice_is_for_is_said_and_can_be_changed_on_the_plan(
 
 def test_a_plan_opened_without_signal_says_that_advice_is_missing(chromium: Browser, server: Server) -> None:
     chromium.open(server.url + "/plan/stroke-pyramid")
-    chromium.see(words("Saved on this device. It will run with no signal."), seconds=30)
+    chromium.see(words("Saved on this device. It will run with no signal."))
     assert chromium.count(words(re.compile("^Advice on this plan"))) == 0
     chromium.type(field("Time"), "7:42\n")
     chromium.see(words(re.compile("^Splits from")))

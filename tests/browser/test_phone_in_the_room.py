@@ -81,8 +81,8 @@ def test_https_is_trusted_after_its_authority_is_and_plain_http_says_what_it_can
     trust(tmp_path / "authority.crt", tmp_path / "phone")
     phone = launch("chromium", home=tmp_path / "phone")
     phone.open(f"{secure}/plan/rate-ladder")
-    phone.see(words(SAVED), seconds=60)
+    phone.see(words(SAVED))
     assert phone.evaluate("() => navigator.serviceWorker.controller.scriptURL") == f"{secure}/sw.js"
     room.server.kill()
     phone.reload()
-    phone.see(words(SAVED), seconds=60)
+    phone.see(words(SAVED))

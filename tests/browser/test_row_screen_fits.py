@@ -51,7 +51,7 @@ def rowing(chromium: Browser, server: Server) -> Browser:
     chromium.click(button("Row it"))
     chromium.click(button("I have read this, go on"))
     chromium.click(button("Start rowing"))
-    chromium.see(css(".rate .mid"), seconds=20)
+    chromium.see(css(".rate .mid"))
     return chromium
 
 

@@ -90,7 +90,7 @@ def save_the_plan(browser: Browser, server: Server) -> str:
     """Writes the plan, waits until it is saved, and gives its address."""
     write_plan(browser, server, PLAN)
     browser.see(heading("Two blocks and a sprint"))
-    browser.see(SAVED, seconds=30)
+    browser.see(SAVED)
     return str(browser.evaluate("() => location.href"))
 
 
@@ -119,7 +119,7 @@ def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_
     first = face(browser)
     assert_strokes_agree_with_the_clock(first, SEGMENTS[0])
 
-    browser.wait_for(later_than(first.seconds_left - 30), seconds=45)
+    browser.wait_for(later_than(first.seconds_left - 30))
     row_30_s = face(browser)
     assert_the_clock_ran_on(first, row_30_s)
     assert_strokes_agree_with_the_clock(row_30_s, SEGMENTS[0])
@@ -135,7 +135,7 @@ def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_
     browser.click(button("Skip"))
     assert_strokes_agree_with_the_clock(face(browser), SEGMENTS[1])
     browser.click(button("Skip"))
-    browser.see(heading("Ended here"), seconds=40)
+    browser.see(heading("Ended here"))
     assert "of 5:20" in browser.text(), "two blocks were cut short"
     assert browser.problems() == []
 
@@ -161,7 +161,7 @@ def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
     browser.click(button("I have read this, go on"))
     before = len(browser.evaluate("() => heardByTests"))
     browser.click(button("Start rowing"))
-    browser.wait_for(later_than(60), seconds=40)
+    browser.wait_for(later_than(60))
     shown = face(browser)
     assert shown.seconds_left <= 60
     assert_strokes_agree_with_the_clock(shown, SEGMENTS[0])
@@ -221,7 +221,7 @@ def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
 
 def test_the_gap_waits_for_the_rower(chromium: Browser, server: Server) -> None:
     chromium.open(server.url + "/plan/stroke-pyramid")
-    chromium.see(SAVED, seconds=30)
+    chromium.see(SAVED)
     server.kill()
     start_rowing(chromium)
     while not chromium.count(button("Start now")):

@@ -36,16 +36,16 @@ def test_a_damaged_plan_is_told_and_made_anew_with_signal(chromium: Browser, ser
     server.start()
     chromium.click(button("Make it anew"))
     chromium.see(heading("Two blocks and a sprint"))
-    chromium.see(SAVED, seconds=30)
+    chromium.see(SAVED)
     assert chromium.problems() == []
 
 
 def test_a_damaged_built_in_plan_is_fetched_again_by_itself(chromium: Browser, server: Server) -> None:
     chromium.open(server.url + "/plan/stroke-pyramid")
-    chromium.see(SAVED, seconds=30)
+    chromium.see(SAVED)
     change_stored(chromium, server, "plans", CUT_SHORT)
     chromium.open(server.url + "/plan/stroke-pyramid")
-    chromium.see(SAVED, seconds=30)
+    chromium.see(SAVED)
 
 
 def test_a_session_that_cannot_be_gone_on_with_is_told_and_can_be_put_aside(

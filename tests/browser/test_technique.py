@@ -28,7 +28,7 @@ OVERFLOW = f"""() => {{
 
 def test_it_is_there_with_no_signal_although_it_was_never_opened(browser: Browser, server: Server) -> None:
     browser.open(server.url + PLAN)
-    browser.see(SAVED, seconds=30)
+    browser.see(SAVED)
     browser.wait_for(TECHNIQUE_KEPT)
     browser.wait_for(LATER_KEPT)
     server.kill()

@@ -43,13 +43,13 @@ def test_the_next_block_and_the_calls_are_said_and_changes_are_felt(launch: Laun
     browser.click(button("I have read this, go on"))
     browser.click(button("Start rowing"))
     browser.see(button("Skip"))
-    said = browser.wait_for("() => window.said.length >= 3 && window.said", seconds=40)
+    said = browser.wait_for("() => window.said.length >= 3 && window.said")
     assert said == [
         ["Next, 15 seconds, rate 24, half pressure.", "Anna", False],
         ["Long arms", "Anna", False],
         ["Next, 20 seconds, rate 28, full pressure.", "Anna", False],
     ]
-    browser.wait_for("() => window.felt.some((pattern) => pattern[0] === 400)", seconds=20)
+    browser.wait_for("() => window.felt.some((pattern) => pattern[0] === 400)")
     browser.click(button("Hold"))
 
 

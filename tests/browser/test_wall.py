@@ -80,7 +80,7 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
         words("Lane 2: 2000 m in 1:10.0 is quicker than anybody rows that far: look at the digits again.")
     )
     browser.type(css("input.time").nth(1), "")
-    browser.wait_for(LATER_KEPT, seconds=30)
+    browser.wait_for(LATER_KEPT)
     server.kill()
     browser.click(button("Start now"))
     first = wall_face(browser)

@@ -35,8 +35,8 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     tablet.see(words("to the first catch"))
 
     server.kill()
-    tablet.see(RUNNING, seconds=30)
-    tablet.see(words(re.compile("no signal since")), seconds=30)
+    tablet.see(RUNNING)
+    tablet.see(words(re.compile("no signal since")))
     tablet.reload()
     tablet.see(RUNNING)
     phone.click(button("Clear"))

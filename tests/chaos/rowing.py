@@ -38,12 +38,13 @@ class Rowing:
         self.mood = "well"
         self.unsaved = 0
         """How many entries of the log storage may not have, since it refused or had no time."""
-        self.last_tap = Fraction(-1)
+        self.last_tap = self.last_press = Fraction(-1)
 
     # --- What a person does
 
     def press(self, name: str, does: str) -> None:
         self.browser.click(button(name))
+        self.last_press = self.phone.now
         self._written(does)
 
     def say_done(self) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from fractions import Fraction
 from functools import partial
 from random import Random
 
@@ -23,6 +24,8 @@ from tests.chaos.plans import PLANS
 from tests.chaos.rowing import LOOK, SAID, Rowing
 
 STEPS = 14
+SLIP = Fraction("0.3")
+"""Presses nearer than this count as one."""
 ANSWERS = {"choose": ("clock", "stopped", "end"), "unsure": ("stopped", "end"), "too-old": ("end",)}
 Act = tuple[str, Callable[[], None]]
 
@@ -99,16 +102,9 @@ class Schedule(Rowing):
             ("asleep", self.sleep),
         ]
         happen += [("clock moved", self.move_clock), ("connections dropped", self.drop_connections)]
-        if isinstance(state, Held):
-            happen += 3 * [("go on", lambda: self.press("Go on", "go_on"))]
-        else:
-            happen += [("hold", lambda: self.press("Hold", "hold"))]
-        happen += [("back", lambda: self.press("Back", "back"))]
-        if self.phone.at(self.phone.now).can_extend(self.phone.now):
-            happen += [("one more minute", lambda: self.press("+1 min", "extend"))]
         gap_on_screen = block.kind == "gap" and not self.counting(state)
-        if state.index + 1 < len(self.phone.blocks) and not gap_on_screen:
-            happen += [("skip", lambda: self.press("Skip", "skip"))]
+        if self.phone.now - self.last_press > SLIP:
+            happen += self._presses(state, gap_on_screen)
         if self.phone.now - self.last_tap > 1:
             if gap_on_screen:
                 happen += [("start now", lambda: self.tap("Start now"))]
@@ -125,6 +121,18 @@ class Schedule(Rowing):
             happen += [(f"storage {mood}", partial(self.set_storage, mood)) for mood in SAID]
         else:
             happen += 2 * [("storage well", lambda: self.set_storage("well"))]
+        return happen
+
+    def _presses(self, state: Going | Held, gap_on_screen: bool) -> list[Act]:
+        happen: list[Act] = [("back", lambda: self.press("Back", "back"))]
+        if isinstance(state, Held):
+            happen += 3 * [("go on", lambda: self.press("Go on", "go_on"))]
+        else:
+            happen += [("hold", lambda: self.press("Hold", "hold"))]
+        if self.phone.at(self.phone.now).can_extend(self.phone.now):
+            happen += [("one more minute", lambda: self.press("+1 min", "extend"))]
+        if state.index + 1 < len(self.phone.blocks) and not gap_on_screen:
+            happen += [("skip", lambda: self.press("Skip", "skip"))]
         return happen
 
     def _answers(self) -> list[Act]:

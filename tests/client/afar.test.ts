@@ -1,9 +1,9 @@
-/** Walls led from afar: keys, what is asked and answered, and the server's clock. */
+/** Walls led from afar: what is asked and answered, and the server's clock. */
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { beforeEach, test } from "node:test";
 import { NoAnswer, Refused } from "../../static/src/data/api.js";
-import { forgetWall, fromKeyLink, keepHeard, keepWall, keyLink, lookAt, newKey, newWall, readHeard, readWalls, samePlan, show, tabletAddress } from "../../static/src/data/afar.js";
+import { keepHeard, lookAt, readHeard, samePlan, show } from "../../static/src/data/afar.js";
 import { changeSettings } from "../../static/src/data/settings.js";
 import { hereAt, narrowed } from "../../static/src/state/server-time.js";
 import type { Plan } from "../../static/src/plan/wire.js";
@@ -13,8 +13,6 @@ const ID = "a".repeat(16);
 const KEY = "k".repeat(43);
 const wall = { id: ID, key: KEY, name: "Wall 1" };
 const shown = { id: ID, version: 2, plans: [plan], starts_at_s: null };
-
-Object.assign(globalThis, { location: { origin: "https://row.example" } });
 
 interface Sent {
   path: string;
@@ -33,30 +31,7 @@ function server(status: number, document?: unknown, headers: Record<string, stri
   return sent;
 }
 
-beforeEach(() => changeSettings({ walls: null, heard: null, publish_key: "" }));
-
-test("a wall that is made has its key kept here, and a key link gives it to another phone", async () => {
-  const sent = server(201, { id: ID, key: KEY, url: `/wall/${ID}` });
-  assert.deepEqual(await newWall(), [wall]);
-  assert.deepEqual([sent[0]!.path, sent[0]!.body], ["/api/walls", {}]);
-  assert.equal(keyLink(wall), `https://row.example/walls#${ID}.${KEY}`);
-  assert.equal(tabletAddress(wall), `https://row.example/wall/${ID}`);
-  assert.deepEqual(fromKeyLink(keyLink(wall).split("#")[1]!), { id: ID, key: KEY });
-  for (const bad of ["", ID, `${ID}.short`, `${ID}.${KEY}x`, `${ID.toUpperCase()}.${KEY}`]) assert.equal(fromKeyLink(bad), undefined);
-});
-
-test("a wall that is known keeps its name when its key is replaced", async () => {
-  await keepWall(wall, "Upstairs");
-  const fresh = "f".repeat(43);
-  server(200, { id: ID, key: fresh, url: `/wall/${ID}` });
-  assert.deepEqual(await newKey(wall), [{ id: ID, key: fresh, name: "Upstairs" }]);
-  assert.deepEqual(await forgetWall(ID), []);
-});
-
-test("damaged walls in storage are left out", async () => {
-  await changeSettings({ walls: [wall, null, { id: "x" }, { id: ID }] });
-  assert.deepEqual(await readWalls(), [wall]);
-});
+beforeEach(() => changeSettings({ walls: null, heard: null }));
 
 test("a tablet asks with the tag it has, and is told when nothing has changed", async () => {
   const first = server(200, shown, { ETag: 'W/"2"', Date: new Date(1_800_000_000_000).toUTCString() });

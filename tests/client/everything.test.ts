@@ -121,14 +121,20 @@ test("what is here stays, and what is missing is added", async () => {
   assert.deepEqual((await readSettings()).drafts, { "mine:other": "there" });
 });
 
-test("another plan under a name that is taken gets a name of its own, once", async () => {
+test("another plan under a name that is taken gets a name of its own, once, and so does its draft", async () => {
   await own(PLANS[0]!, "same");
+  await changeSettings({ drafts: { "mine:same": "half written" } });
   const text = await saved();
   await wipe();
   await own(PLANS[1]!, "same");
   assert.equal((await bringBack(asFile(text))).plans, 1);
+  const once = await all();
+  const { drafts } = await readSettings();
+  assert.deepEqual(Object.values(drafts), ["half written"]);
+  assert.ok(!("mine:same" in drafts), "that one is another plan here");
   assert.equal((await bringBack(asFile(text))).plans, 0);
   assert.equal((await keptPlans()).length, 2);
+  assert.ok((await all()) === once);
 });
 
 test("results that are here stay, however far from 2000 m, and those that have no room are told", async () => {

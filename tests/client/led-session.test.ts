@@ -116,6 +116,7 @@ test("a device that has lost the time goes on from where it was, and follows whe
   const player = await led(simple);
   pass(player, 107);
   player.hold();
+  pass(player, 0.4);
   player.goOn();
   await saved();
   clocks.wall_ms -= 3_600_000;

@@ -95,3 +95,9 @@ test("canonical JSON writes and sorts as its RFC does, and refuses what JSON has
   assert.equal(canonical(named), '{"\\r":1,"1":2,"\u0080":3,"\u00f6":4,"\u20ac":5,"\u{1f600}":6,"\ufb33":7}');
   for (const value of [NaN, Infinity, "\ud800"]) assert.throws(() => canonical([value]), TypeError);
 });
+
+test("a link with any number of stops behind it is answered at once", () => {
+  const stops = `${".".repeat(2_000_000)}a`;
+  assert.throws(() => decode(stops), LinkError);
+  assert.deepEqual(decode(`${opened[0]![0]}${stops.slice(0, -1)}`), decode(opened[0]![0]));
+});

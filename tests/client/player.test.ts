@@ -136,6 +136,7 @@ test("the count-ins are as long as was chosen, and a reload in the middle of one
   assert.equal(pass(reloaded, 2).count_in, 10);
   pass(reloaded, 16);
   reloaded.hold();
+  pass(reloaded, 0.4);
   reloaded.goOn();
   assert.deepEqual([reloaded.snapshot().phase, reloaded.snapshot().count_in], ["running", null]);
 });
@@ -447,6 +448,7 @@ test("a clock set back while the app was away leaves going on from where one sto
   const player = await started(simple);
   pass(player, 25);
   player.hold();
+  pass(player, 0.4);
   player.goOn();
   await saved();
   kill();
@@ -501,6 +503,7 @@ test("every command is stored as a fact before anything else happens to it", asy
   const { record } = await leftOpen();
   pass(player, 10);
   player.hold();
+  pass(player, 0.4);
   player.goOn();
   pass(player, 10);
   player.skip();
@@ -540,4 +543,37 @@ test("a second tap within a second ends nothing more", async () => {
   pass(player, 50);
   player.done();
   assert.equal(player.snapshot().index, 2);
+});
+
+test("a finger that slips presses once: a hold stays held, one block is skipped, one minute given", async () => {
+  const player = await started(timeline(row(60, 24), row(60, 24), row(60, 24)));
+  pass(player, 10);
+  player.hold();
+  pass(player, 0.2);
+  player.goOn();
+  assert.equal(player.snapshot().phase, "held");
+  pass(player, 0.4);
+  player.goOn();
+  assert.notEqual(player.snapshot().phase, "held");
+  pass(player, 10);
+  player.skip();
+  player.skip();
+  assert.equal(player.snapshot().index, 1);
+  pass(player, 0.4);
+  const before = player.snapshot().left_s!;
+  player.extend();
+  player.extend();
+  assert.ok(player.snapshot().left_s! - before < 61);
+  player.skip();
+  assert.equal(player.snapshot().index, 2, "another button is another press");
+});
+
+test("a session that is restored twice at once is restored once", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  await saved();
+  kill();
+  const again = openTab();
+  assert.deepEqual(await Promise.all([again.restore(), again.restore()]), [true, true]);
+  assert.notEqual(again.snapshot().phase, "elsewhere");
 });

@@ -71,3 +71,49 @@ test("of two tabs that take it in the same moment exactly one keeps it", async (
   await new Promise((done) => setTimeout(done, 100));
   assert.equal(tabs.filter(({ lost }, index) => taken[index] && lost() === 0).length, 1);
 });
+
+/** Web Locks of one browser, as far as they are used: one has it, the others wait until they give up. */
+class Locks {
+  private had = false;
+  private readonly waiting: (() => void)[] = [];
+
+  request(_name: string, { signal }: LockOptions, use: () => Promise<void> | undefined): Promise<void> {
+    return new Promise((done, failed) => {
+      let begun = false;
+      const begin = () => {
+        if (signal?.aborted) return this.next();
+        this.had = begun = true;
+        void Promise.resolve(use()).then(() => (this.next(), done()));
+      };
+      signal?.addEventListener("abort", () => void (begun || failed(new Error("given up"))));
+      if (this.had) this.waiting.push(begin);
+      else {
+        this.had = true;
+        setImmediate(begin);
+      }
+    });
+  }
+
+  private next(): void {
+    this.had = false;
+    this.waiting.shift()?.();
+  }
+}
+
+test("with Web Locks, a tab that asks twice at once has it, and given up before the answer it is nobody's", async (t) => {
+  const awake = setInterval(() => undefined, 100); // time limits alone do not keep Node waiting
+  t.after(() => clearInterval(awake));
+  Object.defineProperty(globalThis, "navigator", { value: { locks: new Locks() }, configurable: true });
+  const [one, two] = [tab(), tab()];
+  assert.deepEqual(await Promise.all([one.lock.take(), one.lock.take()]), [true, true]);
+  assert.equal(await two.lock.take(), false);
+  one.lock.release();
+  const asked = two.lock.take();
+  two.lock.release();
+  assert.equal(await asked, false);
+  assert.equal(await one.lock.take(), true);
+  one.lock.release();
+  const first = two.lock.take();
+  two.lock.release();
+  assert.deepEqual(await Promise.all([first, two.lock.take()]), [true, true]);
+});

@@ -93,11 +93,14 @@ def _exporting(rule: str, kinds: Iterable[str]) -> list[Asked]:
     ]
 
 
+_KEY = json.dumps({"key": WALL_KEY}).encode()
+_WRONG = {**JSON, "Authorization": "Bearer wrong"}
 _KEYED = {**JSON, "Authorization": f"Bearer {WALL_KEY}"}
 _CHANGES: list[tuple[int, str, bytes, dict[str, str]]] = [
     (200, "PUT", b'{"plans":[]}', _KEYED),
     (400, "PUT", b"{", _KEYED),
     (401, "PUT", b'{"plans":[]}', JSON),
+    (401, "GET", b"", _WRONG),
     (412, "PUT", b'{"plans":[]}', {**_KEYED, "If-Match": '"0"'}),
     (413, "PUT", b" " * (BODY_BYTES + 1), _KEYED),
     (415, "PUT", b"{}", {**_KEYED, "Content-Type": "text/plain"}),
@@ -152,13 +155,18 @@ EVERY_ANSWER = [
     Asked("/api/walls", "/api/walls", 201, "POST", b"{}", JSON, address="192.0.2.3"),
     *_reading("/api/walls/<name>", f"/api/walls/{WALL}"),
     Asked("/api/walls/<name>", "/api/walls/nothing", 404),
-    Asked("/api/walls/<name>", "/api/walls/nothing", 429, times=11, address="192.0.2.4"),
+    Asked("/api/walls/<name>", f"/api/walls/{WALL}", 429, "GET", b"", _WRONG, 11, "192.0.2.4"),
     *(Asked("/api/walls/<name>", f"/api/walls/{WALL}", *asked) for asked in _CHANGES),
     Asked("/api/walls/<name>", "/api/walls/nothing", 404, "PUT", b'{"plans":[]}', _KEYED),
-    Asked("/api/walls/<name>", "/api/walls/nothing", 429, "PUT", b'{"plans":[]}', _KEYED, 11, "192.0.2.5"),
+    Asked("/api/walls/<name>", f"/api/walls/{WALL}", 429, "PUT", b'{"plans":[]}', _WRONG, 11, "192.0.2.5"),
     Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 405),
-    Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 401, "POST"),
-    Asked("/api/walls/<name>/key", "/api/walls/nothing/key", 404, "POST", None, _KEYED),
+    Asked("/api/walls/<name>/key", f"/api/walls/{WALL}/key", 401, "POST", _KEY, JSON),
+    Asked("/api/walls/<name>/key", "/api/walls/nothing/key", 404, "POST", _KEY, _KEYED),
+    *(
+        asked
+        for asked in _sending(f"/api/walls/{WALL}/key", {}, {}, "/api/walls/<name>/key")
+        if asked.status not in (200, 405)
+    ),
     *_reading("/wall"),
     *_reading("/walls"),
     *_reading("/wall/<name>", f"/wall/{WALL}"),

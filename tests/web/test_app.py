@@ -20,7 +20,7 @@ from tests.web.asking import PLAN
 from web.api.links import NEW_PLANS_AN_HOUR
 from web.settings import ROOT
 
-SECONDS = 20
+SECONDS = 60
 
 
 def free_port() -> int:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
@@ -12,6 +14,7 @@ from web.operator import main
 from web.settings import settings_from
 from web.store.connection import Database
 from web.store.links import Banned, LinkShelf
+from web.store.walls import NoSuchWall, WallShelf
 
 
 @pytest.fixture
@@ -61,6 +64,30 @@ def test_a_plan_is_removed_banned_and_let_in_again(
         f"{name}: banned",
         f"{name}: no longer banned",
     ]
+
+
+def test_walls_are_listed_the_last_changed_first_and_removed_with_their_keys(
+    environment: dict[str, str], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert main(["walls"], environment) == 0
+    assert capsys.readouterr().out == "There are no walls.\n"
+    shelf = WallShelf(Database(settings_from(environment).database))
+    clock = iter((0, 60, 3600))
+    monkeypatch.setattr("web.store.walls.time", SimpleNamespace(time=lambda: next(clock)))
+    empty, led = shelf.make(), shelf.make()
+    shelf.change(led.id, led.key, json.dumps({"plans": [{**PLAN, "title": "Früh am Fluß"}]}), None)
+    assert main(["walls"], environment) == 0
+    assert capsys.readouterr().out.splitlines() == [
+        f"{led.id}  1970-01-01 01:00  Früh am Fluß",
+        f"{empty.id}  1970-01-01 00:00  shows nothing",
+    ]
+    assert main(["walls", "--latest", "1"], environment) == 0
+    assert empty.id not in capsys.readouterr().out
+    assert main(["remove-wall", led.id, "nothing"], environment) == 1
+    assert capsys.readouterr().out.splitlines() == [f"{led.id}: removed", "nothing: there is no such wall"]
+    with pytest.raises(NoSuchWall):
+        shelf.find(led.id, led.key)
+    assert shelf.find(empty.id).version == 1
 
 
 @pytest.mark.parametrize("command", [["remove"], ["ban"], ["ban", "--lift"]])

@@ -61,6 +61,11 @@ def look(asking: FlaskClient, wall: Made, **headers: str) -> TestResponse:
     return asking.get(f"/api/walls/{wall['id']}", headers=named)
 
 
+def renew(asking: FlaskClient, wall: Made, key: object) -> TestResponse:
+    path = f"/api/walls/{wall['id']}/key"
+    return post(asking, path, {"key": key}, Authorization=f"Bearer {wall['key']}")
+
+
 def test_a_new_wall_shows_nothing_and_has_a_key_of_256_bits(asking: FlaskClient, wall: Made) -> None:
     assert look(asking, wall).get_json() == {
         "id": wall["id"],
@@ -125,12 +130,44 @@ def test_only_the_key_changes_it_and_keys_cannot_be_guessed(asking: FlaskClient,
     assert put(asking, wall, {"plans": []}).status_code == 429
 
 
+def test_wrong_keys_and_lost_walls_keep_nobody_from_another_wall(asking: FlaskClient, wall: Made) -> None:
+    lost = {"id": "a" * 16, "key": "x" * 43}
+    for _ in range(20):
+        assert look(asking, lost).status_code == 404
+        assert put(asking, lost, {"plans": []}).status_code == 404
+    other: Made = post(asking, "/api/walls", {}).get_json()
+    for _ in range(12):
+        put(asking, other, {"plans": []}, key="x" * 43)
+    assert look(asking, wall).status_code == 200
+    assert put(asking, wall, {"plans": [plan(1)]}).status_code == 200
+
+
 def test_a_renewed_key_is_the_only_one(asking: FlaskClient, wall: Made) -> None:
-    renewed = post(
-        asking, f"/api/walls/{wall['id']}/key", {}, Authorization=f"Bearer {wall['key']}"
-    ).get_json()
+    fresh = "f" * 43
+    assert renew(asking, wall, fresh).get_json()["key"] == fresh
     assert put(asking, wall, {"plans": []}).status_code == 401
-    assert put(asking, wall, {"plans": []}, key=renewed["key"]).status_code == 200
+    assert put(asking, wall, {"plans": []}, key=fresh).status_code == 200
+    assert renew(asking, {**wall, "key": fresh}, fresh).status_code == 200, "asked again, it is as it was"
+
+
+@pytest.mark.parametrize(
+    "key", [None, 5, "", "k" * 42, "k" * 44, "k" * 42 + "=", "k" * 42 + "+", "k" * 42 + "ä"]
+)
+def test_a_key_that_is_none_is_refused_and_not_told_back(
+    asking: FlaskClient, wall: Made, key: object
+) -> None:
+    refused = problem_of(renew(asking, wall, key))
+    assert (refused["status"], refused["problems"][0]["pointer"]) == (422, "/key")
+    assert "kkkk" not in json.dumps(refused)
+    assert put(asking, wall, {"plans": []}).status_code == 200
+
+
+def test_a_key_can_be_looked_at_without_changing_anything(asking: FlaskClient, wall: Made) -> None:
+    assert look(asking, wall, Authorization=f"Bearer {wall['key']}").get_json()["version"] == 1
+    assert look(asking, wall, Authorization="Basic of:something-else").status_code == 200
+    statuses = [look(asking, wall, Authorization=f"Bearer {n}").status_code for n in range(11)]
+    assert statuses == [401] * 10 + [429]
+    assert look(asking, wall).status_code == 200
 
 
 def test_a_wall_that_is_not_there_is_told(asking: FlaskClient, wall: Made) -> None:
@@ -183,11 +220,10 @@ def test_without_its_store_a_wall_is_away(own: Settings, tmp_path: Path) -> None
     asking = create_app(own).test_client()
     wall = {"id": "a" * 16, "key": "k" * 43}
     answers = [post(asking, "/api/walls", {}), look(asking, wall), put(asking, wall, {"plans": []})]
-    answers.append(post(asking, f"/api/walls/{wall['id']}/key", {}, Authorization="Bearer k"))
+    answers.append(renew(asking, wall, "k" * 43))
     assert [answer.status_code for answer in answers] == [503] * 4
 
 
 def test_the_key_that_renews_a_key_cannot_be_guessed_either(asking: FlaskClient, wall: Made) -> None:
-    path = f"/api/walls/{wall['id']}/key"
-    statuses = [post(asking, path, {}, Authorization=f"Bearer {n}").status_code for n in range(11)]
+    statuses = [renew(asking, {**wall, "key": str(n)}, "f" * 43).status_code for n in range(11)]
     assert statuses == [401] * 10 + [429]

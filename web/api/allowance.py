@@ -40,20 +40,20 @@ class Allowance:
         self._item = PERIODS[period](most)
         self._limiter = MovingWindowRateLimiter(counts or MemoryStorage())
 
-    def take(self, request: Request) -> None:
-        """Count a request. Raises 429, saying when there is room again."""
+    def take(self, request: Request, of: str = "") -> None:
+        """Count a request, apart for each thing that is named. Raises 429, saying when there is room."""
         with suppress(StorageError):
-            if not self._limiter.hit(self._item, self._what, request.remote_addr or ""):
-                raise self._used_up(request)
+            if not self._limiter.hit(self._item, self._what, request.remote_addr or "", of):
+                raise self._used_up(request, of)
 
-    def look(self, request: Request) -> None:
+    def look(self, request: Request, of: str = "") -> None:
         """Count nothing. Raises 429 where nothing more could be taken."""
         with suppress(StorageError):
-            if not self._limiter.test(self._item, self._what, request.remote_addr or ""):
-                raise self._used_up(request)
+            if not self._limiter.test(self._item, self._what, request.remote_addr or "", of):
+                raise self._used_up(request, of)
 
-    def _used_up(self, request: Request) -> TooManyRequests:
-        window = self._limiter.get_window_stats(self._item, self._what, request.remote_addr or "")
+    def _used_up(self, request: Request, of: str) -> TooManyRequests:
+        window = self._limiter.get_window_stats(self._item, self._what, request.remote_addr or "", of)
         seconds = max(1, ceil(window.reset_time - time.time()))
         article = "an" if self._period == "hour" else "a"
         return TooManyRequests(

@@ -145,7 +145,7 @@ class LinkedPlanShape(Strict):
 
 
 class WallMadeShape(Strict):
-    """A wall's name, its key, which is told this once, and the address that its tablet opens."""
+    """A wall's name, its key, which is told to nobody else, and the address that its tablet opens."""
 
     id = fields.String(required=True)
     key = fields.String(required=True, metadata={"description": "256 bits, for a header or a fragment only"})

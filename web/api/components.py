@@ -16,7 +16,7 @@ from planner.schemas.load_schema import WeekAnswerShape, WeekRequestSchema
 from planner.schemas.request_schema import LinkRequestSchema, ShorthandRequestSchema, TimelineRequestSchema
 from planner.schemas.session_schema import SessionRequestSchema, SessionShape
 from planner.schemas.timeline_shape import TimelineShape
-from planner.schemas.wall_schema import WallRequestSchema
+from planner.schemas.wall_schema import WallKeyRequestSchema, WallRequestSchema
 from web.api.answer_shapes import (
     BuiltinPlanShape,
     HealthShape,
@@ -54,6 +54,7 @@ SPOKEN_OF: tuple[type[Strict], ...] = (
     LinkShape,
     LinkedPlanShape,
     WallRequestSchema,
+    WallKeyRequestSchema,
     WallMadeShape,
     WallShape,
     ProblemDocumentShape,

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from planner.schemas.request_schema import LinkRequestSchema
-from planner.schemas.wall_schema import WallRequestSchema
+from planner.schemas.wall_schema import WallKeyRequestSchema, WallRequestSchema
 from web.api.answer_shapes import LinkedPlanShape, LinkShape, WallMadeShape, WallShape
 from web.api.components import reference
 from web.api.links import LINKS
@@ -69,15 +69,17 @@ def _making_wall() -> dict[str, Any]:
 
 
 def _renewing() -> dict[str, Any]:
-    good = {"200": described(reference(WallMadeShape), MADE_WALL)}
-    renewing = operation("renewWallKey", "Another key for a wall", good, (401, 404, 405, 429, 500, 503))
-    return {**renewing, "parameters": [WALL_NAME]}
+    wanted = {"key": MADE_WALL["key"]}
+    summary = "Another key for a wall, made by whoever asks"
+    renewing = sending("renewWallKey", summary, WallKeyRequestSchema, wanted, WallMadeShape, MADE_WALL)
+    refusals = {str(status): refusal(status) for status in (401, 404, 429, 503)}
+    return {**renewing, "responses": {**renewing["responses"], **refusals}, "parameters": [WALL_NAME]}
 
 
 def _wall(asked: Mapping[str, object]) -> dict[str, Any]:
     shown = {"id": EXAMPLE_LINK, "version": 2, "plans": [asked["plan"]], "starts_at_s": None}
     wanted = {"plans": [asked["plan"]], "start_in_seconds": 10}
-    looking = reading("getWall", "What a wall shows", WallShape, shown, 404, 429, 503)
+    looking = reading("getWall", "What a wall shows", WallShape, shown, 401, 404, 429, 503)
     changing = sending(
         "changeWall", "Let a wall show something else", WallRequestSchema, wanted, WallShape, shown
     )

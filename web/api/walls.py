@@ -15,7 +15,7 @@ from werkzeug.exceptions import NotFound, PreconditionFailed, ServiceUnavailable
 from werkzeug.http import unquote_etag
 
 from planner.schemas.plan_schema import dump_plan
-from planner.schemas.wall_schema import load_wall_request
+from planner.schemas.wall_schema import load_wall_key, load_wall_request
 from web.api.allowance import Allowance
 from web.api.publishing import PublishingRule, bearer_of
 from web.api.reading import json_body, parse
@@ -29,7 +29,7 @@ from web.stored import ASK_AGAIN, NEVER, Stored, answer
 WALLS = "/api/walls"
 NAME = re.compile(r"[a-z2-7]{16}", re.ASCII)
 LOOKS_A_MINUTE = 600
-MISSES_A_MINUTE = 10
+WRONG_KEYS_A_MINUTE = 10
 NEW_WALLS_AN_HOUR = 20
 NO_SUCH_WALL = "there is no wall of that name on this server: look at its address again"
 NO_KEY = "only who has the key of this wall changes what it shows: open its key link on this device"
@@ -47,7 +47,7 @@ class WallDesk:
     def __init__(self, shelf: WallShelf, rule: PublishingRule, counts: Storage) -> None:
         self._shelf, self._rule = shelf, rule
         self._looks = Allowance("looks at walls", LOOKS_A_MINUTE, counts=counts)
-        self._misses = Allowance("wrong names or keys of walls", MISSES_A_MINUTE, counts=counts)
+        self._wrong = Allowance("wrong keys of a wall", WRONG_KEYS_A_MINUTE, counts=counts)
         self._new = Allowance("new walls", NEW_WALLS_AN_HOUR, "hour", counts)
 
     def make(self) -> dict[str, str]:
@@ -60,11 +60,11 @@ class WallDesk:
         return {"id": made.id, "key": made.key}
 
     def look(self, name: str) -> Wall:
-        """What a wall shows. Raises 404, 429 or 503."""
+        """What a wall shows; a key that is given is only looked at. Raises 401, 404, 429 or 503."""
         self._looks.take(request)
-        self._misses.look(request)
-        with self._told():
-            return self._shelf.find(_checked(name))
+        key = self._key(name) if bearer_of(request) else None
+        with self._told(name):
+            return self._shelf.find(_checked(name), key)
 
     def change(self, name: str) -> Wall:
         """Let a wall show what was sent. Raises 401, 404, 412, 429 or 503."""
@@ -73,31 +73,32 @@ class WallDesk:
         if asked.start_in_seconds is not None:
             starts_at_s = ceil(time.time()) + asked.start_in_seconds
         shows = {"plans": [dump_plan(plan) for plan in asked.plans], "starts_at_s": starts_at_s}
-        key = self._key()
-        with self._told():
+        key = self._key(name)
+        with self._told(name):
             return self._shelf.change(_checked(name), key, json.dumps(shows, ensure_ascii=False), _seen())
 
     def renew(self, name: str) -> str:
-        """Another key. Raises as `change`."""
-        key = self._key()
-        with self._told():
-            return self._shelf.renew(_checked(name), key)
+        """The key that was sent is that of the wall from now on. Raises as `change`."""
+        fresh = load_wall_key(parse(json_body(request)))
+        key = self._key(name)
+        with self._told(name):
+            self._shelf.renew(_checked(name), key, fresh)
+        return fresh
 
-    def _key(self) -> str:
-        self._misses.look(request)
+    def _key(self, name: str) -> str:
+        self._wrong.look(request, name)
         if key := bearer_of(request):
             return key
         raise Unauthorized(NO_KEY)
 
     @contextmanager
-    def _told(self) -> Iterator[None]:
+    def _told(self, name: str = "") -> Iterator[None]:
         try:
             yield
         except NoSuchWall:
-            self._misses.take(request)
             raise NotFound(NO_SUCH_WALL) from None
         except WrongKey:
-            self._misses.take(request)
+            self._wrong.take(request, name)
             raise Unauthorized(WRONG_KEY) from None
         except Changed:
             raise PreconditionFailed(CHANGED) from None
@@ -135,7 +136,7 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
 
     @blueprint.get(f"{WALLS}/<name>")
     def look(name: str) -> Response:
-        """What the wall shows; a tablet asks again and again, and is answered only what is new."""
+        """What the wall shows, and whether a key is right; a tablet asks again and again for what is new."""
         return _shown(name, desk.look(name))
 
     @blueprint.put(f"{WALLS}/<name>")
@@ -147,7 +148,7 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
 
     @blueprint.post(f"{WALLS}/<name>/key")
     def renew(name: str) -> Response:
-        """Another key; the one that asks is worth nothing from now on."""
+        """The key that is sent in the place of the one that asks, which is worth nothing from now on."""
         told = {"id": name, "key": desk.renew(name), "url": f"{settings.public_url}/wall/{name}"}
         return answer(Stored(json_bytes(told), JSON, NEVER), request)
 

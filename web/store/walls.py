@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import hmac
+import json
 import secrets
 import time
 from base64 import b32encode
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, func, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, select, update
 
 from web.store.connection import Database
 from web.store.links import Full
@@ -50,6 +51,15 @@ class Wall:
     version: int
 
 
+@dataclass(frozen=True, slots=True)
+class ListedWall:
+    """A wall as its operator sees it: the title of what it shows or ""; `changed_at` in s since 1970."""
+
+    id: str
+    title: str
+    changed_at: int
+
+
 class WallShelf:
     """The walls of a database."""
 
@@ -67,9 +77,11 @@ class WallShelf:
             connection.execute(insert(walls).values(**row, changed_at=int(time.time())))
         return MadeWall(name, key)
 
-    def find(self, name: str) -> Wall:
-        """What a wall shows. Raises NoSuchWall, StoreAway."""
+    def find(self, name: str, key: str | None = None) -> Wall:
+        """What a wall shows, to anybody or to who gives its key. Raises NoSuchWall, WrongKey, StoreAway."""
         with self._database.read() as connection:
+            if key is not None:
+                _check(connection, name, key)
             row = connection.execute(select(walls.c.shows, walls.c.version).where(walls.c.id == name)).first()
         if row is None:
             raise NoSuchWall
@@ -88,13 +100,29 @@ class WallShelf:
             connection.execute(update(walls).where(walls.c.id == name).values(**now))
         return Wall(shows, version + 1)
 
-    def renew(self, name: str, key: str) -> str:
+    def renew(self, name: str, key: str, fresh: str) -> None:
         """Another key in the place of this one, which is worth nothing from now on. Raises as `change`."""
-        fresh = secrets.token_urlsafe(KEY_BYTES)
         with self._database.write() as connection:
             _check(connection, name, key)
             connection.execute(update(walls).where(walls.c.id == name).values(key_digest=_digest(fresh)))
-        return fresh
+
+    def listed(self, latest: int) -> list[ListedWall]:
+        """The walls that were changed last, the last one first. Raises StoreAway."""
+        order = (walls.c.changed_at.desc(), walls.c.id)
+        with self._database.read() as connection:
+            columns = (walls.c.id, walls.c.shows, walls.c.changed_at)
+            rows = connection.execute(select(*columns).order_by(*order).limit(latest))
+            return [ListedWall(name, _title(shows), changed_at) for name, shows, changed_at in rows]
+
+    def remove(self, name: str) -> bool:
+        """Take a wall away with its key, for good. Whether there was one. Raises StoreAway."""
+        with self._database.write() as connection:
+            return connection.execute(delete(walls).where(walls.c.id == name)).rowcount == 1
+
+
+def _title(shows: str) -> str:
+    plans = json.loads(shows)["plans"]
+    return str(plans[0]["title"]) if plans else ""
 
 
 def _check(connection: Connection, name: str, key: str) -> int:

@@ -140,7 +140,7 @@ export class PlanOpened extends LitElement {
   }
 
   private async tag({ detail }: CustomEvent<string[]>): Promise<void> {
-    if (this.record) this.record = await keep({ ...this.record, tags: detail });
+    await this.keep({ tags: detail });
   }
 
   /** In place of what cannot be used: fetched, or compiled anew. */
@@ -172,7 +172,14 @@ export class PlanOpened extends LitElement {
     const appraisal = await appraised(record.plan, rower).catch(() => undefined);
     if (asking !== this.askings || this.record?.plan !== record.plan || !this.isConnected) return;
     this.unasked = !appraisal;
-    if (appraisal) this.record = await keep({ ...record, appraisal });
+    if (appraisal) await this.keep({ appraisal });
+  }
+
+  /** What is said of the plan, or what it is called by: shown at once, so that the next change rests on it. */
+  private async keep(changes: Partial<Pick<PlanRecord, "appraisal" | "tags">>): Promise<void> {
+    if (!this.record) return;
+    this.record = { ...this.record, ...changes };
+    await keep(this.record);
   }
 
   private async mend({ detail }: CustomEvent<Mend>): Promise<void> {

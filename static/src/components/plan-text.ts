@@ -24,6 +24,7 @@ export class PlanText extends LitElement {
     problems: { attribute: false },
     problemText: { attribute: false },
     longest: { type: Number },
+    fixed: { type: Boolean },
     refused: { state: true },
   };
   declare text: string;
@@ -31,6 +32,8 @@ export class PlanText extends LitElement {
   declare problems: readonly Problem[];
   declare problemText: string;
   declare longest: number;
+  /** It is being kept as it stands. */
+  declare fixed: boolean;
   /** How long a text was that did not fit, or 0. */
   declare refused: number;
 
@@ -40,6 +43,7 @@ export class PlanText extends LitElement {
     this.problems = [];
     this.problemText = "";
     this.longest = Infinity;
+    this.fixed = false;
     this.refused = 0;
   }
 
@@ -63,7 +67,7 @@ export class PlanText extends LitElement {
     const wrong = this.problems.length > 0;
     return html`<label for="text"><slot></slot></label>
       <div class="box ${wrong ? "wrong" : ""}"><div class="paper" aria-hidden="true" dir="auto">${this.paper()}</div>
-      <textarea id="text" dir="auto" spellcheck="false" autocapitalize="off" autocomplete="off" rows="1"
+      <textarea id="text" dir="auto" spellcheck="false" autocapitalize="off" autocomplete="off" rows="1" ?readonly=${this.fixed}
         aria-invalid=${wrong ? "true" : "false"} .value=${live(this.text)} @input=${this.typed} @beforeinput=${this.history}></textarea></div>
       <p role="alert" ?hidden=${!this.refused}>That would be ${this.refused} characters, and a plan takes ${this.longest} at most. Nothing was changed, and nothing was cut.</p>`;
   }

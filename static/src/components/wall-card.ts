@@ -3,8 +3,9 @@
  * Properties: `wall`; `plan` (to be put on it, or undefined). Event `walls` (detail: all walls, after one was changed).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { forgetWall, keepWall, keyLink, lookAt, newKey, show, tabletAddress, type KeyedWall } from "../data/afar.js";
+import { lookAt, show } from "../data/afar.js";
 import { NoAnswer } from "../data/api.js";
+import { forgetWall, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
 import type { Plan, Wall } from "../plan/wire.js";
 import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
@@ -14,6 +15,7 @@ const COUNT_IN_S = 10;
 const LOOK_MS = 5000;
 const NO_SIGNAL = "The server does not answer: what stands here may be out of date. The wall goes on with what it shows.";
 const UNSURE = "The server did not answer: it is not known whether that reached the wall. It is asked again every few seconds; look before you press again.";
+const UNSURE_KEY = "The server did not answer: it is not known whether the key was replaced. Both are kept here, and the one that works is used.";
 
 export class WallCard extends LitElement {
   static override properties = {
@@ -29,8 +31,8 @@ export class WallCard extends LitElement {
   /** The addresses and keys are on the screen: they are not for every eye. */
   declare telling: boolean;
   private etag = "";
-  /** What was sent last was not answered, and nothing has been since. */
-  private unsure = false;
+  /** What is not known since something was sent and not answered, until the server answers. */
+  private unsure = "";
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -102,6 +104,7 @@ export class WallCard extends LitElement {
       <share-link label="Address for the tablet" .address=${tabletAddress(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${tabletAddress(wall)} label="Code of the address for the tablet"></qr-code>
       <h3>For another phone</h3><p class="small">Whoever has this link leads the wall. Give it to staff only.</p>
+      ${wall.next_key === undefined ? nothing : html`<p class="small">The key was to be replaced, and the server did not answer. Press Replace the key again before you give out this link.</p>`}
       <share-link label="Key link" .address=${keyLink(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${keyLink(wall)} label="Code of the key link"></qr-code>
       <div class="ways">${this.way("Replace the key", () => this.renew())}
@@ -119,7 +122,7 @@ export class WallCard extends LitElement {
     clearTimeout(this.timer);
     await this.attempt(async () => {
       const { shown, etag } = await lookAt(this.wall.id, this.etag);
-      [this.etag, this.unsure] = [etag, false];
+      [this.etag, this.unsure] = [etag, ""];
       if (shown) this.shown = shown;
     });
     if (this.isConnected) this.timer = setTimeout(() => void this.look(), LOOK_MS);
@@ -140,24 +143,26 @@ export class WallCard extends LitElement {
 
   private async renew(): Promise<void> {
     await this.send(async () => {
-      this.tell(await newKey(this.wall));
+      await newKey(this.wall);
       this.said = "The key is another one now: the links given out before lead nowhere.";
-    });
+    }, UNSURE_KEY);
   }
 
   /** Does what changes something on the server, one thing at a time. */
-  private async send(act: () => Promise<void>): Promise<void> {
+  private async send(act: () => Promise<void>, unsure = UNSURE): Promise<void> {
     if (this.busy) return;
     [this.busy, this.said] = [true, ""];
     await this.attempt(async () => {
       try {
         await act();
-        this.unsure = false;
+        this.unsure = "";
       } catch (error) {
-        this.unsure = error instanceof NoAnswer;
+        this.unsure = error instanceof NoAnswer ? unsure : "";
         throw error;
       }
     });
+    const walls = await readWalls();
+    if (walls.some(({ id }) => id === this.wall.id)) this.tell(walls);
     this.busy = false;
   }
 
@@ -166,12 +171,12 @@ export class WallCard extends LitElement {
       await act();
       this.trouble = "";
     } catch (error) {
-      this.trouble = error instanceof NoAnswer ? (this.unsure ? UNSURE : NO_SIGNAL) : error instanceof Error ? error.message : String(error);
+      this.trouble = error instanceof NoAnswer ? this.unsure || NO_SIGNAL : error instanceof Error ? error.message : String(error);
     }
   }
 
   private async rename({ target }: Event): Promise<void> {
-    this.tell(await keepWall(this.wall, (target as HTMLInputElement).value.trim() || this.wall.name));
+    this.tell(await renameWall(this.wall.id, (target as HTMLInputElement).value.trim() || this.wall.name));
   }
 
   private readonly forget = async (): Promise<void> => this.tell(await forgetWall(this.wall.id));

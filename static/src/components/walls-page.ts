@@ -3,7 +3,7 @@
  * Properties: `key` (what stands behind the # of a key link, or ""), `source` and `name` of a plan to put on one of them.
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
-import { fromKeyLink, keepWall, newWall, readWalls, type KeyedWall } from "../data/afar.js";
+import { fromKeyLink, isWrongKey, keepKey, newWall, readWalls, settleKey, type KeyedWall, type WallKey } from "../data/keyed-walls.js";
 import { needsKey } from "../data/links.js";
 import { NoAnswer } from "../data/api.js";
 import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
@@ -13,6 +13,8 @@ import { replaceAddress, tellScreen } from "./routes.js";
 import "./wall-card.js";
 
 const NO_SIGNAL = "Walls are led through the server, so this needs signal, and there is none.";
+const OTHER_KEY = "The key of this link is not that of the wall: it may have been replaced. The key that is here stays.";
+const UNASKED_KEY = "There is no signal to ask whether the key of this link is right. It is kept beside the one that is here, and the one that works is used.";
 const NO_KEY = "This is no key link, or it was cut short. Copy the whole of it, or have its code scanned again.";
 
 export class WallsPage extends LitElement {
@@ -80,9 +82,19 @@ export class WallsPage extends LitElement {
     const given = fromKeyLink(this.key);
     if (this.key) replaceAddress("/walls");
     if (this.key && !given) this.trouble = NO_KEY;
-    this.walls = await (given ? keepWall(given) : readWalls());
+    this.walls = await (given ? keepKey(given) : readWalls());
     this.record = this.name ? await openPlan(this.source ?? "built-in", this.name).catch(() => undefined) : undefined;
     tellScreen(this);
+    if (given) await this.settle(given);
+  }
+
+  private async settle(given: WallKey): Promise<void> {
+    try {
+      this.walls = await settleKey(given);
+    } catch (error) {
+      this.trouble = isWrongKey(error) ? OTHER_KEY : error instanceof NoAnswer ? UNASKED_KEY : error instanceof Error ? error.message : String(error);
+      this.walls = await readWalls();
+    }
   }
 
   private async make(): Promise<void> {

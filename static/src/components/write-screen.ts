@@ -88,6 +88,7 @@ export class WriteScreen extends LitElement {
     .picture { display: grid; gap: 4px; padding: 6px 0; background: var(--water); }
     plan-profile { height: 96px; }
     .stale { opacity: 0.55; }
+    .blocks { display: contents; }
     .doc, .said { display: grid; gap: 18px; align-content: start; min-width: 0; }
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; display: grid; gap: 10px; }
     .note button { justify-self: start; background: var(--water); }
@@ -145,7 +146,7 @@ export class WriteScreen extends LitElement {
 
   private text(composed: Composed) {
     const { text, caret, problems, problemText } = composed;
-    return html`<plan-text .text=${text} .caret=${caret} .problems=${problems} .problemText=${problemText} .longest=${LONGEST_TEXT}
+    return html`<plan-text ?fixed=${this.busy} .text=${text} .caret=${caret} .problems=${problems} .problemText=${problemText} .longest=${LONGEST_TEXT}
         @typed=${({ detail }: CustomEvent<string>) => this.tell("typed", detail)} @undo=${() => this.tell("undo")} @redo=${() => this.tell("redo")}>
         <h2>Write or paste your own</h2></plan-text>
       <div role="status">${this.state(composed)}</div>
@@ -160,8 +161,9 @@ export class WriteScreen extends LitElement {
     if (!current && text.trim()) {
       return html`<div role="status">${this.state(composed) === nothing ? html`<p>Reading the text …</p>` : html`<p>The text has to be read before its blocks can be changed.</p>${this.state(composed)}`}</div>`;
     }
-    return html`${plan ? html`<plan-head .plan=${plan} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></plan-head>` : html`<p>Begin with a part.</p>`}
-      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${({ detail }: CustomEvent<Plan>) => this.tell("edit", detail)}></block-tree>`;
+    const edit = ({ detail }: CustomEvent<Plan>) => this.tell("edit", detail);
+    return html`<div class="blocks" ?inert=${this.busy}>${plan ? html`<plan-head .plan=${plan} @edit=${edit}></plan-head>` : html`<p>Begin with a part.</p>`}
+      <block-tree .plan=${plan} .timeline=${composed.timeline} .library=${this.library} .plans=${this.plans} @edit=${edit}></block-tree></div>`;
   }
 
   /** What is to be said of the text itself. */

@@ -1,16 +1,10 @@
-/** Walls led from afar: their keys on a phone, what they show, and what a tablet last heard of its own. */
+/** Walls led from afar: what they show, and what a tablet last heard of its own. */
 import { canonical } from "../plan/canonical.js";
 import { checkedPlan } from "../plan/checked-plan.js";
 import type { Plan, Wall } from "../plan/wire.js";
-import { NoAnswer, askWall, makeWall, renewWallKey } from "./api.js";
+import { NoAnswer, askWall } from "./api.js";
+import { withKey, type KeyedWall } from "./keyed-walls.js";
 import { changeSettings, readSettings } from "./settings.js";
-
-/** A wall whose key is on this device; `name` is what its owner calls it. */
-export interface KeyedWall {
-  id: string;
-  key: string;
-  name: string;
-}
 
 /** What a tablet keeps of its wall, so that it stands there again after a power cut with no network. */
 export interface Heard {
@@ -30,54 +24,7 @@ export interface Look {
   ahead: { low: number; high: number };
 }
 
-const ID = /^[a-z2-7]{16}$/;
-const KEY_LINK = /^([a-z2-7]{16})\.([A-Za-z0-9_-]{43})$/;
 const SECOND_MS = 1000;
-
-/** The walls whose keys are here. */
-export async function readWalls(): Promise<readonly KeyedWall[]> {
-  return wallsIn((await readSettings()).walls);
-}
-
-/** Keeps a wall's key; one that is known already is only given another key. */
-export async function keepWall({ id, key }: Pick<KeyedWall, "id" | "key">, name?: string): Promise<readonly KeyedWall[]> {
-  return change((walls) => {
-    const known = walls.find((wall) => wall.id === id);
-    const kept = { id, key, name: name ?? known?.name ?? `Wall ${walls.length + 1}` };
-    return known ? walls.map((wall) => (wall === known ? kept : wall)) : [...walls, kept];
-  });
-}
-
-/** Takes a wall's key off this device. */
-export function forgetWall(id: string): Promise<readonly KeyedWall[]> {
-  return change((walls) => walls.filter((wall) => wall.id !== id));
-}
-
-/** A new wall, whose key is kept here. Throws Refused, NoAnswer. */
-export async function newWall(): Promise<readonly KeyedWall[]> {
-  return keepWall(await makeWall((await readSettings()).publish_key));
-}
-
-/** Another key for a wall: the one before is worth nothing from now on. Throws Refused, NoAnswer. */
-export async function newKey({ id, key }: KeyedWall): Promise<readonly KeyedWall[]> {
-  return keepWall(await renewWallKey(id, key));
-}
-
-/** What the tablet of a wall opens. */
-export function tabletAddress({ id }: Pick<KeyedWall, "id">): string {
-  return `${location.origin}/wall/${id}`;
-}
-
-/** What gives another phone the key; behind the #, which no server sees. */
-export function keyLink({ id, key }: KeyedWall): string {
-  return `${location.origin}/walls#${id}.${key}`;
-}
-
-/** The wall and key of such a link; undefined for anything else. */
-export function fromKeyLink(fragment: string): Pick<KeyedWall, "id" | "key"> | undefined {
-  const found = KEY_LINK.exec(fragment.trim());
-  return found ? { id: found[1]!, key: found[2]! } : undefined;
-}
 
 /** What a wall shows now, if that has changed since `etag`. Throws Refused, NoAnswer. */
 export async function lookAt(id: string, etag = ""): Promise<Look> {
@@ -90,10 +37,11 @@ export async function lookAt(id: string, etag = ""): Promise<Look> {
 
 /** Lets a wall show these plans, the first of them starting in some seconds, at a moment, or not yet. Throws Refused, NoAnswer. */
 export async function show(
-  { id, key }: KeyedWall, plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number } = {}, etag = "",
+  wall: KeyedWall, plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number } = {}, etag = "",
 ): Promise<Wall> {
-  const headers = { Authorization: `Bearer ${key}`, ...(etag ? { "If-Match": etag } : {}) };
-  return wallFrom((await askWall(id, "PUT", headers, { plans, ...start })).document);
+  const seen: Record<string, string> = etag ? { "If-Match": etag } : {};
+  const { document } = await withKey(wall, (key) => askWall(wall.id, "PUT", { Authorization: `Bearer ${key}`, ...seen }, { plans, ...start }));
+  return wallFrom(document);
 }
 
 /** What this tablet heard last of that wall. */
@@ -123,14 +71,4 @@ function wallFrom(document: unknown): Wall {
   const moment = starts_at_s === null || Number.isInteger(starts_at_s);
   if (typeof id !== "string" || !Number.isInteger(version) || !sound || !moment) throw new NoAnswer("an answer came that is no wall's");
   return { id, version: version!, plans, starts_at_s: starts_at_s! };
-}
-
-async function change(next: (walls: readonly KeyedWall[]) => readonly KeyedWall[]): Promise<readonly KeyedWall[]> {
-  const { walls } = await changeSettings((before) => ({ walls: next(wallsIn(before.walls)) }));
-  return wallsIn(walls);
-}
-
-function wallsIn(stored: unknown): readonly KeyedWall[] {
-  const walls = Array.isArray(stored) ? (stored as Partial<KeyedWall>[]) : [];
-  return walls.filter((wall): wall is KeyedWall => ID.test(wall?.id ?? "") && typeof wall.key === "string" && typeof wall.name === "string");
 }

@@ -2,7 +2,7 @@
 import { alone } from "../plan/alone.js";
 import type { Room } from "../plan/types.js";
 import type {
-  Athlete, AthleteAnswer, ExportRequest, Library, LibraryPlan, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallMade,
+  Athlete, AthleteAnswer, ExportRequest, Library, LibraryPlan, Link, LinkedPlan, Plan, Problem, ProblemDocument, Session, SessionRequest, ShorthandAnswer, TechniqueLibrary, Timeline, WallKeyRequest, WallMade,
 } from "../plan/wire.js";
 
 const TIMEOUT_MS = 15_000;
@@ -92,9 +92,9 @@ export function makeWall(key: string): Promise<WallMade> {
   return ask<WallMade>("/api/walls", {}, key ? bearer(key) : {});
 }
 
-/** Another key for a wall. */
-export function renewWallKey(id: string, key: string): Promise<WallMade> {
-  return ask<WallMade>(`/api/walls/${encodeURIComponent(id)}/key`, {}, bearer(key));
+/** Another key for a wall in the place of the one that asks. */
+export function renewWallKey(id: string, key: string, next_key: string): Promise<WallMade> {
+  return ask<WallMade>(`/api/walls/${encodeURIComponent(id)}/key`, { key: next_key } satisfies WallKeyRequest, bearer(key));
 }
 
 /** What a wall shows, or is to show; the document is undefined where nothing has changed since If-None-Match. */

@@ -82,9 +82,9 @@ async function missingPlans({ plans, timelines }: Checked): Promise<{ steps: Ste
   for (const [index, kept] of plans.entries()) {
     const same = here.find((record) => sourceOf(record.id) === sourceOf(kept.id) && canonical(record.plan) === canonical(kept.plan));
     const record = same ? tagged(same, kept) : recordOf(kept, timelines[index]!, here);
+    names.set(kept.id, record.id);
     if (record === same) continue;
     if (!same) added += 1;
-    names.set(kept.id, record.id);
     steps.set(record.id, { store: "plans", put: record });
     here.splice(same ? here.indexOf(same) : here.length, same ? 1 : 0, record);
   }

@@ -16,7 +16,8 @@ const LONGEST = 8000;
 const UNPACKED_BYTES = 256 * 1024;
 const HEAD = 5;
 const PAYLOAD = /^[A-Za-z0-9_-]*$/;
-const AFTER_IT = /[\s.,;:!?)\]>}'"»”’…]+$/;
+/** What a sentence puts behind a link. */
+const AFTER_IT = ".,;:!?)]>}'\"»”’…";
 
 const dictionary = new TextEncoder().encode(dictionaryText);
 
@@ -64,7 +65,7 @@ function sealed(version: number, body: Uint8Array): Uint8Array {
 }
 
 function opened(payload: string): { version: number; body: Uint8Array } {
-  const text = payload.replace(AFTER_IT, "").replace(/\s+/g, "");
+  const text = tidied(payload);
   if (!text) throw new LinkError("empty");
   const half = Math.floor(text.length / 2);
   if (text.includes("#") || text.slice(0, half) === text.slice(half)) throw new LinkError("doubled");
@@ -75,6 +76,13 @@ function opened(payload: string): { version: number; body: Uint8Array } {
   const [version, body] = [bytes[0]!, bytes.subarray(HEAD)];
   if (crc32([version], body) !== new DataView(bytes.buffer).getUint32(1)) throw new LinkError("damaged");
   return { version, body };
+}
+
+function tidied(payload: string): string {
+  const text = payload.replace(/\s/g, "");
+  let end = text.length;
+  while (end && AFTER_IT.includes(text[end - 1]!)) end -= 1;
+  return text.slice(0, end);
 }
 
 /** What was packed, unless it is packed wrongly or comes to more than any plan does; it never grows past its bound. */
@@ -102,7 +110,7 @@ function planOf(bytes: Uint8Array): Plan {
   throw new LinkError("no-plan");
 }
 
-function base64url(bytes: Uint8Array): string {
+export function base64url(bytes: Uint8Array): string {
   const letters = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
   return btoa(letters).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
 }

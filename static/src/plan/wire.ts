@@ -286,7 +286,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** Another key for a wall */
+        /** Another key for a wall, made by whoever asks */
         post: operations["renewWallKey"];
         delete?: never;
         options?: never;
@@ -1183,7 +1183,11 @@ export interface components {
             /** @description grows by one with each change */
             version: number;
         };
-        /** @description A wall's name, its key, which is told this once, and the address that its tablet opens. */
+        /** @description Another key for a wall, made by whoever asks, so that it is not lost where the answer is. */
+        WallKeyRequest: {
+            key: string;
+        };
+        /** @description A wall's name, its key, which is told to nobody else, and the address that its tablet opens. */
         WallMade: {
             id: string;
             /** @description 256 bits, for a header or a fragment only */
@@ -1299,6 +1303,7 @@ export type Totals = components['schemas']['Totals'];
 export type Turn = components['schemas']['Turn'];
 export type TwoK = components['schemas']['TwoK'];
 export type Wall = components['schemas']['Wall'];
+export type WallKeyRequest = components['schemas']['WallKeyRequest'];
 export type WallMade = components['schemas']['WallMade'];
 export type WallRequest = components['schemas']['WallRequest'];
 export type WeekAnswer = components['schemas']['WeekAnswer'];
@@ -2517,6 +2522,15 @@ export interface operations {
                 };
                 content?: never;
             };
+            /** @description A key is needed, as Authorization: Bearer, and there is none or a wrong one. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
             /** @description There is nothing of that name. */
             404: {
                 headers: {
@@ -2706,7 +2720,11 @@ export interface operations {
             };
             cookie?: never;
         };
-        requestBody?: never;
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["WallKeyRequest"];
+            };
+        };
         responses: {
             /** @description What was asked for. */
             200: {
@@ -2715,6 +2733,15 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["WallMade"];
+                };
+            };
+            /** @description The body is not JSON that can be read in one way only. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
                 };
             };
             /** @description A key is needed, as Authorization: Bearer, and there is none or a wrong one. */
@@ -2737,6 +2764,33 @@ export interface operations {
             };
             /** @description This address does not do that. */
             405: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The body is not sent as plain JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDocument"];
+                };
+            };
+            /** @description The JSON does not say what it should; each mistake is named. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

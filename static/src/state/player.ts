@@ -29,12 +29,17 @@ export interface Leading {
 
 /** Two taps nearer than this are one. */
 const DOUBLE_TAP_S = 1;
+/** As much for what may well be pressed several times, or has another meaning the next time. */
+const DOUBLE_PRESS_MS = 300;
+type Pressed = "hold" | "back" | "extend" | "skip";
 
 export class Player {
   private readonly keeper: Keeper;
   private readonly lock: SessionLock;
   /** When `done` was last tapped, in seconds of the session. */
   private tapped_s = -Infinity;
+  private restoring: Promise<boolean> | undefined;
+  private pressed: { what: Pressed; at_ms: number } | undefined;
 
   /** Tests hand in clocks and a lock of their own. */
   constructor(
@@ -88,7 +93,12 @@ export class Player {
    * Else the phase is as its facts have it, or `asking`, or `elsewhere`; its sound is `lost` until a tap calls
    * `wakeSound`.
    */
-  async restore(): Promise<boolean> {
+  restore(): Promise<boolean> {
+    this.restoring ??= this.restoreLeftOpen().finally(() => (this.restoring = undefined));
+    return this.restoring;
+  }
+
+  private async restoreLeftOpen(): Promise<boolean> {
     if (this.keeper.run) return true;
     const open = await openSession();
     if (!open || !isSound(open)) return false;
@@ -105,11 +115,13 @@ export class Player {
   }
 
   hold(): void {
+    if (this.isBounce("hold")) return;
     this.keeper.command(({ place, at_s }) => (place.phase === "held" ? null : { kind: "held", at_s }));
   }
 
   /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
   goOn(): void {
+    if (this.isBounce("hold")) return;
     this.keeper.command(({ place, at_s, segment }) =>
       place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
     );
@@ -117,11 +129,13 @@ export class Player {
 
   /** To the start of this segment, or of the one before when this has only just begun. */
   back(): void {
+    if (this.isBounce("back")) return;
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
   }
 
   /** One more minute of this block, rest or gap, if it can have one; true when it has. */
   extend(): boolean {
+    if (this.isBounce("extend")) return true;
     const before = this.keeper.run?.timeline;
     this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
     return this.keeper.run?.timeline !== before;
@@ -129,6 +143,7 @@ export class Player {
 
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
+    if (this.isBounce("skip")) return;
     this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
@@ -230,6 +245,14 @@ export class Player {
   async setVolume(volume: number): Promise<void> {
     this.applySound(this.keeper.sound.state !== "off", volume);
     await changeSettings({ volume });
+  }
+
+  /** Whether a finger that slips, or a worn switch, presses the same once more. */
+  private isBounce(what: Pressed): boolean {
+    const at_ms = this.read().mono_ms;
+    const bounces = this.pressed?.what === what && at_ms - this.pressed.at_ms < DOUBLE_PRESS_MS;
+    if (!bounces) this.pressed = { what, at_ms };
+    return bounces;
   }
 
   private resume(): Promise<boolean> {

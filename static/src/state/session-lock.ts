@@ -35,14 +35,16 @@ export async function sessionRunsSomewhere(): Promise<boolean> {
 
 function webLock(locks: LockManager, lost: () => void): SessionLock {
   let letGo: (() => void) | undefined;
+  let asking: Promise<boolean> | undefined;
+  let wanted = false;
 
   function request(options: LockOptions): Promise<boolean> {
     return new Promise((answer) => {
       let had = false;
       const held = locks.request(NAME, options, () => {
         had = true;
-        answer(true);
-        return new Promise<void>((release) => (letGo = release));
+        answer(wanted);
+        return wanted ? new Promise<void>((release) => (letGo = release)) : undefined;
       });
       held.catch(() => {
         if (!had) return answer(false);
@@ -53,13 +55,19 @@ function webLock(locks: LockManager, lost: () => void): SessionLock {
   }
 
   return {
+    /** Asked for twice at once it is one question, and given up before the answer it is let go with it. */
     async take() {
-      return letGo ? true : request({ signal: AbortSignal.timeout(RELOAD_MS) });
+      wanted = true;
+      if (letGo) return true;
+      asking ??= request({ signal: AbortSignal.timeout(RELOAD_MS) }).finally(() => (asking = undefined));
+      return asking;
     },
     async takeOver() {
+      wanted = true;
       await request({ steal: true });
     },
     release() {
+      wanted = false;
       letGo?.();
       letGo = undefined;
     },
