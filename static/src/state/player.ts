@@ -16,6 +16,7 @@ import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
 import { SessionRun } from "./session-run.js";
+import { Slips } from "./slips.js";
 import type { Snapshot } from "./snapshot.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
@@ -29,9 +30,6 @@ export interface Leading {
 
 /** Two taps nearer than this are one. */
 const DOUBLE_TAP_S = 1;
-/** As much for what may well be pressed several times, or has another meaning the next time. */
-const DOUBLE_PRESS_MS = 300;
-type Pressed = "hold" | "back" | "extend" | "skip";
 
 export class Player {
   private readonly keeper: Keeper;
@@ -39,7 +37,7 @@ export class Player {
   /** When `done` was last tapped, in seconds of the session. */
   private tapped_s = -Infinity;
   private restoring: Promise<boolean> | undefined;
-  private pressed: { what: Pressed; at_ms: number } | undefined;
+  private readonly slips = new Slips();
 
   /** Tests hand in clocks and a lock of their own. */
   constructor(
@@ -115,13 +113,13 @@ export class Player {
   }
 
   hold(): void {
-    if (this.isBounce("hold")) return;
+    if (this.slipped("hold")) return;
     this.keeper.command(({ place, at_s }) => (place.phase === "held" ? null : { kind: "held", at_s }));
   }
 
   /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
   goOn(): void {
-    if (this.isBounce("hold")) return;
+    if (this.slipped("hold")) return;
     this.keeper.command(({ place, at_s, segment }) =>
       place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
     );
@@ -129,13 +127,13 @@ export class Player {
 
   /** To the start of this segment, or of the one before when this has only just begun. */
   back(): void {
-    if (this.isBounce("back")) return;
+    if (this.slipped("back")) return;
     this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
   }
 
   /** One more minute of this block, rest or gap, if it can have one; true when it has. */
   extend(): boolean {
-    if (this.isBounce("extend")) return true;
+    if (this.slipped("extend")) return true;
     const before = this.keeper.run?.timeline;
     this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
     return this.keeper.run?.timeline !== before;
@@ -143,7 +141,7 @@ export class Player {
 
   /** To the next segment; out of a gap with a count-in. */
   skip(): void {
-    if (this.isBounce("skip")) return;
+    if (this.slipped("skip")) return;
     this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
@@ -247,12 +245,9 @@ export class Player {
     await changeSettings({ volume });
   }
 
-  /** Whether a finger that slips, or a worn switch, presses the same once more. */
-  private isBounce(what: Pressed): boolean {
-    const at_ms = this.read().mono_ms;
-    const bounces = this.pressed?.what === what && at_ms - this.pressed.at_ms < DOUBLE_PRESS_MS;
-    if (!bounces) this.pressed = { what, at_ms };
-    return bounces;
+  /** Hold and Go on are the same button. */
+  private slipped(what: "hold" | "back" | "extend" | "skip"): boolean {
+    return this.slips.isOne(what, this.read().mono_ms);
   }
 
   private resume(): Promise<boolean> {
