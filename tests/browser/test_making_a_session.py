@@ -125,8 +125,13 @@ def test_a_result_that_cannot_be_read_is_told_at_its_field_and_makes_nothing(
     chromium.click(choice("Test piece"))
     chromium.type(field("Time"), "fast")
     chromium.click(MAKE)
-    chromium.see(words("“fast” is no time: write minutes and seconds, such as 7:42.0."))
+    complaint = words("“fast” is no time: write minutes and seconds, such as 7:42.0.")
+    chromium.see(complaint)
     chromium.see(QUESTION)
+    chromium.type(field("Time"), "7:42")
+    chromium.see_gone(complaint)
+    chromium.click(MAKE)
+    chromium.see(button("Row it"))
 
 
 def test_a_result_that_comes_later_is_put_into_the_session_when_it_is_made_again(

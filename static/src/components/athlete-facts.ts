@@ -1,5 +1,5 @@
 /** A few facts about a person, none of them needed. Property `athlete`; event `facts` (detail: what has changed), which bubbles. */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, nothing } from "lit";
 import { FACT_BOUNDS, type Fact } from "../plan/fact-bounds.js";
 import type { Athlete } from "../plan/wire.js";
 import { choices, tiles } from "./choice-look.js";
@@ -43,9 +43,10 @@ export class AthleteFacts extends LitElement {
   private field({ fact, label }: (typeof FACTS)[number]) {
     const { low, high, whole } = FACT_BOUNDS[fact];
     const problem = this.problems[fact] ?? "";
+    const read = (event: Event) => this.read(event, fact, low, high, whole);
     return html`<div><label for=${fact}>${label}</label>
       <input id=${fact} inputmode=${whole ? "numeric" : "decimal"} autocomplete="off" aria-describedby="${fact}-problem" aria-invalid=${problem ? "true" : "false"}
-        .value=${String(this.athlete[fact] ?? "")} @change=${(event: Event) => this.read(event, fact, low, high, whole)} />
+        .value=${String(this.athlete[fact] ?? "")} @input=${problem ? read : nothing} @change=${read} />
       <p id="${fact}-problem" class="bad" role="alert" ?hidden=${!problem}>${problem}</p></div>`;
   }
 

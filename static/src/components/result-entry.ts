@@ -45,10 +45,10 @@ export class ResultEntry extends LitElement {
         ${pick("rowed", "Rowed", this.names(), this.rowed.name, (name) => this.choose(name))}
         ${this.rowed === OTHER ? html`<div><label for="distance">Distance in metres</label>
           <input id="distance" inputmode="numeric" autocomplete="off" aria-describedby="problem"
-            aria-invalid=${this.problem && this.atDistance ? "true" : "false"} @change=${this.typed} /></div>` : nothing}
+            aria-invalid=${this.problem && this.atDistance ? "true" : "false"} @input=${this.mended} @change=${this.typed} /></div>` : nothing}
         <div><label for="reached">${byTime ? "Metres" : "Time"}</label>
           <input id="reached" inputmode=${byTime ? "numeric" : "text"} autocomplete="off" placeholder=${byTime ? "such as 7105" : "such as 7:42.0"}
-            aria-describedby="problem" aria-invalid=${invalid} @change=${this.typed} /></div>
+            aria-describedby="problem" aria-invalid=${invalid} @input=${this.mended} @change=${this.typed} /></div>
       </div>
       <p id="problem" role="alert" class="bad" ?hidden=${!this.problem}>${this.problem}</p>
       ${this.button ? html`<button type="submit">${this.button}</button>` : nothing}
@@ -80,6 +80,11 @@ export class ResultEntry extends LitElement {
     const text = this.textOf("reached");
     if (!text) this.problem = "seconds" in this.rowed.length ? "Write the metres first." : "Write the time first, such as 7:42.0.";
     else if (this.tell(text) && this.button) this.clear();
+  }
+
+  /** A complaint goes while it is being mended, not when the field is left: what is pressed next would move away. */
+  private mended(): void {
+    if (this.problem) this.check();
   }
 
   private typed(): void {

@@ -100,9 +100,10 @@ export class SettingsScreen extends LitElement {
 
   private count(name: Count, label: string, chosen: Preferences) {
     const wrong = this.wrong[name] === true;
+    const read = (event: Event) => this.read(name, event);
     return html`<div><label for=${name}>${label}</label>
       <input id=${name} inputmode="numeric" autocomplete="off" aria-describedby="${name}-problem" aria-invalid=${wrong ? "true" : "false"}
-        .value=${String(chosen[name])} @change=${(event: Event) => this.read(name, event)} />
+        .value=${String(chosen[name])} @input=${wrong ? read : nothing} @change=${read} />
       <p id="${name}-problem" class="bad" role="alert" ?hidden=${!wrong}>Write a whole number from 0 to ${LONGEST_COUNT_S}.</p></div>`;
   }
 
