@@ -21,6 +21,7 @@ TOLD = {
     *("button", "link", "textbox", "combobox", "radio", "checkbox", "timer", "image"),
 }
 ROWED_BY = "row-screen, gap-screen, wall-screen, prompter-screen"
+PAST_THE_BAR = 60
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
@@ -85,9 +86,20 @@ def _found_by_the_checker(browser: Browser) -> list[str]:
             const rowing = {QUERY}.find({{ css: "{ROWED_BY}" }}).length > 0;
             const enhanced = {{ "color-contrast-enhanced": {{ enabled: rowing }} }};
             const asked = {{ runOnly: rules, rules: enhanced, resultTypes: ["violations"] }};
-            const {{ violations }} = await axe.run(document, asked);
-            faults.push(...violations.flatMap(({{ id, nodes }}) => nodes.map((node) =>
-              `${{theme}}: ${{id}}: ${{node.target.flat().join(" >> ")}}: ${{node.failureSummary}}`)));
+            const found = async () => {{
+              const {{ violations }} = await axe.run(document, asked);
+              return violations.flatMap(({{ id, nodes }}) => nodes.map((node) =>
+                [`${{theme}}: ${{id}}: ${{node.target.flat().join(" >> ")}}`, node.failureSummary]));
+            }};
+            let told = await found();
+            if (told.some(([what]) => what.includes("target-size"))) {{
+              // What lies half behind the bar at the foot is too small only until it is scrolled.
+              scrollBy(0, {PAST_THE_BAR});
+              const still = (await found()).map(([what]) => what);
+              scrollBy(0, -{PAST_THE_BAR});
+              told = told.filter(([what]) => !what.includes("target-size") || still.includes(what));
+            }}
+            faults.push(...told.map((each) => each.join(": ")));
           }}
           if (chosen) page.dataset.theme = chosen;
           else delete page.dataset.theme;

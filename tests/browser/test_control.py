@@ -10,6 +10,7 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.pressing import let_a_slip_pass
 from tests.browser.targets import QUERY, Target, button, css, field, heading, words
 from tests.browser.test_row_screen_fits import SIZES, faults_at_every_size
 from tests.browser.test_settings import KEPT
@@ -107,14 +108,10 @@ def test_a_minute_more_and_large_buttons(rowing: Browser) -> None:
     assert rowing.problems() == []
 
 
-# Long enough for a second press to be meant.
-NO_SLIP = "() => new Promise((done) => setTimeout(done, 350))"
-
-
 def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: Browser) -> None:
     rowing.press("Space")
     rowing.see(button("Go on"))
-    rowing.evaluate(NO_SLIP)
+    let_a_slip_pass(rowing)
     rowing.press("Space")
     rowing.see(button("Hold"))
     rowing.press("+")
@@ -145,7 +142,7 @@ def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: B
     rowing.see(button("Go on"))
     rowing.wait_for("() => navigator.mediaSession.playbackState === 'paused'")
     assert rowing.evaluate("() => navigator.mediaSession.metadata.title") == "r24 half"
-    rowing.evaluate(NO_SLIP)
+    let_a_slip_pass(rowing)
     rowing.evaluate(headphones, "play")
     rowing.see(button("Hold"))
 

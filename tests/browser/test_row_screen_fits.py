@@ -6,6 +6,7 @@ import pytest
 
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
+from tests.browser.pressing import let_a_slip_pass
 from tests.browser.targets import QUERY, button, css, heading
 from tests.browser.writing import write_plan
 
@@ -22,7 +23,7 @@ FAULTS = f"""() => {{
   const placed = (css) => (element) => ({{ css, box: element.getBoundingClientRect() }});
   const seen = (css) => {QUERY}.find({{ css }}).map(placed(css));
   const buttons = [".keys button", ".tools button", ".done button"].flatMap(seen);
-  const words = [".big", ".call"].flatMap(seen);
+  const words = [".big", ".call", ".want"].flatMap(seen);
   const all = [...buttons, ...words, ...[".mid", ".unit"].flatMap(seen)];
   const isOutside = ({{ box }}) =>
     box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1;
@@ -62,6 +63,7 @@ def test_a_metre_block_with_done_fits_every_screen(rowing: Browser) -> None:
 
 def test_a_block_of_a_set_fits_every_screen_and_counts_its_repetitions(rowing: Browser) -> None:
     rowing.click(button("Skip"))
+    let_a_slip_pass(rowing)
     rowing.click(button("Skip"))
     rowing.wait_for(
         f"""() => {QUERY}.find({{ css: ".where" }})[0].textContent.includes("repetition 1 of 3")"""

@@ -17,6 +17,7 @@ from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
+from tests.browser.pressing import let_a_slip_pass
 from tests.browser.quick_clock import quick_clock
 from tests.browser.targets import QUERY, button, css, heading, words
 from tests.browser.writing import write_plan
@@ -134,6 +135,7 @@ def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_
 
     browser.click(button("Skip"))
     assert_strokes_agree_with_the_clock(face(browser), SEGMENTS[1])
+    let_a_slip_pass(browser)
     browser.click(button("Skip"))
     browser.see(heading("Ended here"))
     assert "of 5:20" in browser.text(), "two blocks were cut short"
@@ -168,7 +170,9 @@ def test_two_minutes_on_a_quick_clock_are_two_minutes_of_the_plan(
     browser.click(button("Skip"))
     browser.click(button("Hold"))
     browser.see(button("Go on"))
-    assert browser.evaluate("() => heardByTests")[before:] == [
+    spoken = browser.evaluate("() => heardByTests")[before:]
+    # To a machine that stutters, a quick clock has run on meanwhile.
+    assert [told for told in spoken if "You were away" not in told] == [
         f"Sound is lost. {words}"
         for words in (
             "Main piece: r20 light, 3:00. Long arms. Next r24 half · 2:00.",

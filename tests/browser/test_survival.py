@@ -156,6 +156,7 @@ def test_dropped_connections_are_opened_anew_and_nothing_is_lost(device: Device)
     device.browser.click(button("Hold"))
     device.settle()
     device.drop_connections()
+    device.pass_time(1)
     device.browser.click(button("Go on"))
     device.pass_time(5 + 2)
     assert device.browser.count(words(re.compile("keep this page open"))) == 0

@@ -63,7 +63,7 @@ def _click_track(timeline: Timeline) -> InPieces:
 KINDS = {
     "print": Kind(
         "one page for the wall, to be printed (HTML)",
-        "html",
+        "print.html",
         "text/html; charset=utf-8",
         lambda asked: print_sheet(asked.timeline),
     ),
@@ -81,7 +81,7 @@ KINDS = {
     ),
     "offline": Kind(
         "one page that holds player and plan, and runs the session with no server and no network (HTML)",
-        "html",
+        "one-file.html",
         "text/html; charset=utf-8",
         lambda asked: alone_page(asked.page, asked.for_anybody, asked.athlete),
     ),

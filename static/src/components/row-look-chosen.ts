@@ -42,12 +42,12 @@ export const rowLookChosen = css`
     .large .mid.c4 { font-size: min(20cqw, 13cqh); }
     .large .mid.c5 { font-size: min(16.5cqw, 13cqh); }
     .large .mid.c7 { font-size: min(11.5cqw, 13cqh); }
+    .large:has(.done) .keys { grid-template: "back hold skip minute" auto / 1fr 1.7fr 1fr 1fr; }
+    .large:has(.done) .keys button { font-size: 1.125rem; }
   }
   @container (orientation: portrait) and (max-height: 700px) {
     .large .want, .large stroke-ticks { display: none; }
-    .large:has(.done) .keys { grid-template: "back hold skip minute" auto / 1fr 1.7fr 1fr 1fr; }
     .large:has(.done) button { min-height: 72px; }
-    .large:has(.done) .keys button { font-size: 1.125rem; }
   }
 
   @container (max-width: 340px) {

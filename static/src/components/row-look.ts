@@ -94,7 +94,9 @@ export const rowLook = css`
     .big { font-size: min(33.8cqw, 16.5cqh); }
     stroke-rail { --rail: 58px; --seat: 38px; }
     stroke-ticks { height: 14px; }
-    .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile { display: none; }
+    .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile, .screen:has(.done) .next { display: none; }
+    .screen:has(.done) .big { font-size: min(33.8cqw, 14cqh); }
+    .screen:has(.done) .mid { font-size: min(28cqw, 11cqh); }
   }
 
   /* the smallest phones: Done, the rail and the three keys come before everything else */
@@ -167,6 +169,11 @@ export const rowLookOnItsSide = css`
     .done button { min-height: 52px; font-size: 17px; }
     .screen:has(.done) stroke-ticks, .screen:has(.done) plan-profile { display: none; }
     .screen:has(.done) .noted .big { font-size: min(27cqh, 20cqw); }
+  }
+  @container (orientation: landscape) and (max-height: 345px) and (min-width: 560px) {
+    .screen:has(.done) .next { display: none; }
+    .screen:has(.done) .call, .screen:has(.done) .call.long { font-size: 15px; line-height: 1.15; }
+    .screen:has(.done) .want b { font-size: 17px; }
   }
 
   /* the smallest phones on their side */
