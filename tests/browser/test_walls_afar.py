@@ -7,11 +7,18 @@ import re
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
+from tests.browser.engines import Browser
 from tests.browser.targets import button, heading, words
 from tests.browser.test_links import ADDRESS
 
 TITLE = "A ladder of rates, the same stroke"
 RUNNING = words(re.compile("^Warm-up · block 1 of"))
+
+
+def clear(phone: Browser) -> None:
+    """While a session runs on it, which is asked about."""
+    phone.click(button("Clear"))
+    phone.click(button("Yes, end what runs: Clear"))
 
 
 def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Launch, server: Server) -> None:
@@ -37,9 +44,9 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     server.kill()
     tablet.see(RUNNING)
     tablet.see(words(re.compile("no signal since")))
-    tablet.reload()
+    tablet.open(server.url + "/wall")
     tablet.see(RUNNING)
-    phone.click(button("Clear"))
+    clear(phone)
     phone.see(words(re.compile("^The server did not answer: it is not known whether that reached the wall")))
 
     server.start()
@@ -48,7 +55,7 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     phone.see(heading("Wall 1"))
     assert "#" not in phone.evaluate("() => location.href")
     assert other == 1
-    phone.click(button("Clear"))
+    clear(phone)
     phone.see(words("The wall is clear."))
     tablet.see(heading("This wall is ready"))
     assert tablet.problems() == []

@@ -20,7 +20,7 @@ const UNSURE_KEY = "The server did not answer: it is not known whether the key w
 export class WallCard extends LitElement {
   static override properties = {
     wall: { attribute: false }, plan: { attribute: false }, shown: { state: true }, trouble: { state: true }, busy: { state: true }, said: { state: true },
-    telling: { state: true },
+    telling: { state: true }, asking: { state: true },
   };
   declare wall: KeyedWall;
   declare plan: Plan | undefined;
@@ -30,6 +30,8 @@ export class WallCard extends LitElement {
   declare said: string;
   /** The addresses and keys are on the screen: they are not for every eye. */
   declare telling: boolean;
+  /** Which press is asked about once more, since a room rows by what it would end; "" for none. */
+  declare asking: string;
   private etag = "";
   /** What is not known since something was sent and not answered, until the server answers. */
   private unsure = "";
@@ -41,6 +43,7 @@ export class WallCard extends LitElement {
     this.busy = false;
     this.said = "";
     this.telling = false;
+    this.asking = "";
   }
 
   static override styles = [type, buttons, fields, css`
@@ -71,12 +74,12 @@ export class WallCard extends LitElement {
     return html`<section aria-labelledby="name"><h2 id="name" dir="auto">${wall.name}</h2>
       <p>${this.showing()}</p>
       ${plans.length > 1 ? html`<p class="small">Then: <bdi>${plans.slice(1).map(({ title }) => title).join(", ")}</bdi></p>` : nothing}
-      ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go")}
+      ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go", started)}
         ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
       ${plans.length ? html`<div class="ways">
-        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go")}
-        ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall.")) : nothing}
-        ${this.way("Clear", () => this.change([], {}, "The wall is clear."))}</div>` : nothing}
+        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go", started)}
+        ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall."), "", started) : nothing}
+        ${this.way("Clear", () => this.change([], {}, "The wall is clear."), "", started)}</div>` : nothing}
       <p role="status">${this.said}</p>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       ${this.telling ? this.addresses() : html`<button type="button" @click=${() => (this.telling = true)}>Its address and its key</button>`}
@@ -92,8 +95,16 @@ export class WallCard extends LitElement {
     return html`It shows <b dir="auto">${plan.title}</b>, ${start}.`;
   }
 
-  private way(words: string, act: () => Promise<void>, look = "") {
-    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${act}>${words}</button>`;
+  private way(words: string, act: () => Promise<void>, look = "", ends = false) {
+    if (ends && this.asking === words) return this.sure(words, act);
+    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${ends ? () => (this.asking = words) : act}>${words}</button>`;
+  }
+
+  /** What runs on the wall would be over for everybody. */
+  private sure(words: string, act: () => Promise<void>) {
+    const done = () => (this.asking = "");
+    return html`<button type="button" ?disabled=${this.busy} @click=${() => act().finally(done)}>Yes, end what runs: ${words}</button>
+      <button type="button" @click=${done}>Leave it running</button>`;
   }
 
   private addresses() {

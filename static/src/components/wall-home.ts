@@ -1,5 +1,6 @@
 /** A wall from its set-up to its end: hands the session that leads the room to the wall, and what is pressed there to the player. */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
+import { wallThatLeads } from "../data/afar.js";
 import type { PlanRecord, Source } from "../data/plans.js";
 import { changeWall, readWall, type Sight, type WallSettings } from "../data/wall.js";
 import { wholeSecondsGone, wholeSecondsLeft } from "../plan/format.js";
@@ -13,7 +14,7 @@ import { changeFullScreen } from "./full-screen.js";
 import { Leading } from "./leading.js";
 import { moves, secondsToNextPaint } from "./next-paint.js";
 import "./other-tab.js";
-import { tellScreen } from "./routes.js";
+import { goTo, tellScreen } from "./routes.js";
 import "./wall-end.js";
 import "./wall-screen.js";
 import type { WallScreen } from "./wall-screen.js";
@@ -98,6 +99,8 @@ export class WallHome extends LitElement {
     await leading.lookForOpen();
     const { wall, lost } = await readWall();
     const asked = this.name ? { source: this.source!, name: this.name } : undefined;
+    const led_from = asked || this.afar || !leading.open?.led_by ? undefined : await wallThatLeads(leading.open.plan);
+    if (led_from) return goTo(this, `/wall/${led_from}`);
     if (leading.open?.led_by && leading.isOpen(asked)) await player.restore();
     const { timeline, led_by } = player.snapshot();
     if (timeline && led_by) this.targets = targetsOf(timeline, wall.lanes);

@@ -55,6 +55,13 @@ export async function readHeard(id: string): Promise<Heard | undefined> {
   }
 }
 
+/** The wall from afar that has put this plan on this tablet and started it, if one has. */
+export async function wallThatLeads(plan: Plan): Promise<string | undefined> {
+  const { id } = ((await readSettings()).heard ?? {}) as Partial<Heard>;
+  const heard = id === undefined ? undefined : await readHeard(id);
+  return heard?.done_s != null && samePlan(heard.shown.plans[0], plan) ? id : undefined;
+}
+
 export async function keepHeard(heard: Heard): Promise<void> {
   await changeSettings({ heard }).catch(() => undefined);
 }
