@@ -181,7 +181,7 @@ def test_a_second_tab_shares_what_is_stored(kept: Browser, page_url: str) -> Non
     assert kept.text(COUNT) == "1"
 
 
-@pytest.mark.usefixtures("network_gone")
+@pytest.mark.usefixtures("kept", "network_gone")
 def test_a_killed_browser_comes_back_with_all_it_had_stored(engine: Browser, page_url: str) -> None:
     engine.open(page_url)
     engine.click(button("Take a stroke"))

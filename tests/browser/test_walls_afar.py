@@ -18,7 +18,7 @@ RUNNING = words(re.compile("^Warm-up · block 1 of"))
 def clear(phone: Browser) -> None:
     """While a session runs on it, which is asked about."""
     phone.click(button("Clear"))
-    phone.click(button("Yes, end what runs: Clear"))
+    phone.click(button("Yes, clear"))
 
 
 def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Launch, server: Server) -> None:

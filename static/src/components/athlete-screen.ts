@@ -87,15 +87,15 @@ export class AthleteScreen extends LitElement {
     return findings.map(({ severity, sentence, reason }) => html`<p class="find ${severity}">${sentence}${reason ? html` <span class="small">${reason}</span>` : nothing}</p>`);
   }
 
-  /** Taking everything away is asked once more. */
+  /** Taking everything away is asked once more; what comes under the finger is the harmless answer. */
   private removal(athlete: Athlete) {
     if (!Object.keys(athlete).length) return nothing;
     const forget = () => {
       this.asking = false;
       this.tell("forget");
     };
-    return html`<section class="ask">${this.asking ? html`<button type="button" @click=${forget}>Yes, remove it all</button>
-        <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
+    return html`<section class="ask">${this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
+        <button type="button" @click=${forget}>Yes, remove it all</button>`
       : html`<button type="button" @click=${() => (this.asking = true)}>Remove all on this page</button>`}</section>`;
   }
 

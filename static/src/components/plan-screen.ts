@@ -197,14 +197,15 @@ export class PlanScreen extends LitElement {
       <button type="button" @click=${make}>Get the one-file page</button></div>`;
   }
 
-  /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more. */
+  /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more,
+   * and what comes under the finger that pressed is the harmless answer. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
     const tag = ({ detail }: CustomEvent<string[]>) => this.dispatchEvent(new CustomEvent("tags", { detail }));
     return html`${this.own ? html`<tag-entry .tags=${this.tags} @tags=${tag}></tag-entry>` : nothing}
       <div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
-      ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${tell("forget")}>Yes, take it off this device</button>
-          <button type="button" @click=${() => (this.asking = false)}>Keep it</button>`
+      ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
+          <button type="button" @click=${tell("forget")}>Yes, take it off this device</button>`
         : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;
   }
 

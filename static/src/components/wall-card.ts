@@ -30,7 +30,7 @@ export class WallCard extends LitElement {
   declare said: string;
   /** The addresses and keys are on the screen: they are not for every eye. */
   declare telling: boolean;
-  /** Which press is asked about once more, since a room rows by what it would end; "" for none. */
+  /** Which press is asked about once more; "" for none. */
   declare asking: string;
   private etag = "";
   /** What is not known since something was sent and not answered, until the server answers. */
@@ -96,15 +96,15 @@ export class WallCard extends LitElement {
   }
 
   private way(words: string, act: () => Promise<void>, look = "", ends = false) {
-    if (ends && this.asking === words) return this.sure(words, act);
+    if (ends && this.asking === words) return this.sure(`Yes, ${words.charAt(0).toLowerCase()}${words.slice(1)}`, act);
     return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${ends ? () => (this.asking = words) : act}>${words}</button>`;
   }
 
-  /** What runs on the wall would be over for everybody. */
-  private sure(words: string, act: () => Promise<void>) {
+  /** What a room rows by would be over, or a key worth nothing. The harmless answer comes under the finger. */
+  private sure(yes: string, act: () => Promise<void>) {
     const done = () => (this.asking = "");
-    return html`<button type="button" ?disabled=${this.busy} @click=${() => act().finally(done)}>Yes, end what runs: ${words}</button>
-      <button type="button" @click=${done}>Leave it running</button>`;
+    return html`<button type="button" @click=${done}>Leave it as it is</button>
+      <button type="button" ?disabled=${this.busy} @click=${() => act().finally(done)}>${yes}</button>`;
   }
 
   private addresses() {
@@ -118,8 +118,8 @@ export class WallCard extends LitElement {
       ${wall.next_key === undefined ? nothing : html`<p class="small">The key was to be replaced, and the server did not answer. Press Replace the key again before you give out this link.</p>`}
       <share-link label="Key link" .address=${keyLink(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${keyLink(wall)} label="Code of the key link"></qr-code>
-      <div class="ways">${this.way("Replace the key", () => this.renew())}
-        <button type="button" @click=${this.forget}>Take it off this device</button>
+      <div class="ways">${this.way("Replace the key", () => this.renew(), "", true)}
+        ${this.way("Take it off this device", this.forget, "", true)}
         <button type="button" @click=${() => (this.telling = false)}>Hide these</button></div></div>`;
   }
 
