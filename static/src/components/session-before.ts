@@ -79,8 +79,11 @@ export class SessionBefore extends LitElement {
     tellScreen(this);
   }
 
+  /** Whoever has read them goes on, whether or not storage answers. */
   private async accept(): Promise<void> {
-    this.settings = await changeSettings({ cautions_read: true });
+    this.settings = { ...this.settings!, cautions_read: true };
+    void changeSettings({ cautions_read: true });
+    await this.updateComplete;
     scrollTo(0, 0);
     tellScreen(this);
   }
