@@ -8,6 +8,8 @@ from pathlib import Path
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
+from tests.browser.processes import wait_until
+from tests.browser.storage import stored
 from tests.browser.targets import Target, button, css, field, heading, link, words
 from tests.browser.test_pages_fit import too_wide
 from tests.browser.writing import write_plan
@@ -34,6 +36,9 @@ def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
     chromium.type(TAGS, "Tuesday, juniors")
     chromium.press("Enter")
     chromium.see_gone(words("Write up to 8 tags of up to 24 plain characters each."))
+    wait_until(
+        lambda: any("Tuesday" in plan.get("tags", []) for plan in stored(chromium, "plans")), "the tags"
+    )
 
     chromium.open(server.url + "/settings")
     with chromium.page.expect_download() as download:
