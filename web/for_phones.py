@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import logging
 import os
 import sys
 from collections.abc import Mapping
@@ -12,10 +11,11 @@ from web.phone.addresses import addresses_here, name_here
 from web.phone.certificates import Certificates, certificates, day
 from web.phone.pages import PAGE, Room
 from web.phone.proxy import HERE, ProxyEnded, proxy
-from web.serving import serve
-from web.settings import CannotStart, port_from, settings_from, yes_from
+from web.serving import run, serve
+from web.settings import port_from, settings_from, yes_from
 
 SECURE_PORT, PLAIN_PORT = 8443, 8080
+SETTINGS_ARE = "This takes no arguments, only the app's own settings and these from the environment:"
 HELP = {
     "SECURE_PORT": f"the port for https, {SECURE_PORT} unless another is given",
     "PLAIN_PORT": f"the port for plain http, where the certificate is fetched, else {PLAIN_PORT}",
@@ -26,21 +26,11 @@ HELP = {
 
 def main(arguments: list[str]) -> int:
     """Serve until SIGTERM or Ctrl-C; 1 when that cannot even begin."""
-    if arguments:
-        print("This takes no arguments, only the app's own settings and these from the environment:")
-        print("\n".join(f"  {name:15} {help_}" for name, help_ in HELP.items()))
-        return 0 if arguments == ["--help"] else 2
-    logging.basicConfig(format="%(levelname)s %(name)s: %(message)s")
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
-        _serve_phones(os.environ)
-    except CannotStart as error:
-        print(f"Slipway cannot start: {error}.", file=sys.stderr)
-        return 1
+        return run(arguments, SETTINGS_ARE, HELP, lambda: _serve_phones(os.environ))
     except ProxyEnded as error:
         print(f"Slipway cannot go on: {error}.", file=sys.stderr)
         return 1
-    return 0
 
 
 def _serve_phones(environment: Mapping[str, str]) -> None:

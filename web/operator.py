@@ -52,19 +52,16 @@ def _parser() -> argparse.ArgumentParser:
 
 def _list(shelf: LinkShelf, latest: int) -> int:
     rows = shelf.listed(latest)
-    for row in rows:
-        print(f"{row.id}  {_when(row.made_at)}  {row.bytes:6}  {row.title}")
-    if not rows:
-        print("Nothing is published.")
+    lines = [f"{row.id}  {_when(row.made_at)}  {row.bytes:6}  {row.title}" for row in rows]
+    print("\n".join(lines) or "Nothing is published.")
     return 0
 
 
 def _list_walls(shelf: WallShelf, latest: int) -> int:
-    rows = shelf.listed(latest)
-    for row in rows:
-        print(f"{row.id}  {_when(row.changed_at)}  {row.title or 'shows nothing'}")
-    if not rows:
-        print("There are no walls.")
+    lines = [
+        f"{row.id}  {_when(row.changed_at)}  {row.title or 'shows nothing'}" for row in shelf.listed(latest)
+    ]
+    print("\n".join(lines) or "There are no walls.")
     return 0
 
 

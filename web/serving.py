@@ -1,9 +1,11 @@
-"""Hands the app to waitress, says where it is, and stops when it is told to."""
+"""The program around the app: hands it to waitress, says where it is, and stops when it is told to."""
 
 from __future__ import annotations
 
+import logging
 import signal
 import sys
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from flask import Flask
@@ -23,6 +25,26 @@ LIMITS: dict[str, Any] = {
     "max_request_header_size": 16 * 1024,
     "ident": "",
 }
+
+
+def run(arguments: list[str], settings_are: str, help_: Mapping[str, str], start: Callable[[], None]) -> int:
+    """A program that takes settings from the environment alone: its exit status, 1 when it cannot start.
+
+    `settings_are` leads the list of them in `help_`; `start` serves until told to stop or raises CannotStart.
+    """
+    if arguments:
+        print(settings_are)
+        print("\n".join(f"  {name:15} {about}" for name, about in help_.items()))
+        return 0 if arguments == ["--help"] else 2
+    logging.basicConfig(format="%(levelname)s %(name)s: %(message)s")
+    # It speaks of every request that waits a moment for a thread.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    try:
+        start()
+    except CannotStart as error:
+        print(f"Slipway cannot start: {error}.", file=sys.stderr)
+        return 1
+    return 0
 
 
 def behind(proxy: str) -> dict[str, Any]:

@@ -1,7 +1,7 @@
 /** The tie between the monotonic clock and the audio clock. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { AudioTie } from "../../static/src/audio/clock.js";
+import { AudioTie, tellsItsLatency } from "../../static/src/audio/clock.js";
 import { chance } from "./builders.js";
 
 const TICK_MS = 250;
@@ -115,4 +115,12 @@ test("a clock that stood still is measured anew, and its drift is not forgotten"
   tie.follow(drifting(HOUR_MS) - 30, HOUR_MS);
   const later_ms = HOUR_MS + 60_000;
   assert.ok(Math.abs(tie.audioTime(later_ms) - (later_ms / 1000 + drifting(later_ms) - 30)) < 0.0005);
+});
+
+test("only Firefox on Linux is not asked for its latency", () => {
+  const firefox = (system: string) => `Mozilla/5.0 (${system}; rv:140.0) Gecko/20100101 Firefox/140.0`;
+  assert.equal(tellsItsLatency(firefox("X11; Linux x86_64")), false);
+  for (const system of ["Windows NT 10.0; Win64; x64", "Macintosh; Intel Mac OS X 10.15", "Android 15; Mobile"]) assert.equal(tellsItsLatency(firefox(system)), true);
+  assert.equal(tellsItsLatency("Mozilla/5.0 (X11; Linux x86_64) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/142.0.0.0 Safari/537.36"), true);
+  assert.equal(tellsItsLatency("Mozilla/5.0 (Linux; Android 10; K) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/142.0.0.0 Mobile Safari/537.36"), true);
 });

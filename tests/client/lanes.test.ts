@@ -4,7 +4,8 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { wallFrom } from "../../static/src/data/wall.js";
 import { forRoom, laneFrom, laneName, targetsOf, type Lane } from "../../static/src/plan/lanes.js";
-import { scaledTo } from "../../static/src/plan/scale.js";
+import { twoKFrom } from "../../static/src/plan/prediction.js";
+import { scaled } from "../../static/src/plan/scale.js";
 import type { Result, Timeline } from "../../static/src/plan/wire.js";
 import { metres, row, timeline } from "./builders.js";
 
@@ -42,9 +43,9 @@ test("metre blocks are as long as the slowest lane needs", () => {
   const plan = { ...timeline(row(60, 24), metres(500, 120, 24, { target: { split_offset_s: 0 } })) };
   plan.plan.parts = [{ kind: "main", blocks: [{ for: { seconds: 60 }, rate: 24 }, { for: { metres: 500 }, rate: 24, effort: { split_offset: 0 } }] }];
   const [, slow] = forRoom(plan, [wren, alder, nobody]).segments;
-  const [, alone] = scaledTo(plan, alder.result!).segments;
+  const [, alone] = scaled(plan, twoKFrom(alder.result!)).segments;
   assert.equal(slow!.duration_s, alone!.duration_s);
-  assert.ok(slow!.duration_s > scaledTo(plan, wren.result!).segments[1]!.duration_s);
+  assert.ok(slow!.duration_s > scaled(plan, twoKFrom(wren.result!)).segments[1]!.duration_s);
 });
 
 test("without a result nothing is scaled", () => {

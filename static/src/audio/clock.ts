@@ -129,14 +129,18 @@ export class AudioTie {
 }
 
 /**
- * Firefox on Linux, asked how late its sound is, may wait for its sound thread while that waits for the page: then all
- * of the page stands still. It keeps its answer to itself, and the picture goes by when sound leaves the graph.
+ * Whether a browser may be asked how late its sound is. Firefox on Linux may then wait for its sound thread while that
+ * waits for the page, and the whole page stands still: there the picture goes by when sound leaves the graph.
  */
-const IS_BEST_NOT_ASKED = /Linux.*Firefox/.test(globalThis.navigator?.userAgent ?? "");
+export function tellsItsLatency(user_agent: string): boolean {
+  return !/Linux.*Firefox/.test(user_agent);
+}
+
+const TELLS = tellsItsLatency(globalThis.navigator?.userAgent ?? "");
 
 /** Audio time less monotonic time, in seconds, for what leaves the context's graph and is heard now. */
 export function measure(context: AudioContext, now_ms: number): number {
-  if (IS_BEST_NOT_ASKED) return context.currentTime - (context.baseLatency || 0) - now_ms / 1000;
+  if (!TELLS) return context.currentTime - (context.baseLatency || 0) - now_ms / 1000;
   const { contextTime, performanceTime } = context.getOutputTimestamp?.() ?? {};
   const fresh = contextTime && performanceTime && Math.abs(now_ms - performanceTime) < 1000;
   if (fresh) return contextTime - performanceTime / 1000;

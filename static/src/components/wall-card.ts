@@ -95,9 +95,10 @@ export class WallCard extends LitElement {
     return html`It shows <b dir="auto">${plan.title}</b>, ${start}.`;
   }
 
-  private way(words: string, act: () => Promise<void>, look = "", ends = false) {
-    if (ends && this.asking === words) return this.sure(`Yes, ${words.charAt(0).toLowerCase()}${words.slice(1)}`, act);
-    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${ends ? () => (this.asking = words) : act}>${words}</button>`;
+  /** A button for one thing that can be done; one that `asks` does it when it was asked once more. */
+  private way(words: string, act: () => Promise<void>, look = "", asks = false) {
+    if (asks && this.asking === words) return this.sure(`Yes, ${words.charAt(0).toLowerCase()}${words.slice(1)}`, act);
+    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${asks ? () => (this.asking = words) : act}>${words}</button>`;
   }
 
   /** What a room rows by would be over, or a key worth nothing. The harmless answer comes under the finger. */

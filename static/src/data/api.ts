@@ -11,9 +11,6 @@ const FILE_TIMEOUT_MS = 120_000;
 
 type Headers = Readonly<Record<string, string>>;
 
-/** One mistake in what was sent: a sentence, and for shorthand its line, column, what was read, what would do. */
-export type ShorthandProblem = Problem;
-
 /** The server answered, and refused: `problems` says what to mend, if it can be mended. */
 export class Refused extends Error {
   override readonly name = "Refused";

@@ -8,22 +8,17 @@
 import { callsOf, placeCalls } from "./calls.js";
 import { fromPair, inParts, toNumber, toPair, type Exact } from "./exact-time.js";
 import { metresIn, powerOfSplit, secondsFor } from "./pace.js";
-import { ASSUMED_TWO_K_SPLIT, splitAtFraction, twoKFrom, type TwoK } from "./prediction.js";
+import { ASSUMED_TWO_K_SPLIT, splitAtFraction, type TwoK } from "./prediction.js";
 import { lengthRemarks, SPLIT_OUT_OF_RANGE, targetRemarks } from "./remarks.js";
 import { startingInTurn, waits } from "./starts.js";
 import { durationOf, strokeFields, strokesIn, type Strokes } from "./strokes.js";
 import { scaledTarget, splitOfTarget, targetAtLevel, type Before } from "./targets.js";
 import { tenth, totalsOf } from "./totals.js";
-import { isRowed, type Finding, type Fit, type Level, type Result, type Segment, type Target, type Timeline } from "./types.js";
+import { isRowed, type Finding, type Fit, type Level, type Segment, type Target, type Timeline } from "./types.js";
 import type { Block } from "./wire.js";
 
-/** The timeline for a result over any distance. Give it the timeline for anybody, as kept in a plan record. */
-export function scaledTo(timeline: Timeline, result: Result, level?: Level): Timeline {
-  return scaled(timeline, twoKFrom(result), level);
-}
-
 /**
- * The timeline for a 2 km split and a level. Without a split only what pressure means and rough lengths follow, from
+ * The timeline for a 2 km split and a level, from the one for anybody, as kept in a plan record. Without a split only what pressure means and rough lengths follow, from
  * what is usual for the level; anybody is of club level.
  */
 export function scaled(timeline: Timeline, two_k: TwoK | null, level: Level = "club"): Timeline {

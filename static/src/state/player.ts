@@ -16,7 +16,7 @@ import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
 import { SessionRun } from "./session-run.js";
-import { Slips } from "./slips.js";
+import { Slips, type Pressed } from "./slips.js";
 import type { Snapshot } from "./snapshot.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
@@ -28,14 +28,9 @@ export interface Leading {
   starts_at_ms?: number;
 }
 
-/** Two taps nearer than this are one. */
-const DOUBLE_TAP_S = 1;
-
 export class Player {
   private readonly keeper: Keeper;
   private readonly lock: SessionLock;
-  /** When `done` was last tapped, in seconds of the session. */
-  private tapped_s = -Infinity;
   private restoring: Promise<boolean> | undefined;
   private readonly slips = new Slips();
 
@@ -72,7 +67,6 @@ export class Player {
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
-    this.tapped_s = -Infinity;
     const record: SessionRecord = { ...this.newRecord(plan, timeline), ...(leading && { led_by: leading.led_by }) };
     void this.keeper.writes.add(endLeftOpen);
     const started = this.started(timeline, leading?.starts_at_ms);
@@ -147,15 +141,10 @@ export class Player {
 
   /**
    * A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in.
-   * A second tap of a wet finger says nothing.
    */
   done(seconds_ago = 0): void {
-    this.keeper.command((moment) => {
-      const { at_s } = moment;
-      if (at_s - this.tapped_s < DOUBLE_TAP_S) return null;
-      this.tapped_s = at_s;
-      return { kind: "tapped", at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) };
-    });
+    if (this.slipped("done")) return;
+    this.keeper.command((moment) => ({ kind: "tapped", at_s: moment.at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) }));
   }
 
   /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
@@ -245,8 +234,7 @@ export class Player {
     await changeSettings({ volume });
   }
 
-  /** Hold and Go on are the same button. */
-  private slipped(what: "hold" | "back" | "extend" | "skip"): boolean {
+  private slipped(what: Pressed): boolean {
     return this.slips.isOne(what, this.read().mono_ms);
   }
 
