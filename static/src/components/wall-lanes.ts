@@ -64,6 +64,7 @@ export class WallLanes extends LitElement {
     .split { width: 25%; }
     .watts { width: 18%; }
     td { font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
+    .power { font-size: 0.8em; }
     .said { font-family: var(--font); letter-spacing: 0; font-size: 0.72em; }
     .next { color: var(--ink-2); }
     .next span { display: block; font-size: 0.54em; line-height: 1.12; }
@@ -114,7 +115,7 @@ function lengthOf(name: string, number: number): string {
 }
 
 function asked({ split, watts, words }: LaneAsked) {
-  return words ? html`<td class="said" colspan="2">${words}</td>` : html`<td>${split}</td><td>${watts}</td>`;
+  return words ? html`<td class="said" colspan="2">${words}</td>` : html`<td>${split}</td><td class="power">${watts}</td>`;
 }
 
 function following({ split, watts, words }: LaneAsked) {
