@@ -19,7 +19,9 @@ from tests.browser.chromium import Chromium
 from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.pressing import let_a_slip_pass
+from tests.browser.processes import wait_until
 from tests.browser.quick_clock import quick_clock
+from tests.browser.storage import stored
 from tests.browser.targets import QUERY, button, css, heading, words
 from tests.browser.writing import write_plan
 
@@ -103,6 +105,10 @@ def start_rowing(browser: Browser) -> None:
     browser.see(button("Skip"))
 
 
+def cautions_are_behind(browser: Browser) -> bool:
+    return any(kept["values"].get("cautions_read") for kept in stored(browser, "settings"))
+
+
 def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_midway(
     browser: Browser, server: Server
 ) -> None:
@@ -116,6 +122,7 @@ def test_a_plan_is_rowed_to_the_end_with_the_server_gone_and_the_browser_killed_
     browser.click(button("Row it"))
     browser.click(button("I have read this, go on"))
     browser.see(button("Start rowing"))
+    wait_until(lambda: cautions_are_behind(browser), "the cautions to be remembered as read", 60)
     browser.reload()  # its address asks for the plan behind a question mark
     browser.click(button("Start rowing"))
     first = face(browser)

@@ -11,6 +11,9 @@ import { troubleWords } from "./plan-opened.js";
 import { goTo, tellScreen } from "./routes.js";
 import "./set-up-card.js";
 
+/** Longer than storing takes, shorter than a person waits for a button. */
+const STORING_MS = 1000;
+
 export interface Beginning {
   record: PlanRecord;
   timeline: Timeline;
@@ -79,10 +82,10 @@ export class SessionBefore extends LitElement {
     tellScreen(this);
   }
 
-  /** Whoever has read them goes on, whether or not storage answers. */
+  /** Whoever has read them goes on when that is stored, and soon after where storage does not answer. */
   private async accept(): Promise<void> {
+    await Promise.race([changeSettings({ cautions_read: true }), new Promise((go) => setTimeout(go, STORING_MS))]);
     this.settings = { ...this.settings!, cautions_read: true };
-    void changeSettings({ cautions_read: true });
     await this.updateComplete;
     scrollTo(0, 0);
     tellScreen(this);
