@@ -577,3 +577,15 @@ test("a session that is restored twice at once is restored once", async () => {
   assert.deepEqual(await Promise.all([again.restore(), again.restore()]), [true, true]);
   assert.notEqual(again.snapshot().phase, "elsewhere");
 });
+
+test("storage that is silent keeps nobody from starting: what is usual counts", async (t) => {
+  t.mock.method(database, "get", () => new Promise(() => undefined));
+  chosen = new Chosen(undefined);
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const starting = openTab().start(planOf(simple), simple);
+  await new Promise((done) => setImmediate(done));
+  t.mock.timers.tick(1000);
+  assert.equal(await starting, true);
+  t.mock.timers.reset();
+  t.mock.restoreAll();
+});

@@ -73,6 +73,7 @@ export class Keeper {
       this.wantScreen();
       this.replan();
     });
+    database.subscribe(() => this.changed());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.document?.addEventListener("freeze", () => this.sound.hush());
     globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
@@ -266,7 +267,7 @@ export class Keeper {
       sound: this.sound.state,
       screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
-      kept: this.writes.trouble ?? database.where(),
+      kept: this.writes.trouble ?? (database.isSilent() ? "refused" : database.where()),
       absence: this.asked,
       notice: this.notice,
     };

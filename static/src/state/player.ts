@@ -9,6 +9,7 @@ import type { PlanRecord } from "../data/plans.js";
 import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { FORMATS } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
+import { forASecond } from "../data/silence.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import type { Fact } from "../timeline/facts.js";
 import { chosen as chosenHere, type Chosen } from "./chosen.js";
@@ -63,7 +64,7 @@ export class Player {
   async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
     const awake = leading !== undefined || this.chosen.now.keep_awake;
     this.keeper.speech.wake();
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), forASecond(this.chosen.ready)]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
@@ -180,7 +181,7 @@ export class Player {
   async endForAnother(): Promise<void> {
     if (this.keeper.asked) await this.answerAbsence("end");
     else this.end();
-    await this.keeper.closing;
+    await forASecond(this.keeper.closing);
     this.close();
   }
 
