@@ -343,6 +343,19 @@ test("a page that is opened while the question stands asks it again", async () =
   assert.ok(other.snapshot().absence!.away_s >= 90, `${other.snapshot().absence!.away_s}`);
 });
 
+test("a page that is opened while the question after a sleep stands asks it again", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  device.wall_ms += 70_000;
+  away(1);
+  assert.equal(pass(player, 1).phase, "asking");
+  await saved();
+  kill();
+  const other = openTab();
+  await other.restore();
+  assert.equal(other.snapshot().phase, "asking");
+});
+
 test("a session killed right after the wall clock was moved goes on at its own second", async () => {
   const player = await started(simple);
   pass(player, 10);
@@ -518,6 +531,17 @@ test("a session is open from its start until it is ended or discarded", async ()
   player.end();
   await saved();
   assert.equal(await openSession(), undefined);
+});
+
+test("a session that was left open and not gone on with is ended by the start of another", async () => {
+  await started(simple);
+  const { record } = await leftOpen();
+  kill();
+  const other = openTab();
+  await other.start(planOf(simple), simple);
+  await saved();
+  assert.equal((await database.get("log", record.id))!.state, "ended");
+  assert.deepEqual((await database.all("sessions")).map(({ id }) => id === record.id), [false]);
 });
 
 test("an ended session moves to the log, so that opening the app does not read every session ever rowed", async () => {

@@ -1,6 +1,6 @@
 /**
  * Keeps the session that runs in this tab: looks at the clocks, writes facts, wakes the sound, notices absences,
- * and makes the picture for the screens. The commands that people give are in player.ts.
+ * and makes the picture for the screens. The commands that people give are in steering.ts.
  */
 import { Ticker } from "../audio/ticker.js";
 import { database } from "../data/database.js";
