@@ -8,10 +8,12 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.storage import HOLDS_SOMETHING
 from tests.browser.targets import button, heading, words
 from tests.browser.test_links import ADDRESS
 
 TITLE = "A ladder of rates, the same stroke"
+NOTHING_OPEN = f"() => ({HOLDS_SOMETHING})('sessions').then((holds) => !holds)"
 RUNNING = words(re.compile("^Warm-up · block 1 of"))
 
 
