@@ -17,9 +17,10 @@ test("whether a tablet follows is said, and nothing where the server does not te
 });
 
 test("what was done is not said to be on a wall that nobody follows", () => {
-  assert.equal(doneWords("It is on the wall.", { asked_s_ago: 3 }), "It is on the wall.");
-  assert.equal(doneWords("It is on the wall.", {}), "It is on the wall.");
-  assert.match(doneWords("It is on the wall.", { asked_s_ago: null }), /No tablet follows now/);
+  const [on, off] = [{ asked_s_ago: 3 }, { asked_s_ago: 90 }];
+  const said = (then: { asked_s_ago?: number | null }, now: { asked_s_ago?: number | null }) => doneWords("It is on the wall.", then, now);
+  assert.match(said({ asked_s_ago: null }, off), /No tablet follows now/);
+  for (const [then, now] of [[on, on], [on, off], [off, on], [{}, {}]] as const) assert.equal(said(then, now), "It is on the wall.");
 });
 
 test("a start says when it is or was, and where it is by the clock where that can be known", () => {

@@ -21,9 +21,10 @@ export function tabletWords(wall: Pick<Wall, "asked_s_ago">): string {
   return `No tablet has asked for ${span(asked_s_ago)}: is it on, with signal, and at its address?`;
 }
 
-/** After something was done from the phone: that nobody sees it, where no tablet follows. */
-export function doneWords(done: string, wall: Pick<Wall, "asked_s_ago">): string {
-  return follows(wall) === false ? "The server has it. No tablet follows now: it comes once one does." : done;
+/** After something was done from the phone, and now: that nobody sees it, as long as no tablet follows since. */
+export function doneWords(done: string, then: Pick<Wall, "asked_s_ago">, now: Pick<Wall, "asked_s_ago">): string {
+  const unseen = follows(then) === false && follows(now) === false;
+  return unseen ? "The server has it. No tablet follows now: it comes once one does." : done;
 }
 
 /** Of a start, and how far the session is by the clock: what a tablet may have held, or skipped, is not known here. */

@@ -87,7 +87,7 @@ export class WallCard extends LitElement {
       ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go", started)}
         ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
       ${plans.length ? html`<div class="ways">
-        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go", started)}
+        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), started ? "" : "go", started)}
         ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall."), "", started) : nothing}
         ${this.way("Clear", () => this.change([], {}, "The wall is clear."), "", started)}</div>` : nothing}
       <p role="status">${this.said(shown ?? {})}</p>
@@ -157,8 +157,9 @@ export class WallCard extends LitElement {
   private async change(plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number }, said: string): Promise<void> {
     if (this.busy) return;
     await this.send(async () => {
-      this.shown = await show(this.wall, plans, start, this.shown?.version);
-      this.said = (now) => doneWords(said, now);
+      const then = await show(this.wall, plans, start, this.shown?.version);
+      this.shown = then;
+      this.said = (now) => doneWords(said, then, now);
     });
     // What somebody else has changed meanwhile is shown, and can then be changed.
     const { trouble } = this;
