@@ -267,6 +267,8 @@ test("a start set by the clock stays at its minute when the clock is moved", asy
   pass(player, 1);
   assert.equal(player.snapshot().starts_at_ms, minute_ms);
   assert.ok(Math.abs(player.snapshot().left_s! - 49) < 0.3, `${player.snapshot().left_s}`);
+  device.wall_ms += 3_600_000;
+  assert.deepEqual([player.snapshot().phase, Math.round(player.snapshot().left_s!)], ["running", 10], "past it: ten seconds to sit down");
 });
 
 test("a piece started by the clock keeps to it when the network corrects it, any other session does not", async () => {
