@@ -8,10 +8,12 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.storage import HOLDS_SOMETHING
 from tests.browser.targets import button, heading, words
 from tests.browser.test_links import ADDRESS
 
 TITLE = "A ladder of rates, the same stroke"
+NOTHING_OPEN = f"() => ({HOLDS_SOMETHING})('sessions').then((holds) => !holds)"
 RUNNING = words(re.compile("^Warm-up · block 1 of"))
 
 
@@ -39,7 +41,7 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     assert accessibility_faults(phone) == []
     tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
     phone.click(button("Start in 10 s"))
-    tablet.see(words("to the first catch"))
+    tablet.see(words("First catch in"))
 
     server.kill()
     tablet.see(RUNNING)
@@ -55,8 +57,18 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     phone.see(heading("Wall 1"))
     assert "#" not in phone.evaluate("() => location.href")
     assert other == 1
+    address = tablet.evaluate("() => location.href")
+    tablet.open("about:blank")
     clear(phone)
     phone.see(words("The wall is clear."))
+    tablet.open(address)
+    tablet.see(heading("This wall is ready"))
+    tablet.wait_for(NOTHING_OPEN)
+
+    phone.open(f"{server.url}/walls?plan=rate-ladder")
+    phone.click(button("Show it now"))
+    tablet.see(heading(TITLE))
+    phone.click(button("Clear"))
     tablet.see(heading("This wall is ready"))
     assert tablet.problems() == []
     assert phone.problems() == []

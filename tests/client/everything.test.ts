@@ -12,7 +12,7 @@ import { LONGEST_NOTE, logged, remark } from "../../static/src/data/log.js";
 import { keep, keepMine, keptPlans, openMine } from "../../static/src/data/plans.js";
 import { closeSession, saveFact, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
-import { changeWall } from "../../static/src/data/wall.js";
+import { changeWall, readWall } from "../../static/src/data/wall.js";
 import { compiledForAnybody } from "../../static/src/plan/compile.js";
 import { sumOf } from "../../static/src/plan/crc32.js";
 import type { Plan, Timeline } from "../../static/src/plan/wire.js";
@@ -123,9 +123,10 @@ test("what is here stays, and what is missing is added", async () => {
   assert.deepEqual((await readSettings()).drafts, { "mine:other": "there" });
 });
 
-test("another plan under a name that is taken gets a name of its own, once, and so does its draft", async () => {
+test("another plan under a name that is taken gets a name of its own, once, and with it its draft and the wall that showed it", async () => {
   await own(PLANS[0]!, "same");
   await changeSettings({ drafts: { "mine:same": "half written" } });
+  await changeWall({ plan: { source: "mine", name: "same" } });
   const text = await saved();
   await wipe();
   await own(PLANS[1]!, "same");
@@ -134,6 +135,8 @@ test("another plan under a name that is taken gets a name of its own, once, and 
   const { drafts } = await readSettings();
   assert.deepEqual(Object.values(drafts), ["half written"]);
   assert.ok(!("mine:same" in drafts), "that one is another plan here");
+  const { plan } = (await readWall()).wall;
+  assert.deepEqual(Object.keys(drafts), [`${plan!.source}:${plan!.name}`]);
   assert.equal((await bringBack(asFile(text))).plans, 0);
   assert.equal((await keptPlans()).length, 2);
   assert.ok((await all()) === once);

@@ -77,6 +77,13 @@ def test_a_new_wall_shows_nothing_and_has_a_key_of_256_bits(asking: FlaskClient,
     assert wall["url"] == f"/wall/{wall['id']}"
 
 
+def test_no_form_of_another_site_makes_a_wall(asking: FlaskClient) -> None:
+    """Forms are sent without asking the server first, in these three types (HTML, form submission)."""
+    for content_type in ("application/x-www-form-urlencoded", "multipart/form-data", "text/plain"):
+        sent = asking.post("/api/walls", data="{}", content_type=content_type)
+        assert (sent.status_code, problem_of(sent)["status"]) == (415, 415)
+
+
 def test_no_key_is_stored(own: Settings, asking: FlaskClient, wall: Made) -> None:
     put(asking, wall, {"plans": [plan()]})
     stored = b"".join(path.read_bytes() for path in own.data.iterdir())
@@ -85,8 +92,10 @@ def test_no_key_is_stored(own: Settings, asking: FlaskClient, wall: Made) -> Non
 
 
 def test_plans_are_put_on_it_in_order_and_cleared_again(asking: FlaskClient, wall: Made) -> None:
-    put(asking, wall, {"plans": [plan(1), plan(2)]})
+    told = put(asking, wall, {"plans": [plan(1), plan(2)]})
     assert look(asking, wall).get_json()["plans"] == [plan(1), plan(2)]
+    assert told.get_json() == look(asking, wall).get_json()
+    assert (told.get_json()["version"], told.headers["ETag"]) == (2, look(asking, wall).headers["ETag"])
     put(asking, wall, {"plans": []})
     assert look(asking, wall).get_json()["plans"] == []
 

@@ -145,15 +145,15 @@ export class WallAfar extends LitElement {
     const starts = shown.starts_at_s !== null && shown.starts_at_s !== this.heard!.done_s;
     const other = !samePlan(plan, before?.plans[0]);
     const record = plan && (await keepReceived(plan));
-    this.record = record;
+    if (record) this.record = record;
     await this.updateComplete;
-    const home = this.renderRoot.querySelector<WallHome>("wall-home");
-    if (!starts && !(before && other)) return;
-    const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : undefined;
-    const late = start_ms !== undefined && Date.now() - start_ms > LATE_MS;
-    if (home) await home.lead(record, late ? undefined : start_ms);
-    else if (player.snapshot().led_by) await player.endForAnother();
-    this.heard = { ...this.heard!, done_s: shown.starts_at_s };
+    if (starts || (before && other)) {
+      const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : null;
+      const late = start_ms !== null && Date.now() - start_ms > LATE_MS;
+      await this.renderRoot.querySelector<WallHome>("wall-home")?.lead(record, late ? null : start_ms);
+      this.heard = { ...this.heard!, done_s: shown.starts_at_s };
+    }
+    this.record = record;
   }
 
   private readonly look = () => this.requestUpdate();

@@ -12,6 +12,7 @@ import { everyKept, type PlanRecord } from "./plans.js";
 import { remarksIn, remarksOf } from "./log.js";
 import { factsOf } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
+import { withPlanNamed } from "./wall.js";
 
 export interface Saved {
   text: string;
@@ -148,7 +149,12 @@ function known(athlete: Athlete): Athlete {
   return Object.fromEntries(Object.entries(athlete).filter(([, value]) => value !== undefined && !(Array.isArray(value) && !value.length))) as Athlete;
 }
 
-/** Drafts stand under the names that their plans have here. */
-function renamed({ drafts, ...settings }: Carried, names: ReadonlyMap<string, string>): Carried {
-  return drafts ? { ...settings, drafts: Object.fromEntries(Object.entries(drafts).map(([id, text]) => [names.get(id) ?? id, text])) } : settings;
+/** Drafts, and the plan that a wall showed last, stand under the names that their plans have here. */
+function renamed({ drafts, wall, ...settings }: Carried, names: ReadonlyMap<string, string>): Carried {
+  const named = (id: string) => names.get(id) ?? id;
+  return {
+    ...settings,
+    ...(drafts && { drafts: Object.fromEntries(Object.entries(drafts).map(([id, text]) => [named(id), text])) }),
+    ...(wall !== undefined && { wall: withPlanNamed(wall, named) }),
+  };
 }
