@@ -22,6 +22,8 @@ test("every address has its screen, and an unknown one the first", () => {
   assert.deepEqual(route("/row"), { screen: "row" });
   assert.deepEqual(route("/athlete"), { screen: "athlete" });
   assert.deepEqual(route("/settings"), { screen: "settings" });
+  assert.deepEqual(route("/log"), { screen: "log", session: "" });
+  assert.deepEqual(route("/log#abc"), { screen: "log", session: "abc" });
   assert.deepEqual(route("/wall"), { screen: "wall" });
   assert.deepEqual(route("/prompter?plan=first-row"), { screen: "prompter", source: "built-in", name: "first-row" });
   assert.deepEqual(route("/wall?mine=abc"), { screen: "wall", source: "mine", name: "abc" });

@@ -9,7 +9,7 @@ import { Player } from "../../static/src/state/player.js";
 import { Chosen } from "../../static/src/state/chosen.js";
 import type { SessionLock } from "../../static/src/state/session-lock.js";
 import type { Snapshot } from "../../static/src/state/snapshot.js";
-import { gap, metres, rest, row, timeline } from "./builders.js";
+import { gap, metres, open, rest, row, timeline } from "./builders.js";
 
 const LOOKS_MS = 200;
 
@@ -568,6 +568,16 @@ test("a finger that slips presses once: a hold stays held, one block is skipped,
   assert.ok(player.snapshot().left_s! - before < 61);
   player.skip();
   assert.equal(player.snapshot().index, 2, "another button is another press");
+});
+
+test("a press after a sleep is no slip, though the monotonic clock stood still", async () => {
+  const player = await started(timeline(open(24), open(24), row(60, 24)));
+  pass(player, 10);
+  player.done();
+  assert.equal(player.snapshot().index, 1);
+  device.wall_ms += 45_000;
+  player.done();
+  assert.equal(player.snapshot().index, 2);
 });
 
 test("a session that is restored twice at once is restored once", async () => {

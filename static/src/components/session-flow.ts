@@ -181,8 +181,8 @@ export class SessionFlow extends LitElement {
       @answer=${(event: CustomEvent<"clock" | "stopped" | "end" | "discard">) => void player.answerAbsence(event.detail)}></absence-question>`;
   }
 
-  private end({ timeline, done, pieces, whole, kept }: Snapshot) {
-    return html`<end-screen .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
+  private end({ session, timeline, done, pieces, whole, kept }: Snapshot) {
+    return html`<end-screen .session=${session ?? ""} .planTitle=${timeline?.plan.title ?? ""} .done=${done} .planned=${timeline?.totals} .pieces=${pieces} .whole=${whole}
       .kept=${kept} .keeping=${this.keeping} @result=${(event: CustomEvent<Result>) => void this.keepResult(event.detail)} @leave=${this.leave}></end-screen>`;
   }
 
@@ -281,9 +281,9 @@ export class SessionFlow extends LitElement {
 
   private readonly changeSound = (): void => void player.setSound(player.snapshot().sound === "off");
 
-  private readonly leave = (): void => {
+  private readonly leave = ({ detail: address }: CustomEvent<string>): void => {
     player.close();
-    goTo(this, "/");
+    goTo(this, address);
   };
 }
 customElements.define("session-flow", SessionFlow);

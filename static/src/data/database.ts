@@ -8,6 +8,7 @@
 import { openDB, type DBSchema, type IDBPDatabase, type StoreNames } from "idb";
 import { dropExtras } from "./extras.js";
 import type { AthleteRecord } from "./athlete.js";
+import type { Entry } from "./log.js";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
@@ -21,6 +22,8 @@ export interface Shape extends DBSchema {
   sessions: { key: string; value: SessionRecord };
   /** Sessions that were ended. */
   log: { key: string; value: SessionRecord };
+  /** What those come to, and what was said of them. */
+  entries: { key: string; value: Entry };
   facts: { key: [string, number]; value: FactRecord };
   heartbeats: { key: string; value: Heartbeat };
   athletes: { key: string; value: AthleteRecord };
@@ -63,11 +66,12 @@ export interface Database extends Shelf {
 }
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
-const VERSION = 2;
+const VERSION = 3;
 const KEY_PATHS: { [Name in Store]: string | string[] } = {
   plans: "id",
   sessions: "id",
   log: "id",
+  entries: "id",
   facts: ["session", "number"],
   heartbeats: "session",
   athletes: "id",
@@ -76,7 +80,7 @@ const KEY_PATHS: { [Name in Store]: string | string[] } = {
 };
 
 /** What was kept in memory and is worth taking to disk when that comes back. */
-const LASTING: readonly Store[] = ["plans", "sessions", "log", "facts", "heartbeats"];
+const LASTING: readonly Store[] = ["plans", "sessions", "log", "entries", "facts", "heartbeats"];
 const OPENING_MS = 5000;
 
 type Handle = IDBPDatabase<Shape>;

@@ -235,7 +235,7 @@ export class Player {
   }
 
   private slipped(what: Pressed): boolean {
-    return this.slips.isOne(what, this.read().mono_ms);
+    return this.slips.isOne(what, this.read());
   }
 
   private resume(): Promise<boolean> {
