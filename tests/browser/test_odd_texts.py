@@ -17,12 +17,14 @@ from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
 from tests.browser.storage import HOLDS_SOMETHING
-from tests.browser.targets import Target, button, css, field, heading, link, words
+from tests.browser.targets import QUERY, Target, button, css, field, heading, link, words
 from tests.browser.test_writing_a_plan import TEXT
 from tests.web.exports.odd_texts import OURS, odd_texts
 
 AT_ONCE = 48
 LANES = 4
+LONGEST_NOTE = 2000
+NOTE = field("Your note")
 TAGS = 8
 ALL = odd_texts()
 OWN = [text for text in ALL if text in OURS]
@@ -35,6 +37,15 @@ for (const name of ["alert", "confirm", "prompt", "print"]) {
   window[name] = () => window.problemsSeenByTests.push(`a script ran ${name}`);
 }
 """
+NOTED = """(said) => new Promise((done) => {
+  const opening = indexedDB.open("slipway");
+  opening.onsuccess = () => {
+    opening.result.transaction("entries").objectStore("entries").getAll().onsuccess = ({ target }) => {
+      opening.result.close();
+      done(target.result.some(({ note }) => note === said));
+    };
+  };
+})"""
 SEEK = """(text) => {
   const find = (root) => {
     for (const each of root.querySelectorAll("*")) {
@@ -151,6 +162,23 @@ def test_they_are_shown_as_they_are_and_never_run(
     browser.click(button("Start rowing"))
     browser.see(css(".big.digits"))
     assert missing(browser, texts[:1]) == []
+    nothing_ran(browser)
+
+    browser.press("Escape")
+    browser.click(button("End it here"))
+    browser.see(heading("Ended here"))
+    said = " ".join(short(texts, LONGEST_NOTE // AT_ONCE - 1))
+    browser.type(NOTE, said)
+    nothing_ran(browser)
+    browser.wait_for(NOTED, said)
+    browser.wait_for(HOLDS_SOMETHING, "log")
+    browser.open(server.url + "/log")
+    browser.see(words(title))
+    assert missing(browser, texts[:1]) == []
+    browser.click(link(re.compile("Ended here")))
+    browser.see(heading(title))
+    browser.wait_for(f"(note) => {QUERY}.find(note)[0]?.value", NOTE.as_json())
+    assert browser.evaluate(f"(note) => {QUERY}.find(note)[0].value", NOTE.as_json()) == said
     nothing_ran(browser)
 
 

@@ -83,6 +83,7 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
     browser.wait_for(LATER_KEPT)
     server.kill()
     browser.click(button("Start now"))
+    browser.see(words("First catch in"))
     first = wall_face(browser)
     assert_strokes_agree_with_the_clock(first, SEGMENTS[0])
     asked = [

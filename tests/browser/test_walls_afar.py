@@ -8,10 +8,12 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
-from tests.browser.targets import button, heading, words
+from tests.browser.storage import HOLDS_SOMETHING
+from tests.browser.targets import button, css, heading, link, words
 from tests.browser.test_links import ADDRESS
 
 TITLE = "A ladder of rates, the same stroke"
+NOTHING_OPEN = f"() => ({HOLDS_SOMETHING})('sessions').then((holds) => !holds)"
 RUNNING = words(re.compile("^Warm-up · block 1 of"))
 
 
@@ -23,8 +25,9 @@ def clear(phone: Browser) -> None:
 
 def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Launch, server: Server) -> None:
     phone, tablet = launch("firefox"), launch("chromium", width=1280, height=800, dark=True)
-    phone.open(f"{server.url}/walls?plan=rate-ladder")
+    phone.open(f"{server.url}/walls")
     phone.click(button("Make a wall"))
+    phone.see(words("No tablet has opened its address yet."))
     phone.click(button("Its address and its key"))
     tablet.open(phone.wait_for(ADDRESS, "Address for the tablet"))
     key_link = phone.wait_for(ADDRESS, "Key link")
@@ -32,14 +35,19 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     tablet.see(heading("This wall is ready"))
     assert accessibility_faults(tablet) == []
 
+    phone.see(words("A tablet follows it."))
+    phone.click(button("Choose a plan"))
+    phone.type(css("#words"), "ladder")
+    phone.click(link(re.compile(TITLE)))
     phone.click(button("Show it now"))
+    phone.see(words("It is on the wall."))
     tablet.see(heading(TITLE))
     phone.click(button("Line it up"))
     tablet.see(words(f"Then: {TITLE}"))
     assert accessibility_faults(phone) == []
     tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
     phone.click(button("Start in 10 s"))
-    tablet.see(words("to the first catch"))
+    tablet.see(words("First catch in"))
 
     server.kill()
     tablet.see(RUNNING)
@@ -52,11 +60,21 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     server.start()
     other = phone.new_tab()
     phone.open(key_link)
-    phone.see(heading("Wall 1"))
+    phone.see(heading(re.compile("^Wall 1 ")))
     assert "#" not in phone.evaluate("() => location.href")
     assert other == 1
+    address = tablet.evaluate("() => location.href")
+    tablet.open("about:blank")
     clear(phone)
     phone.see(words("The wall is clear."))
+    tablet.open(address)
+    tablet.see(heading("This wall is ready"))
+    tablet.wait_for(NOTHING_OPEN)
+
+    phone.open(f"{server.url}/walls?plan=rate-ladder")
+    phone.click(button("Show it now"))
+    tablet.see(heading(TITLE))
+    phone.click(button("Clear"))
     tablet.see(heading("This wall is ready"))
     assert tablet.problems() == []
     assert phone.problems() == []

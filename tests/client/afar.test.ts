@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { beforeEach, test } from "node:test";
 import { NoAnswer, Refused } from "../../static/src/data/api.js";
-import { keepHeard, lookAt, readHeard, samePlan, show } from "../../static/src/data/afar.js";
+import { keepHeard, lookAt, lookAtLed, readHeard, samePlan, show } from "../../static/src/data/afar.js";
 import { changeSettings } from "../../static/src/data/settings.js";
 import { hereAt, narrowed } from "../../static/src/state/server-time.js";
 import type { Plan } from "../../static/src/plan/wire.js";
@@ -54,10 +54,18 @@ test("what is no wall's is not shown", async () => {
 
 test("a phone changes the wall by its key, from what it has seen", async () => {
   const sent = server(200, shown);
-  await show(wall, [plan], { start_in_seconds: 10 }, 'W/"1"');
+  await show(wall, [plan], { start_in_seconds: 10 }, 1);
   assert.equal(sent[0]!.method, "PUT");
-  assert.deepEqual(sent[0]!.headers, { "Content-Type": "application/json", Authorization: `Bearer ${KEY}`, "If-Match": 'W/"1"' });
+  assert.deepEqual(sent[0]!.headers, { "Content-Type": "application/json", Authorization: `Bearer ${KEY}`, "If-Match": '"1"' });
   assert.deepEqual(sent[0]!.body, { plans: [plan], start_in_seconds: 10 });
+});
+
+test("a phone looks with its key, and is told when a tablet last asked", async () => {
+  const sent = server(200, { ...shown, asked_s_ago: 12 });
+  assert.equal((await lookAtLed(wall)).asked_s_ago, 12);
+  assert.deepEqual(sent[0]!.headers, { Authorization: `Bearer ${KEY}` });
+  server(200, shown);
+  assert.equal((await lookAtLed(wall)).asked_s_ago, undefined, "a server of an earlier version does not tell");
 });
 
 test("what was heard stands there again, but not on another wall's tablet, nor damaged", async () => {

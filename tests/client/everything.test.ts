@@ -9,17 +9,18 @@ import { NotEverything, textOf, type Everything } from "../../static/src/data/ev
 import { changeAthlete, addResult, readAthlete } from "../../static/src/data/athlete.js";
 import { changePreferences, readPreferences } from "../../static/src/data/preferences.js";
 import { NotAPlan, openPlanFile } from "../../static/src/data/plan-file.js";
+import { LONGEST_NOTE, logged, remark } from "../../static/src/data/log.js";
 import { keep, keepMine, keptPlans, openMine } from "../../static/src/data/plans.js";
 import { closeSession, saveFact, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
-import { changeWall } from "../../static/src/data/wall.js";
+import { changeWall, readWall } from "../../static/src/data/wall.js";
 import { compiledForAnybody } from "../../static/src/plan/compile.js";
 import { sumOf } from "../../static/src/plan/crc32.js";
 import type { Plan, Timeline } from "../../static/src/plan/wire.js";
 import { written } from "../../static/src/plan/written.js";
 import { chance } from "./builders.js";
 
-const STORES: readonly Store[] = ["plans", "sessions", "log", "facts", "athletes", "settings"];
+const STORES: readonly Store[] = ["plans", "sessions", "log", "entries", "facts", "athletes", "settings"];
 const NOW = new Date("2026-11-29T06:00:00Z");
 const PLANS = readdirSync("tests/shared").filter((name) => name.endsWith(".json"))
   .map((name) => (JSON.parse(readFileSync(`tests/shared/${name}`, "utf8")) as { timeline_plain?: Timeline }).timeline_plain?.plan).filter((plan) => plan !== undefined);
@@ -47,6 +48,7 @@ async function live(random: () => number): Promise<void> {
     const kept = await own(plan, index % 2 ? `p${index}` : undefined);
     if (random() < 0.5) await keep({ ...kept, tags: ["Tuesday", `group ${index}`] });
     if (random() < 0.5) await rowed(`session${index}`, plan);
+    if (random() < 0.5) await remark(`session${index}`, { cr10: index % 11, note: "Too quick at first.\nThen \ud83d even" });
   }
   await keep({ id: `sent:${"a".repeat(16)}`, source: "sent", name: "a".repeat(16), address: `/p/${"a".repeat(16)}`, kind: "", plan: PLANS[0]!, timeline: compiledForAnybody(PLANS[0]!), kept_at_ms: 5 });
   await addResult({ metres: 2000, seconds: 420 + Math.round(random() * 600) / 10 });
@@ -75,7 +77,7 @@ test("what is brought twice, or to the device it came from, changes nothing", as
   await live(chance(3));
   const text = await saved();
   const before = await all();
-  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, others: 0, results_left: 0 });
+  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, remarked: 0, others: 0, results_left: 0 });
   assert.ok((await all()) === before);
   await wipe();
   await bringBack(asFile(text));
@@ -110,7 +112,7 @@ test("what is here stays, and what is missing is added", async () => {
   await changePreferences({ hand: "right" });
   const brought = await bringBack(asFile(text));
 
-  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, others: 2, results_left: 0 });
+  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, remarked: 0, others: 2, results_left: 0 });
   const kept = new Map((await keptPlans()).map((record) => [record.name, record]));
   assert.deepEqual([...kept.keys()].sort(), ["other", "same"]);
   assert.deepEqual(kept.get("same")!.plan, PLANS[1]);
@@ -122,9 +124,10 @@ test("what is here stays, and what is missing is added", async () => {
   assert.deepEqual((await readSettings()).drafts, { "mine:other": "there" });
 });
 
-test("another plan under a name that is taken gets a name of its own, once, and so does its draft", async () => {
+test("another plan under a name that is taken gets a name of its own, once, and with it its draft and the wall that showed it", async () => {
   await own(PLANS[0]!, "same");
   await changeSettings({ drafts: { "mine:same": "half written" } });
+  await changeWall({ plan: { source: "mine", name: "same" } });
   const text = await saved();
   await wipe();
   await own(PLANS[1]!, "same");
@@ -133,6 +136,8 @@ test("another plan under a name that is taken gets a name of its own, once, and 
   const { drafts } = await readSettings();
   assert.deepEqual(Object.values(drafts), ["half written"]);
   assert.ok(!("mine:same" in drafts), "that one is another plan here");
+  const { plan } = (await readWall()).wall;
+  assert.deepEqual(Object.keys(drafts), [`${plan!.source}:${plan!.name}`]);
   assert.equal((await bringBack(asFile(text))).plans, 0);
   assert.equal((await keptPlans()).length, 2);
   assert.ok((await all()) === once);
@@ -166,6 +171,30 @@ test("keys and the reading of the cautions stay where they are", async () => {
   await live(chance(1));
   const text = await saved();
   assert.ok(!text.includes("secret") && !text.includes("cautions_read"));
+});
+
+test("what was said of a session goes along, and comes to one that nobody has said it of here", async () => {
+  await rowed("a", PLANS[0]!);
+  await rowed("b", PLANS[0]!);
+  await remark("a", { cr10: 7, note: "heavy" });
+  await remark("b", { note: "there" });
+  await logged();
+  const text = await saved();
+  await wipe();
+  await rowed("a", PLANS[0]!);
+  await remark("a", { note: "here" });
+  const { sessions, remarked } = await bringBack(asFile(text));
+  assert.deepEqual([sessions, remarked], [1, 1]);
+  const kept = new Map((await logged()).sessions.map(({ id, cr10, note }) => [id, [cr10, note]]));
+  assert.deepEqual([kept.get("a"), kept.get("b")], [[7, "here"], [undefined, "there"]]);
+});
+
+test("a file of version 1, which knew no remarks, is still brought", async () => {
+  await rowed("a", PLANS[0]!);
+  const text = (await saved()).replace('"version":2', '"version":1');
+  assert.match(text, /"version":1,/);
+  await wipe();
+  assert.equal((await bringBack(asFile(text))).sessions, 1);
 });
 
 test("a session that cannot be read any more stays behind, and is counted", async () => {
@@ -217,7 +246,7 @@ test("other files are told apart, and say where they belong", async () => {
   assert.match(await refusal("[1, 2]"), /not a file that was saved here/);
   assert.match(await refusal("null"), /not a file that was saved here/);
   assert.match(await refusal(JSON.stringify(PLANS[0])), /Open a plan file/);
-  assert.match(await refusal('{"slipway":"everything","version":2,"sum":"","content":{}}'), /newer Slipway/);
+  assert.match(await refusal('{"slipway":"everything","version":3,"sum":"","content":{}}'), /newer Slipway/);
   assert.match(await refusal('{"slipway":"everything","version":"1","content":{}}'), /damaged/);
   assert.match(await refusal(`{"slipway":"everything","version":1,"sum":"","content":${"[".repeat(100_000)}${"]".repeat(100_000)}}`), /damaged/);
   await assert.rejects(openPlanFile(asFile(await saved()), await readAthlete()), (error) => error instanceof NotAPlan && /under Settings/.test(error.message));
@@ -245,5 +274,8 @@ test("what carries the right sum and is wrong all the same is named with its pla
   assert.match(await wrong((copy) => (copy.settings = { volume: 3 })), /^A setting in it \(volume\)/);
   assert.match(await wrong((copy) => (copy.sessions[0].facts[1] = { kind: "flown", at_s: 1 })), /^Session 1 in it/);
   assert.match(await wrong((copy) => (copy.sessions[0].record.state = "open")), /^Session 1 in it/);
+  assert.match(await wrong((copy) => (copy.sessions[0].record.led_by = "wall")), /^Session 1 in it/);
+  assert.match(await wrong((copy) => (copy.sessions[0].cr10 = 11)), /^Session 1 in it/);
+  assert.match(await wrong((copy) => (copy.sessions[0].note = "x".repeat(LONGEST_NOTE + 1))), /^Session 1 in it/);
   assert.match(await wrong((copy) => (copy.plans = {})), /damaged/);
 });

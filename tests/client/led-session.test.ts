@@ -172,6 +172,18 @@ test("a start set by the clock stays at its minute when the clock is moved", asy
   assert.deepEqual([player.snapshot().count_in, player.snapshot().starts_at_ms], [439, starts_at_ms]);
 });
 
+test("a clock put past a start that was set counts in all the same, and as long as was left where that was less", async () => {
+  const player = await led(simple, clocks.wall_ms + 600_000);
+  pass(player, 100);
+  clocks.wall_ms += 3_600_000;
+  assert.deepEqual([player.snapshot().phase, player.snapshot().count_in], ["count-in", 10]);
+  pass(player, 6);
+  clocks.wall_ms += 30_000;
+  assert.equal(player.snapshot().count_in, 4);
+  pass(player, 5);
+  assert.deepEqual(where(player), ["running", 0, 1]);
+});
+
 test("a start set by the clock can be moved to now", async () => {
   const player = await led(simple, clocks.wall_ms + 600_000);
   pass(player, 100);

@@ -9,7 +9,7 @@ import { Player } from "../../static/src/state/player.js";
 import { Chosen } from "../../static/src/state/chosen.js";
 import type { SessionLock } from "../../static/src/state/session-lock.js";
 import type { Snapshot } from "../../static/src/state/snapshot.js";
-import { gap, metres, rest, row, timeline } from "./builders.js";
+import { gap, metres, open, rest, row, timeline } from "./builders.js";
 
 const LOOKS_MS = 200;
 
@@ -267,6 +267,8 @@ test("a start set by the clock stays at its minute when the clock is moved", asy
   pass(player, 1);
   assert.equal(player.snapshot().starts_at_ms, minute_ms);
   assert.ok(Math.abs(player.snapshot().left_s! - 49) < 0.3, `${player.snapshot().left_s}`);
+  device.wall_ms += 3_600_000;
+  assert.deepEqual([player.snapshot().phase, Math.round(player.snapshot().left_s!)], ["running", 10], "past it: ten seconds to sit down");
 });
 
 test("a piece started by the clock keeps to it when the network corrects it, any other session does not", async () => {
@@ -590,6 +592,16 @@ test("a finger that slips presses once: a hold stays held, one block is skipped,
   assert.ok(player.snapshot().left_s! - before < 61);
   player.skip();
   assert.equal(player.snapshot().index, 2, "another button is another press");
+});
+
+test("a press after a sleep is no slip, though the monotonic clock stood still", async () => {
+  const player = await started(timeline(open(24), open(24), row(60, 24)));
+  pass(player, 10);
+  player.done();
+  assert.equal(player.snapshot().index, 1);
+  device.wall_ms += 45_000;
+  player.done();
+  assert.equal(player.snapshot().index, 2);
 });
 
 test("a session that is restored twice at once is restored once", async () => {

@@ -5,7 +5,7 @@ import { routeOf, rowAddress } from "../../static/src/components/routes.js";
 import { isScreen } from "../../static/src/offline/screens.js";
 
 test("every screen has its address, and no file or answer of the server is taken for one", () => {
-  for (const path of ["/", "/plan/rate-ladder", "/mine/abc", "/row", "/write", "/technique", "/athlete", "/settings", "/p", "/p/mfrggzdfmztwq2lk", "/walls", "/wall/mfrggzdfmztwq2lk"]) assert.ok(isScreen(path), path);
+  for (const path of ["/", "/plan/rate-ladder", "/mine/abc", "/row", "/write", "/technique", "/athlete", "/settings", "/log", "/p", "/p/mfrggzdfmztwq2lk", "/walls", "/wall/mfrggzdfmztwq2lk"]) assert.ok(isScreen(path), path);
   for (const path of ["/api/plans", "/static/dist/main.js", "/healthz", "/rowing", "/sw.js", "/p/mfrggzdfmztwq2lk/qr.svg", "/plans"]) assert.ok(!isScreen(path), path);
 });
 

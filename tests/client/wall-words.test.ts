@@ -16,7 +16,7 @@ const television = { width: 1920, height: 1080 };
 
 test("a block says its time left, rate, effort and strokes, and the focus where no call is said", () => {
   assert.deepEqual(wallFace(block!, running), {
-    figure: "0:48", note: "", rate: "24", effort: "half · whole sentences", strokes: "19", strokes_note: "strokes left", call: "Long arms",
+    before: "", figure: "0:48", note: "", rate: "24", effort: "half · whole sentences", strokes: "19", strokes_note: "strokes left", call: "Long arms",
   });
   assert.equal(wallFace(block!, { ...running, call: "Slow up the slide" }).call, "Slow up the slide");
   assert.equal(wallFace(block!, { ...running, strokes_left: 1 }).strokes_note, "stroke left");
@@ -31,9 +31,14 @@ test("a rest, a gap and a piece in metres say what their time is", () => {
 
 test("a count-in is counted, and a long wait for a start that was set is told as a time", () => {
   const counting = { ...running, phase: "count-in" as const, left_s: null };
-  assert.deepEqual(wallFace(block!, { ...counting, count_in: 9 }).figure, "9");
-  const { figure, note } = wallFace(block!, { ...counting, count_in: 754, starts_at: "18:00" });
-  assert.deepEqual([figure, note], ["12:34", "to the start at 18:00"]);
+  const counted = (moment: Partial<WallMoment>) => {
+    const { before, figure, note } = wallFace(block!, { ...counting, ...moment });
+    return [before, figure, note];
+  };
+  assert.deepEqual(counted({ count_in: 30, elapsed_s: 0 }), ["First catch in", "30", ""]);
+  assert.deepEqual(counted({ count_in: 5, elapsed_s: 12 }), ["Next catch in", "5", ""]);
+  assert.deepEqual(counted({ count_in: 754, elapsed_s: 0, starts_at: "18:00" }), ["", "12:34", "to the start at 18:00"]);
+  assert.deepEqual(counted({ count_in: 10, elapsed_s: 0, starts_at: "18:00" }), ["First catch in", "10", ""]);
 });
 
 test("a hold is said", () => {

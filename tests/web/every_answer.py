@@ -113,6 +113,7 @@ EVERY_ANSWER = [
     *_reading("/technique"),
     *_reading("/athlete"),
     *_reading("/settings"),
+    *_reading("/log"),
     *_reading("/write"),
     *_reading("/prompter"),
     *_reading("/mine/<name>", "/mine/whatever"),

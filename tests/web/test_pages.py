@@ -54,6 +54,7 @@ def precached(client: FlaskClient) -> list[dict[str, Any]]:
         "/technique",
         "/athlete",
         "/settings",
+        "/log",
         "/wall",
         "/prompter",
         "/mine/abc",

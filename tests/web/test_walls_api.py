@@ -10,11 +10,14 @@ from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
+from werkzeug.http import unquote_etag
 from werkzeug.test import TestResponse
 
 from tests.web.asking import PLAN, post, problem_of
 from web.factory import create_app
 from web.settings import Publishing, Settings
+from web.store.connection import Database
+from web.store.walls import WallShelf
 
 Made = dict[str, str]
 
@@ -77,6 +80,13 @@ def test_a_new_wall_shows_nothing_and_has_a_key_of_256_bits(asking: FlaskClient,
     assert wall["url"] == f"/wall/{wall['id']}"
 
 
+def test_no_form_of_another_site_makes_a_wall(asking: FlaskClient) -> None:
+    """Forms are sent without asking the server first, in these three types (HTML, form submission)."""
+    for content_type in ("application/x-www-form-urlencoded", "multipart/form-data", "text/plain"):
+        sent = asking.post("/api/walls", data="{}", content_type=content_type)
+        assert (sent.status_code, problem_of(sent)["status"]) == (415, 415)
+
+
 def test_no_key_is_stored(own: Settings, asking: FlaskClient, wall: Made) -> None:
     put(asking, wall, {"plans": [plan()]})
     stored = b"".join(path.read_bytes() for path in own.data.iterdir())
@@ -85,8 +95,10 @@ def test_no_key_is_stored(own: Settings, asking: FlaskClient, wall: Made) -> Non
 
 
 def test_plans_are_put_on_it_in_order_and_cleared_again(asking: FlaskClient, wall: Made) -> None:
-    put(asking, wall, {"plans": [plan(1), plan(2)]})
+    told = put(asking, wall, {"plans": [plan(1), plan(2)]})
     assert look(asking, wall).get_json()["plans"] == [plan(1), plan(2)]
+    assert told.get_json() == {**look(asking, wall).get_json(), "asked_s_ago": None}
+    assert told.get_json()["version"] == 2
     put(asking, wall, {"plans": []})
     assert look(asking, wall).get_json()["plans"] == []
 
@@ -112,6 +124,7 @@ def test_a_tablet_that_asks_again_is_answered_only_what_is_new(asking: FlaskClie
 
 def test_a_change_made_from_what_is_no_longer_shown_is_refused(asking: FlaskClient, wall: Made) -> None:
     seen = look(asking, wall).headers["ETag"]
+    assert unquote_etag(seen)[0] == str(look(asking, wall).get_json()["version"])
     assert put(asking, wall, {"plans": [plan(1)]}, If_Match=seen).status_code == 200
     late = put(asking, wall, {"plans": [plan(2)]}, If_Match=seen)
     assert late.status_code == 412
@@ -168,6 +181,31 @@ def test_a_key_can_be_looked_at_without_changing_anything(asking: FlaskClient, w
     statuses = [look(asking, wall, Authorization=f"Bearer {n}").status_code for n in range(11)]
     assert statuses == [401] * 10 + [429]
     assert look(asking, wall).status_code == 200
+
+
+def test_who_has_the_key_is_told_when_a_tablet_last_asked(
+    own: Settings, asking: FlaskClient, wall: Made
+) -> None:
+    def asked_s_ago() -> object:
+        return look(asking, wall, Authorization=f"Bearer {wall['key']}").get_json()["asked_s_ago"]
+
+    assert asked_s_ago() is None, "who has the key is no tablet"
+    tag = look(asking, wall).headers["ETag"]
+    assert asked_s_ago() in (0, 1)
+    shelf, now = WallShelf(Database(own.database)), int(time.time())
+    shelf.asked(wall["id"], now - 10)
+    assert look(asking, wall, If_None_Match=tag).status_code == 304, "the tag is that of what is shown"
+    assert asked_s_ago() in range(10, 15), "noted not long ago: no write for each look"
+    shelf.asked(wall["id"], now - 3000)
+    assert asked_s_ago() in range(3000, 3005)
+    assert "asked_s_ago" not in look(asking, wall).get_json(), "nobody else is told"
+    assert asked_s_ago() in (0, 1)
+
+
+def test_what_the_key_shows_is_compared_by_no_tag(asking: FlaskClient, wall: Made) -> None:
+    tag = look(asking, wall).headers["ETag"]
+    led = look(asking, wall, Authorization=f"Bearer {wall['key']}", If_None_Match=tag)
+    assert (led.status_code, led.headers["Cache-Control"], led.headers.get("ETag")) == (200, "no-store", None)
 
 
 def test_a_wall_that_is_not_there_is_told(asking: FlaskClient, wall: Made) -> None:

@@ -165,6 +165,12 @@ class WallShape(Strict):
             "description": "when the first plan starts, in seconds since 1970 by the server; null: not yet"
         },
     )
+    asked_s_ago = fields.Integer(
+        allow_none=True,
+        metadata={
+            "description": "only with the key: for how many seconds no tablet has asked; null: none ever has"
+        },
+    )
 
 
 class ProblemShape(Strict):

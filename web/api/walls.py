@@ -6,7 +6,7 @@ import json
 import re
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from math import ceil
 
 from flask import Blueprint, Response, request
@@ -29,6 +29,8 @@ from web.stored import ASK_AGAIN, NEVER, Stored, answer
 WALLS = "/api/walls"
 NAME = re.compile(r"[a-z2-7]{16}", re.ASCII)
 LOOKS_A_MINUTE = 600
+NOTED_EVERY_S = 20
+"""How fresh it is known when a tablet last asked: a write so often, and not at each of its looks."""
 WRONG_KEYS_A_MINUTE = 10
 NEW_WALLS_AN_HOUR = 20
 NO_SUCH_WALL = "there is no wall of that name on this server: look at its address again"
@@ -60,11 +62,21 @@ class WallDesk:
         return {"id": made.id, "key": made.key}
 
     def look(self, name: str) -> Wall:
-        """What a wall shows; a key that is given is only looked at. Raises 401, 404, 429 or 503."""
+        """What a wall shows; who comes without its key is a tablet. Raises 401, 404, 429 or 503."""
         self._looks.take(request)
         key = self._key(name) if bearer_of(request) else None
         with self._told(name):
-            return self._shelf.find(_checked(name), key)
+            wall = self._shelf.find(_checked(name), key)
+        if key is None:
+            self._note(name, wall)
+        return wall
+
+    def _note(self, name: str, wall: Wall) -> None:
+        """Remember that a tablet asks, seldom enough to cost nothing; where that fails, it is asked again."""
+        now = int(time.time())
+        if wall.asked_at is None or now - wall.asked_at >= NOTED_EVERY_S:
+            with suppress(StoreAway):
+                self._shelf.asked(name, now)
 
     def change(self, name: str) -> Wall:
         """Let a wall show what was sent. Raises 401, 404, 412, 429 or 503."""
@@ -137,14 +149,13 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
     @blueprint.get(f"{WALLS}/<name>")
     def look(name: str) -> Response:
         """What the wall shows, and whether a key is right; a tablet asks again and again for what is new."""
-        return _shown(name, desk.look(name))
+        wall = desk.look(name)
+        return _led(name, wall) if bearer_of(request) else _shown(name, wall)
 
     @blueprint.put(f"{WALLS}/<name>")
     def change(name: str) -> Response:
         """Let the wall show something else."""
-        response = _shown(name, desk.change(name))
-        response.headers["Cache-Control"] = NEVER
-        return response
+        return _led(name, desk.change(name))
 
     @blueprint.post(f"{WALLS}/<name>/key")
     def renew(name: str) -> Response:
@@ -156,7 +167,17 @@ def walls_api(desk: WallDesk, settings: Settings) -> Blueprint:
 
 
 def _shown(name: str, wall: Wall) -> Response:
-    body = json_bytes({"id": name, "version": wall.version, **json.loads(wall.shows)})
-    stored = Stored(body, JSON, ASK_AGAIN)
+    """For tablets: the same until it is changed, so that its tag is the version."""
+    stored = Stored(json_bytes(_document(name, wall)), JSON, ASK_AGAIN)
     stored.digest = str(wall.version)
     return answer(stored, request)
+
+
+def _led(name: str, wall: Wall) -> Response:
+    """For who has the key: with what changes at every look, so that none is kept or compared by a tag."""
+    ago = None if wall.asked_at is None else max(0, int(time.time()) - wall.asked_at)
+    return answer(Stored(json_bytes({**_document(name, wall), "asked_s_ago": ago}), JSON, NEVER), request)
+
+
+def _document(name: str, wall: Wall) -> dict[str, object]:
+    return {"id": name, "version": wall.version, **json.loads(wall.shows)}

@@ -20,6 +20,7 @@ STEPS: tuple[tuple[str, ...], ...] = (
         " shows TEXT NOT NULL CHECK (length(shows) <= 524288), version INTEGER NOT NULL,"
         " changed_at {whole} NOT NULL){strict}",
     ),
+    ("ALTER TABLE walls ADD COLUMN asked_at {whole}",),
 )
 """What each step says to the database."""
 WORDS = {

@@ -28,8 +28,9 @@ walls = Table(
     Column("shows", Text, nullable=False),
     Column("version", Integer, nullable=False),
     Column("changed_at", BigInteger, nullable=False),
+    Column("asked_at", BigInteger),
 )
-"""What walls show, as JSON; of each key only its SHA-256."""
+"""What walls show, as JSON; of each key only its SHA-256. `asked_at`: see `WallShelf.asked`."""
 
 banned = Table(
     "banned",

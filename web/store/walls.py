@@ -45,10 +45,11 @@ class MadeWall:
 
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """What a wall shows, as JSON, and how often that has changed."""
+    """What a wall shows, as JSON, how often that has changed, and when its tablet asked, to some seconds."""
 
     shows: str
     version: int
+    asked_at: int | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +83,8 @@ class WallShelf:
         with self._database.read() as connection:
             if key is not None:
                 _check(connection, name, key)
-            row = connection.execute(select(walls.c.shows, walls.c.version).where(walls.c.id == name)).first()
+            columns = (walls.c.shows, walls.c.version, walls.c.asked_at)
+            row = connection.execute(select(*columns).where(walls.c.id == name)).first()
         if row is None:
             raise NoSuchWall
         return Wall(*row)
@@ -93,12 +95,17 @@ class WallShelf:
         Raises NoSuchWall, WrongKey, Changed, StoreAway.
         """
         with self._database.write() as connection:
-            version = _check(connection, name, key)
+            version, asked_at = _check(connection, name, key)
             if seen is not None and seen != version:
                 raise Changed
             now = {"shows": shows, "version": version + 1, "changed_at": int(time.time())}
             connection.execute(update(walls).where(walls.c.id == name).values(**now))
-        return Wall(shows, version + 1)
+        return Wall(shows, version + 1, asked_at)
+
+    def asked(self, name: str, at: int) -> None:
+        """Note that a tablet asks, in s since 1970: for whoever leads it from afar. Raises StoreAway."""
+        with self._database.write() as connection:
+            connection.execute(update(walls).where(walls.c.id == name).values(asked_at=at))
 
     def renew(self, name: str, key: str, fresh: str) -> None:
         """Another key in the place of this one, which is worth nothing from now on. Raises as `change`."""
@@ -125,14 +132,15 @@ def _title(shows: str) -> str:
     return str(plans[0]["title"]) if plans else ""
 
 
-def _check(connection: Connection, name: str, key: str) -> int:
-    """The version of a wall whose key this is."""
-    row = connection.execute(select(walls.c.key_digest, walls.c.version).where(walls.c.id == name)).first()
+def _check(connection: Connection, name: str, key: str) -> tuple[int, int | None]:
+    """The version of a wall whose key this is, and when its tablet asked."""
+    columns = (walls.c.key_digest, walls.c.version, walls.c.asked_at)
+    row = connection.execute(select(*columns).where(walls.c.id == name)).first()
     if row is None:
         raise NoSuchWall
     if not hmac.compare_digest(row.key_digest, _digest(key)):
         raise WrongKey
-    return int(row.version)
+    return int(row.version), row.asked_at
 
 
 def _digest(key: str) -> str:

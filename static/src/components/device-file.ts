@@ -34,14 +34,14 @@ export class DeviceFile extends LitElement {
 
   override render() {
     return html`<section aria-labelledby="everything"><h2 id="everything">Everything on this device</h2>
-      <p>Your plans with their tags, your results, what you set here, what you are writing, and the sessions you rowed, in one file: to keep, or to take to another device.</p>
+      <p>Your plans with their tags, your results, what you set here, what you are writing, and the sessions you rowed with your notes, in one file: to keep, or to take to another device.</p>
       <div class="acts"><button type="button" ?disabled=${this.busy} @click=${this.save}>Save it to a file</button>
         <button type="button" ?disabled=${this.busy} aria-describedby="back" @click=${this.choose}>${this.busy ? "Reading it …" : "Bring a file back"}</button></div>
       <input type="file" accept=".json,application/json" tabindex="-1" @change=${this.chosen}>
       <div role="status">${this.said ? html`<p class="note" dir="auto">${this.said}</p>` : nothing}</div>
       <div role="alert">${this.trouble ? html`<div class="note trouble" dir="auto"><p>${this.trouble}</p><p>${UNCHANGED}</p></div>` : nothing}</div>
       <p class="small" id="back">Bringing a file back adds what is missing here. What is here stays as it is.</p>
-      <p class="small">The file tells about you: your results and what you rowed. Keys, to walls and for publishing, are not in it.</p></section>`;
+      <p class="small">The file tells about you: your results, what you rowed and how it went. Keys, to walls and for publishing, are not in it.</p></section>`;
   }
 
   private choose(): void {
@@ -90,10 +90,10 @@ export class DeviceFile extends LitElement {
 }
 customElements.define("device-file", DeviceFile);
 
-export function broughtWords({ plans, tagged, results, sessions, others, results_left: left }: Brought): string {
+export function broughtWords({ plans, tagged, results, sessions, remarked, others, results_left: left }: Brought): string {
   const parts = [
     plans ? count(plans, "plan") : "", tagged ? `tags on ${count(tagged, "plan")}` : "", results ? count(results, "result") : "",
-    sessions ? count(sessions, "session") : "", others ? count(others, "setting or fact", "settings and facts") : "",
+    sessions ? count(sessions, "session") : "", remarked ? `remarks on ${count(remarked, "session")}` : "", others ? count(others, "setting or fact", "settings and facts") : "",
   ].filter(Boolean);
   if (!parts.length && !left) return "All of it was here already. Nothing here has changed.";
   const added = parts.length ? `Added: ${parts.join(", ")}.` : "Nothing was added.";

@@ -1,17 +1,17 @@
 /** After a session: what was rowed, how to come down, the way back.
  *
- * Properties: `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out),
- * `kept` (as in a snapshot: where the session is stored), `keeping` (whether the piece stands among the results, or could not be put there). Events: `leave`; `result` (detail: metres and seconds), to keep a
+ * Properties: `session` (its id), `planTitle`, `done` and `planned` (sums), `pieces` (metre blocks with their times), `whole` (nothing was left out),
+ * `kept` (as in a snapshot: where the session is stored), `keeping` (whether the piece stands among the results, or could not be put there). Events: `leave` (detail: the address to go to); `result` (detail: metres and seconds), to keep a
  * piece that was rowed in one go as a result. Of several pieces in a session none was all the rower had.
  */
 import { LitElement, css, html, nothing } from "lit";
 import { alone } from "../plan/alone.js";
-import { clock, splitClock } from "../plan/format.js";
-import { metreWords, resultProblem } from "../plan/result-words.js";
+import { resultProblem } from "../plan/result-words.js";
 import type { Result } from "../plan/wire.js";
 import type { Piece, Sums } from "../timeline/rowed.js";
 import type { Kept } from "../state/snapshot.js";
 import { buttons, page, type } from "./look.js";
+import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
 
 const NOT_KEPT: Record<Kept, string> = {
   disk: "",
@@ -27,7 +27,8 @@ const KEEPING = {
 };
 
 export class EndScreen extends LitElement {
-  static override properties = { planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, kept: {}, keeping: {} };
+  static override properties = { session: {}, planTitle: {}, done: { attribute: false }, planned: { attribute: false }, pieces: { attribute: false }, whole: { type: Boolean }, kept: {}, keeping: {} };
+  declare session: string;
   declare planTitle: string;
   declare done: Sums | undefined;
   declare planned: Sums | undefined;
@@ -38,6 +39,7 @@ export class EndScreen extends LitElement {
 
   constructor() {
     super();
+    this.session = "";
     this.planTitle = "";
     this.pieces = [];
     this.whole = false;
@@ -45,37 +47,38 @@ export class EndScreen extends LitElement {
     this.keeping = "";
   }
 
-  static override styles = [type, buttons, page, css`
-    dl { display: grid; grid-template-columns: repeat(auto-fit, minmax(130px, 1fr)); gap: 10px; }
-    dl div { display: flex; flex-direction: column-reverse; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
-    dd { font-size: 2.375rem; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
+  static override styles = [type, buttons, page, figuresLook, css`
     section { display: grid; gap: 8px; }
     p:empty { display: none; }
+    .ways { display: grid; gap: 10px; }
+    how-it-went:not(:defined) { display: none; }
   `];
+
+  /** What is said of a session is asked for by what nobody needs in order to row. */
+  override firstUpdated(): void {
+    if (!alone) import("./later.js").catch(() => undefined);
+  }
 
   override render() {
     return html`<main>
       <div><p class="small" dir="auto"><bdi>${this.planTitle}</bdi></p>
-        <h1 tabindex="-1">${this.whole ? "Rowed to the end" : "Ended here"}</h1></div>
-      ${this.done ? html`<dl>
-        <div><dt class="small">rowed and rested${this.of(this.planned?.seconds_s, clock)}</dt><dd>${clock(this.done.seconds_s)}</dd></div>
-        ${this.done.metres ? html`<div><dt class="small">metres, about</dt><dd>${Math.round(this.done.metres)}</dd></div>` : nothing}
-        <div><dt class="small">strokes${this.of(this.planned?.strokes, String)}</dt><dd>${this.done.strokes}</dd></div>
-      </dl>` : nothing}
+        <h1 tabindex="-1">${wholeWords(this.whole)}</h1></div>
+      ${this.done ? rowedFigures(this.done, this.planned, this.whole) : nothing}
       ${this.pieces.length ? this.byTaps() : nothing}
       <p role="alert">${NOT_KEPT[this.kept]}</p>
-      <p class="small">Counted from the plan and the clock, not measured on the machine.</p>
+      <p class="small">${COUNTED}</p>
       <section><h2>Come down slowly</h2>
         <p>Row or walk very lightly until you can talk in whole sentences again. Loosen the straps before you stand,
           and stand up slowly. Drink, put on something dry.</p>
         <p>If anything from the stop signs is still there in a few minutes, get help.</p></section>
-      <button type="button" class="go" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>${alone ? "Back to the plan" : "Back to the plans"}</button>
+      ${alone ? nothing : html`<how-it-went .session=${this.session} .seconds_s=${this.done?.seconds_s ?? 0}></how-it-went>`}
+      <div class="ways"><button type="button" class="go" @click=${() => this.leave("/")}>${alone ? "Back to the plan" : "Back to the plans"}</button>
+        ${alone ? nothing : html`<button type="button" @click=${() => this.leave("/log")}>Log</button>`}</div>
     </main>`;
   }
 
   private byTaps() {
-    return html`<section><h2>By your taps</h2><ul>${this.pieces.map(({ metres, seconds_s, held }) => html`<li>
-        ${metreWords(metres)} in ${clock(seconds_s)}, ${splitClock((seconds_s * 500) / metres)} /500 m${held ? ", with a hold" : ""}</li>`)}</ul>
+    return html`<section><h2>By your taps</h2>${pieceList(this.pieces)}
       ${this.keeping === "kept" ? nothing : this.toKeep()}
       <p role="status">${KEEPING[this.keeping]}</p></section>`;
   }
@@ -90,8 +93,8 @@ export class EndScreen extends LitElement {
       <button type="button" @click=${() => this.dispatchEvent(new CustomEvent<Result>("result", { detail: result }))}>Add it to my results</button>`;
   }
 
-  private of(value: number | undefined, words: (value: number) => string): string {
-    return value === undefined || this.whole ? "" : `, of ${words(value)}`;
+  private leave(address: string): void {
+    this.dispatchEvent(new CustomEvent("leave", { detail: address }));
   }
 }
 customElements.define("end-screen", EndScreen);

@@ -94,6 +94,7 @@ export class FirstScreen extends LitElement {
       ${this.running ? this.open() : nothing}
       ${this.today()}
       <nav aria-label="More"><a class="button" href="/athlete">Your results</a>
+        <a class="button" href="/log">Log</a>
         <a class="button" href="/write">Write your own</a>
         ${this.newcomer ? html`<a class="button first" href="/plan/first-row">Never rowed? A first row</a>` : nothing}</nav>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}

@@ -2,6 +2,8 @@
 import "./athlete-home.js";
 import "./block-list.js";
 import "./finding-list.js";
+import "./how-it-went.js";
+import "./log-home.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";
 import "./plan-finder.js";

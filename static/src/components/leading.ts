@@ -4,6 +4,7 @@ import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { isSound, openSession, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
 import type { Timeline } from "../plan/wire.js";
+import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
 import { enterFullScreen } from "./full-screen.js";
@@ -38,8 +39,6 @@ export interface Leads {
 const NOTICE_MS = 8000;
 const MINUTE_MS = 60_000;
 const ASK_AGAIN_MS = 1000;
-/** From a tap on Start now to the first catch of a start that had been set by the clock. */
-const SOON_MS = 10_000;
 
 export class Leading implements ReactiveController {
   record: PlanRecord | undefined;
@@ -53,7 +52,8 @@ export class Leading implements ReactiveController {
   private stop = (): void => {};
   private readonly painting: Painting;
   private told = 0;
-  private start_at_ms: number | undefined;
+  /** Null for now. */
+  private start_at_ms: number | null = null;
   private silence: ReturnType<typeof setTimeout> | undefined;
   private readonly control: RowingControl;
   private readonly stayAwake = () => player.stayAwake();
@@ -120,7 +120,7 @@ export class Leading implements ReactiveController {
   }
 
   /** In a tap: the whole screen, the sound and the screen's staying on are given only then. */
-  async start(at_ms: number | undefined): Promise<void> {
+  async start(at_ms: number | null): Promise<void> {
     this.start_at_ms = at_ms;
     if (this.open) return this.host.renderRoot.querySelector<OpenSessionQuestion>("open-session-question")!.ask(this.open.plan.title);
     enterFullScreen();
@@ -129,7 +129,7 @@ export class Leading implements ReactiveController {
   }
 
   /** Without anybody here: this plan, started at that moment (ms since 1970), or waiting. What led the room until now is ended. */
-  async lead(record: PlanRecord | undefined, starts_at_ms: number | undefined): Promise<void> {
+  async lead(record: PlanRecord | undefined, starts_at_ms: number | null): Promise<void> {
     await this.lookForOpen();
     if (this.open && !this.open.led_by) return this.take({ trouble: "A session that somebody rows is open on this device: end it first." });
     if (this.open) await player.restore();
@@ -137,7 +137,7 @@ export class Leading implements ReactiveController {
     if (player.snapshot().phase !== "none") await player.endForAnother();
     [this.open, this.record, this.start_at_ms] = [undefined, record, starts_at_ms];
     this.take({ trouble: "" });
-    if (record && starts_at_ms !== undefined) await this.begin();
+    if (record && starts_at_ms !== null) await this.begin();
   }
 
   question() {
@@ -145,9 +145,9 @@ export class Leading implements ReactiveController {
       @instead=${() => void this.startInstead()}></open-session-question>`;
   }
 
-  /** Starts now what waits for the time that was set. */
+  /** Starts what waits for the time that was set now, with the count-in of any start. */
   startSoon(): void {
-    player.startAtClock(Date.now() + SOON_MS);
+    player.startAtClock(Date.now() + chosen.now.start_count_s * 1000);
   }
 
   readonly holdOrGoOn = (): void => {
@@ -183,7 +183,7 @@ export class Leading implements ReactiveController {
     const { led_by } = leads;
     this.take({ starting: true });
     try {
-      await player.start(record!, leads.timelineOf(record!), { led_by, ...(start_at_ms === undefined ? {} : { starts_at_ms: start_at_ms }) });
+      await player.start(record!, leads.timelineOf(record!), { led_by, ...(start_at_ms === null ? {} : { starts_at_ms: start_at_ms }) });
     } finally {
       this.take({ starting: false });
     }

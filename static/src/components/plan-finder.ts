@@ -1,6 +1,6 @@
 /** A search over all plans, above the lists that it takes the place of while something is sought.
  *
- * Property: `plans` (cards, each once). Slot: what is shown while nothing is sought.
+ * Properties: `plans` (cards, each once), `apart` (plans are chosen here, and none is made). Slot: what is shown while nothing is sought.
  */
 import { LitElement, css, html, nothing } from "lit";
 import { EVERYTHING, NEEDS, found, isEverything, type Need, type Range, type Sought } from "../plan/seeking.js";
@@ -26,8 +26,9 @@ const ANY_TAG: Option<string> = { value: "", name: "any" };
 let last = EVERYTHING;
 
 export class PlanFinder extends LitElement {
-  static override properties = { plans: { attribute: false }, sought: { state: true } };
+  static override properties = { plans: { attribute: false }, apart: { type: Boolean }, sought: { state: true } };
   declare plans: readonly PlanCard[];
+  declare apart: boolean;
   declare sought: Sought;
   /** How it begins; whoever unfolds or folds it has the say from then on. */
   private readonly unfolded = !isEverything({ ...last, words: "" });
@@ -35,6 +36,7 @@ export class PlanFinder extends LitElement {
   constructor() {
     super();
     this.plans = [];
+    this.apart = false;
     this.sought = last;
   }
 
@@ -53,7 +55,7 @@ export class PlanFinder extends LitElement {
     const everything = isEverything(sought);
     return html`<search aria-label="Plans"><div class="words"><label for="words">Find a plan</label>
           <input id="words" type="search" autocomplete="off" aria-describedby="how" .value=${sought.words} @input=${(event: Event) => this.seek({ words: (event.target as HTMLInputElement).value })}>
-          <p class="small" id="how">Such as 2 km, r20, ladder, one foot</p></div>
+          <p class="small" id="how">Such as 2 km, 8 x 500, r20, ladder</p></div>
         <details ?open=${this.unfolded}><summary>Length, level, equipment</summary><div class="picks">${this.picks(sought)}</div></details></search>
       ${everything ? html`<slot></slot>` : this.found(found(this.plans, sought))}`;
   }
@@ -75,7 +77,7 @@ export class PlanFinder extends LitElement {
   /** How to go on where nothing was found. */
   private none() {
     return html`<div class="none"><p>Try fewer or other words${isEverything({ ...this.sought, words: "" }) ? "" : ", or set length, level and equipment back to any"}.${this.sought.level ? " Plans of your own say no level, so none of them is among these." : ""}</p>
-      <p>Or have one made: choose above what you row today. Or <a href="/write">write your own</a>.</p></div>`;
+      ${this.apart ? nothing : html`<p>Or have one made: choose above what you row today. Or <a href="/write">write your own</a>.</p>`}</div>`;
   }
 
   private seek(changes: Partial<Sought>): void {

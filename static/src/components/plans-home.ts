@@ -2,12 +2,12 @@
 import { LitElement, html, type TemplateResult } from "lit";
 import { readAthlete } from "../data/athlete.js";
 import { database } from "../data/database.js";
-import { addressOf, everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
+import { everyKept, libraryPlans, type PlanRecord, type UnsoundPlan } from "../data/plans.js";
 import { isSound, openSession } from "../data/sessions.js";
 import { applyUpdate, canSave, lookForUpdate, onUpdateReady, savedProof, updateIsReady } from "../offline/worker-bridge.js";
-import type { LibraryPlan } from "../plan/wire.js";
 import { player, sessionIsOpen } from "../state/player.js";
 import "./first-screen.js";
+import { keptCard, libraryCard } from "./plan-cards.js";
 import type { PlanCard } from "./plan-library.js";
 import { cannotBeKeptWords } from "./plain-http.js";
 import { goTo } from "./routes.js";
@@ -67,7 +67,7 @@ export class PlansHome extends LitElement {
   }
 
   override render() {
-    return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => cardOf(record, this.proved))}
+    return html`<first-screen .builtIn=${this.library} .kept=${this.kept.map((record) => keptCard(record, this.proved))}
       .ready=${this.proved} .newcomer=${this.newcomer} .running=${this.running} .stranded=${this.stranded} .unsound=${this.unsound}
       .trouble=${this.trouble} .notice=${this.notice()}
       .updateReady=${this.updateReady && !this.running}
@@ -93,7 +93,7 @@ export class PlansHome extends LitElement {
 
   private async gatherLibrary(): Promise<void> {
     try {
-      this.library = (await libraryPlans()).map(libraryCard);
+      this.library = (await libraryPlans()).map((plan) => libraryCard(plan));
     } catch {
       this.library = [];
       this.trouble = "The library needs signal the first time. Plans opened before are above.";
@@ -112,15 +112,3 @@ export class PlansHome extends LitElement {
   }
 }
 customElements.define("plans-home", PlansHome);
-
-function libraryCard({ slug, kind, level, plan, seconds_s, estimated }: LibraryPlan): PlanCard {
-  const { title, summary } = plan;
-  return { href: addressOf({ source: "built-in", name: slug }), title, plan, seconds_s, estimated, saved: false, kind, level, ...(summary ? { summary } : {}) };
-}
-
-function cardOf(record: PlanRecord, saved: boolean): PlanCard {
-  const { plan, timeline, tags } = record;
-  const { seconds_s, estimated } = timeline.totals;
-  const opened = record.source === "mine" ? { opened_ms: record.kept_at_ms } : {};
-  return { href: addressOf(record), title: plan.title, plan, seconds_s, estimated, saved, ...opened, ...(tags ? { tags } : {}), ...(plan.summary ? { summary: plan.summary } : {}) };
-}

@@ -89,7 +89,7 @@ export class PrompterHome extends LitElement {
   private settingUp() {
     const { record, saved, starting, trouble } = this.leading;
     return html`<prompter-setup .record=${record} .saved=${saved} .starting=${starting} .trouble=${trouble}
-      @start=${({ detail }: CustomEvent<number | undefined>) => void this.leading.start(detail)}></prompter-setup>${this.leading.question()}`;
+      @start=${({ detail }: CustomEvent<number | null>) => void this.leading.start(detail)}></prompter-setup>${this.leading.question()}`;
   }
 
   private note(): string {

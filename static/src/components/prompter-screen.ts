@@ -133,9 +133,10 @@ export class PrompterScreen extends LitElement {
     this.renderRoot.querySelector<EndQuestion>("end-question")?.open();
   }
 
-  private now({ figure, note, rate, effort, strokes, strokes_note }: WallFace) {
+  private now({ before, figure, note, rate, effort, strokes, strokes_note }: WallFace) {
     const what = [rate && `r${rate}`, effort].filter(Boolean).join(" ");
-    return html`<div class="now"><span class="digits" role="timer" aria-live="off" aria-label=${note ? nothing : "Time left"}>${figure}</span>
+    return html`<div class="now">${before ? html`<span class="unit">${before}</span>` : nothing}
+      <span class="digits" role="timer" aria-live="off" aria-label=${before || note ? nothing : "Time left"}>${figure}</span>
       ${this.held ? html`<span class="what">held</span>` : note ? html`<span class="unit">${note}</span>` : nothing}
       <span class="what" dir="auto">${this.remark || what}</span>
       ${strokes ? html`<span class="unit">${strokes} ${strokes_note}</span>` : nothing}</div>`;

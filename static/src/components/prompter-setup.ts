@@ -1,4 +1,4 @@
-/** Before a prompter runs a session of its own. Properties: `record`, `saved`, `starting`, `trouble`. Event `start` (detail: ms since 1970, or undefined for now). */
+/** Before a prompter runs a session of its own. Properties: `record`, `saved`, `starting`, `trouble`. Event `start` (detail: ms since 1970, or null for now). */
 import { LitElement, css, html, nothing } from "lit";
 import type { PlanRecord } from "../data/plans.js";
 import { buttons, page, type } from "./look.js";
@@ -47,7 +47,7 @@ export class PrompterSetup extends LitElement {
         A session that runs in another tab of this browser is followed instead.</p>
       <details><summary>Tell the room when to stop</summary>${stopSigns()}</details>
       <div class="bar">
-        <start-choice .busy=${this.starting} @start=${({ detail }: CustomEvent<number | undefined>) => this.dispatchEvent(new CustomEvent("start", { detail }))}></start-choice>
+        <start-choice .busy=${this.starting} @start=${({ detail }: CustomEvent<number | null>) => this.dispatchEvent(new CustomEvent("start", { detail }))}></start-choice>
         <saved-mark state=${this.saved}></saved-mark></div>`;
   }
 }

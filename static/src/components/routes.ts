@@ -7,6 +7,7 @@ export type Route =
   | { screen: "technique" }
   | { screen: "athlete" }
   | { screen: "settings" }
+  | { screen: "log"; session: string }
   | { screen: "write"; source?: Source; name?: string }
   | { screen: "plan"; source: Source; name: string }
   | { screen: "link"; carried: string }
@@ -35,6 +36,7 @@ export function routeOf(address: Pick<Location, "pathname" | "search" | "hash">)
   if (address.pathname === "/technique") return { screen: "technique" };
   if (address.pathname === "/athlete") return { screen: "athlete" };
   if (address.pathname === "/settings") return { screen: "settings" };
+  if (address.pathname === "/log") return { screen: "log", session: address.hash.slice(1) };
   const afar = AFAR.exec(address.pathname);
   if (afar) return { screen: "afar", wall: decoded(afar[1]!) };
   if (address.pathname === "/walls") return { ...planRoute("row", address.search), screen: "walls", key: address.hash.slice(1) };

@@ -55,6 +55,7 @@ export class SlipwayApp extends LitElement {
     if (route.screen === "technique") return this.technique();
     if (route.screen === "athlete") return this.athlete();
     if (route.screen === "settings") return this.settings();
+    if (route.screen === "log") return this.log(route.session);
     if (route.screen === "wall") return this.wall(route);
     if (route.screen === "prompter") return this.prompter(route);
     if (route.screen === "afar") return this.sharing(html`<wall-afar .wall=${route.wall}>${this.coming("Wall")}</wall-afar>`);
@@ -92,6 +93,11 @@ export class SlipwayApp extends LitElement {
   private settings() {
     this.fetchLater();
     return html`<settings-home>${this.coming("Settings")}</settings-home>`;
+  }
+
+  private log(session: string) {
+    this.fetchLater();
+    return html`<log-home .session=${session}>${this.coming("Log")}</log-home>`;
   }
 
   private wall({ source, name }: Route & { screen: Running }) {

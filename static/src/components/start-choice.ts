@@ -1,4 +1,4 @@
-/** Start now, or at a clock time. Properties: `go` (the word on the button), `busy`. Event `start` (detail: ms since 1970, or undefined for now). */
+/** Start now, or at a clock time. Properties: `go` (the word on the button), `busy`. Event `start` (detail: ms since 1970, or null for now). */
 import { LitElement, css, html } from "lit";
 import { nextAt, startProblem } from "../state/time-of-day.js";
 import "./clock-note.js";
@@ -28,7 +28,7 @@ export class StartChoice extends LitElement {
   `];
 
   override render() {
-    return html`<button type="button" class="go" ?disabled=${this.busy} @click=${() => this.start()}>${this.go}</button>
+    return html`<button type="button" class="go" ?disabled=${this.busy} @click=${() => this.start(null)}>${this.go}</button>
       <form @submit=${this.set}><label for="at">Or at a clock time</label>
         <input type="time" required id="at" aria-describedby="trouble" /><button type="submit" ?disabled=${this.busy}>Set</button>
         <p id="trouble" class="bad" role="alert">${this.trouble}</p><clock-note></clock-note></form>`;
@@ -44,8 +44,8 @@ export class StartChoice extends LitElement {
     if (!this.trouble) this.start(at_ms);
   }
 
-  private start(at_ms?: number): void {
-    this.dispatchEvent(new CustomEvent<number | undefined>("start", { detail: at_ms }));
+  private start(at_ms: number | null): void {
+    this.dispatchEvent(new CustomEvent<number | null>("start", { detail: at_ms }));
   }
 }
 customElements.define("start-choice", StartChoice);

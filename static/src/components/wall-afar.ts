@@ -11,6 +11,7 @@ import { player } from "../state/player.js";
 import type { Wall } from "../plan/wire.js";
 import { page, type } from "./look.js";
 import { tellScreen } from "./routes.js";
+import { shortId } from "./wall-card-words.js";
 import "./wall-home.js";
 import type { WallHome } from "./wall-home.js";
 import { heardWords, troubleAfar, type TroubleAfar } from "./wall-words.js";
@@ -47,6 +48,10 @@ export class WallAfar extends LitElement {
   }
 
   static override styles = [type, page, css`
+    .idle { align-content: center; gap: 3vmin; width: auto; min-height: 100dvh; padding: 4vmin 5vw; font-size: clamp(20px, 4.6vmin, 60px); line-height: 1.25; }
+    .idle h1 { font-size: 2.4em; }
+    .idle p { max-width: 30em; }
+    .idle .heard { font-size: 0.75em; color: var(--ink-2); }
     .afar { display: flex; flex-wrap: wrap; gap: 4px 18px; padding: 10px var(--side); background: var(--hull); border-bottom: 1px solid var(--line); }
   `];
 
@@ -63,6 +68,7 @@ export class WallAfar extends LitElement {
 
   override updated(changed: PropertyValues<this>): void {
     if (changed.has("wall")) void this.begin();
+    if (changed.get("record") && !this.record) tellScreen(this, "rowing");
   }
 
   override render() {
@@ -78,9 +84,10 @@ export class WallAfar extends LitElement {
   private empty(heard: string) {
     const { trouble } = this;
     const ready = this.heard !== undefined;
-    return html`<main><h1 tabindex="-1">${trouble ? "This wall cannot follow" : ready ? "This wall is ready" : "Opening the wall …"}</h1>
-      ${trouble ? html`<p role="alert">${trouble.words}</p>` : ready ? html`<p>It shows nothing yet. Put a plan on it from a phone that has its key.</p>` : nothing}
-      <p role="status">${heard}</p></main>`;
+    return html`<main class="idle"><p>Wall <b>${shortId(this.wall)}</b></p>
+      <h1 tabindex="-1">${trouble ? "This wall cannot follow" : ready ? "This wall is ready" : "Opening the wall …"}</h1>
+      ${trouble ? html`<p role="alert">${trouble.words}</p>` : ready ? html`<p>It shows nothing yet. Put a plan on it from a phone that has its key: there, under Walls, it stands with <b>${shortId(this.wall)}</b> beside its name.</p>` : nothing}
+      <p class="heard" role="status">${heard}</p></main>`;
   }
 
   private nextWords() {
@@ -101,7 +108,7 @@ export class WallAfar extends LitElement {
       await this.follows(heard.shown);
       this.told = heard.shown;
     }
-    tellScreen(this);
+    if (!this.record) tellScreen(this, "rowing");
     await this.ask();
   }
 
@@ -145,15 +152,15 @@ export class WallAfar extends LitElement {
     const starts = shown.starts_at_s !== null && shown.starts_at_s !== this.heard!.done_s;
     const other = !samePlan(plan, before?.plans[0]);
     const record = plan && (await keepReceived(plan));
-    this.record = record;
+    if (record) this.record = record;
     await this.updateComplete;
-    const home = this.renderRoot.querySelector<WallHome>("wall-home");
-    if (!starts && !(before && other)) return;
-    const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : undefined;
-    const late = start_ms !== undefined && Date.now() - start_ms > LATE_MS;
-    if (home) await home.lead(record, late ? undefined : start_ms);
-    else if (player.snapshot().led_by) await player.endForAnother();
-    this.heard = { ...this.heard!, done_s: shown.starts_at_s };
+    if (starts || (before && other)) {
+      const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : null;
+      const late = start_ms !== null && Date.now() - start_ms > LATE_MS;
+      await this.renderRoot.querySelector<WallHome>("wall-home")?.lead(record, late ? null : start_ms);
+      this.heard = { ...this.heard!, done_s: shown.starts_at_s };
+    }
+    this.record = record;
   }
 
   private readonly look = () => this.requestUpdate();

@@ -1,21 +1,28 @@
 /** One wall on the phone that has its key: what it shows, and the buttons that change it.
  *
- * Properties: `wall`; `plan` (to be put on it, or undefined). Event `walls` (detail: all walls, after one was changed).
+ * Properties: `wall`; `plan` (to be put on it, or undefined). Events: `walls` (detail: all walls, after one was changed), `choose` (a plan).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { lookAt, show } from "../data/afar.js";
+import { lookAtLed, show } from "../data/afar.js";
 import { NoAnswer } from "../data/api.js";
-import { forgetWall, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
-import type { Plan, Wall } from "../plan/wire.js";
+import { forgetWall, isWrongKey, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
+import { compiledForAnybody } from "../plan/compile.js";
+import type { Plan, Timeline, Wall } from "../plan/wire.js";
+import { hereOnlyLook, hereOnlyWords, isHereOnly } from "./here-only.js";
 import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
+import { byClock } from "../timeline/by-clock.js";
 import "./share-link.js";
+import { doneWords, shortId, startWords, tabletWords } from "./wall-card-words.js";
 
 const COUNT_IN_S = 10;
 const LOOK_MS = 5000;
+/** A key that is refused may become right by a link, and the server counts those that are not. */
+const REFUSED_MS = 60_000;
 const NO_SIGNAL = "The server does not answer: what stands here may be out of date. The wall goes on with what it shows.";
 const UNSURE = "The server did not answer: it is not known whether that reached the wall. It is asked again every few seconds; look before you press again.";
 const UNSURE_KEY = "The server did not answer: it is not known whether the key was replaced. Both are kept here, and the one that works is used.";
+const NOTHING_SAID = () => "";
 
 export class WallCard extends LitElement {
   static override properties = {
@@ -27,12 +34,14 @@ export class WallCard extends LitElement {
   declare shown: Wall | undefined;
   declare trouble: string;
   declare busy: boolean;
-  declare said: string;
+  /** What was done last, in the light of what the wall is known to show now. */
+  declare said: (now: Partial<Wall>) => string;
   /** The addresses and keys are on the screen: they are not for every eye. */
   declare telling: boolean;
   /** Which press is asked about once more; "" for none. */
   declare asking: string;
-  private etag = "";
+  /** What is on the wall, by the clock; made once for each version. */
+  private line: { version: number; timeline: Timeline } | undefined;
   /** What is not known since something was sent and not answered, until the server answers. */
   private unsure = "";
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -41,17 +50,18 @@ export class WallCard extends LitElement {
     super();
     this.trouble = "";
     this.busy = false;
-    this.said = "";
+    this.said = NOTHING_SAID;
     this.telling = false;
     this.asking = "";
   }
 
-  static override styles = [type, buttons, fields, css`
+  static override styles = [type, buttons, fields, hereOnlyLook, css`
     section { display: grid; gap: 12px; padding: 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); }
     .ways { display: grid; grid-template-columns: repeat(auto-fit, minmax(150px, 1fr)); gap: 8px; }
     button { background: var(--water); }
     .go { background: var(--catch); }
     .telling { display: grid; gap: 10px; }
+    .here-only { background: var(--water); }
     qr-code { max-width: 260px; }
     input { background: var(--water); font-family: var(--font); letter-spacing: 0; }
     p[role="status"]:empty { display: none; }
@@ -71,16 +81,18 @@ export class WallCard extends LitElement {
     const { shown, wall } = this;
     const plans = shown?.plans ?? [];
     const started = shown?.starts_at_s != null;
-    return html`<section aria-labelledby="name"><h2 id="name" dir="auto">${wall.name}</h2>
+    return html`<section aria-labelledby="name"><h2 id="name"><bdi>${wall.name}</bdi> <span class="small">${shortId(wall.id)}</span></h2>
       <p>${this.showing()}</p>
+      ${shown && !this.trouble ? html`<p>${tabletWords(shown)}</p>` : nothing}
       ${plans.length > 1 ? html`<p class="small">Then: <bdi>${plans.slice(1).map(({ title }) => title).join(", ")}</bdi></p>` : nothing}
+      ${this.plan || !shown ? nothing : html`<button type="button" class=${plans.length ? "" : "go"} @click=${() => this.dispatchEvent(new CustomEvent("choose"))}>Choose a plan</button>`}
       ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go", started)}
         ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
       ${plans.length ? html`<div class="ways">
-        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), this.plan ? "" : "go", started)}
+        ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), started ? "" : "go", started)}
         ${plans.length > 1 ? this.way("Next one", () => this.change(plans.slice(1), {}, "The next one is on the wall."), "", started) : nothing}
         ${this.way("Clear", () => this.change([], {}, "The wall is clear."), "", started)}</div>` : nothing}
-      <p role="status">${this.said}</p>
+      <p role="status">${this.said(shown ?? {})}</p>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       ${this.telling ? this.addresses() : html`<button type="button" @click=${() => (this.telling = true)}>Its address and its key</button>`}
     </section>`;
@@ -91,8 +103,13 @@ export class WallCard extends LitElement {
     if (!shown) return this.trouble ? "What it shows is not known." : "Asking what it shows …";
     const [plan] = shown.plans;
     if (!plan) return "It shows nothing.";
-    const start = shown.starts_at_s === null ? "not started" : `start at ${new Date(shown.starts_at_s * 1000).toLocaleTimeString([], { hour12: false })}`;
-    return html`It shows <b dir="auto">${plan.title}</b>, ${start}.`;
+    return html`It shows <b dir="auto">${plan.title}</b>, ${startWords(shown.starts_at_s, Date.now() / 1000, this.timelineOf(shown))}.`;
+  }
+
+  private timelineOf({ version, plans, starts_at_s }: Wall): Timeline | undefined {
+    if (starts_at_s === null) return undefined;
+    if (this.line?.version !== version) this.line = { version, timeline: byClock(compiledForAnybody(plans[0]!)) };
+    return this.line.timeline;
   }
 
   /** A button for one thing that can be done; one that `asks` does it when it was asked once more. */
@@ -112,6 +129,7 @@ export class WallCard extends LitElement {
     const { wall } = this;
     return html`<div class="telling">
       <label for="called">What you call it</label><input id="called" maxlength="40" .value=${wall.name} @change=${this.rename} />
+      ${isHereOnly(location.href) ? hereOnlyWords("these links and codes open") : nothing}
       <h3>For the tablet</h3><p class="small">Open this address on it.</p>
       <share-link label="Address for the tablet" .address=${tabletAddress(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${tabletAddress(wall)} label="Code of the address for the tablet"></qr-code>
@@ -132,22 +150,21 @@ export class WallCard extends LitElement {
 
   private async look(): Promise<void> {
     clearTimeout(this.timer);
-    await this.attempt(async () => {
-      const { shown, etag } = await lookAt(this.wall.id, this.etag);
-      [this.etag, this.unsure] = [etag, ""];
-      if (shown) this.shown = shown;
+    const refused = await this.attempt(async () => {
+      this.shown = await lookAtLed(this.wall);
+      this.unsure = "";
     });
-    if (this.isConnected) this.timer = setTimeout(() => void this.look(), LOOK_MS);
+    if (this.isConnected) this.timer = setTimeout(() => void this.look(), refused ? REFUSED_MS : LOOK_MS);
   }
 
   private async change(plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number }, said: string): Promise<void> {
     if (this.busy) return;
     await this.send(async () => {
-      this.shown = await show(this.wall, plans, start, this.etag);
-      this.said = said;
+      const then = await show(this.wall, plans, start, this.shown?.version);
+      this.shown = then;
+      this.said = (now) => doneWords(said, then, now);
     });
     // What somebody else has changed meanwhile is shown, and can then be changed.
-    this.etag = "";
     const { trouble } = this;
     await this.look();
     this.trouble ||= trouble;
@@ -156,14 +173,14 @@ export class WallCard extends LitElement {
   private async renew(): Promise<void> {
     await this.send(async () => {
       await newKey(this.wall);
-      this.said = "The key is another one now: the links given out before lead nowhere.";
+      this.said = () => "The key is another one now: the links given out before lead nowhere.";
     }, UNSURE_KEY);
   }
 
   /** Does what changes something on the server, one thing at a time. */
   private async send(act: () => Promise<void>, unsure = UNSURE): Promise<void> {
     if (this.busy) return;
-    [this.busy, this.said] = [true, ""];
+    [this.busy, this.said] = [true, NOTHING_SAID];
     await this.attempt(async () => {
       try {
         await act();
@@ -178,12 +195,15 @@ export class WallCard extends LitElement {
     this.busy = false;
   }
 
-  private async attempt(act: () => Promise<void>): Promise<void> {
+  /** Says what went wrong; the answer is whether the key was refused. */
+  private async attempt(act: () => Promise<void>): Promise<boolean> {
     try {
       await act();
       this.trouble = "";
+      return false;
     } catch (error) {
       this.trouble = error instanceof NoAnswer ? this.unsure || NO_SIGNAL : error instanceof Error ? error.message : String(error);
+      return isWrongKey(error);
     }
   }
 

@@ -90,7 +90,7 @@ export class WallHome extends LitElement {
     const { record, saved, starting, trouble } = this.leading;
     return html`<wall-setup .record=${record} .wall=${wall} .lost=${this.lost} .saved=${saved} .starting=${starting} .trouble=${trouble}
         @lanes=${({ detail }: CustomEvent<Lane[]>) => this.keep({ lanes: detail })} @sight=${({ detail }: CustomEvent<Sight>) => this.keep({ sight: detail })}
-        @start=${({ detail }: CustomEvent<number | undefined>) => void this.start(detail)}></wall-setup>${this.leading.question()}`;
+        @start=${({ detail }: CustomEvent<number | null>) => void this.start(detail)}></wall-setup>${this.leading.question()}`;
   }
 
   /** A session that leads this room goes on by itself; one that somebody rows is left alone. */
@@ -100,6 +100,7 @@ export class WallHome extends LitElement {
     const { wall, lost } = await readWall();
     const asked = this.name ? { source: this.source!, name: this.name } : undefined;
     const led_from = asked || this.afar || !leading.open?.led_by ? undefined : await wallThatLeads(leading.open.plan);
+    if (!this.isConnected) return;
     if (led_from) return goTo(this, `/wall/${led_from}`);
     if (leading.open?.led_by && leading.isOpen(asked)) await player.restore();
     const { timeline, led_by } = player.snapshot();
@@ -111,7 +112,7 @@ export class WallHome extends LitElement {
   }
 
   /** From afar: this plan, started at that moment (ms since 1970), or waiting. What led the room until now is ended; what somebody rows is not. */
-  async lead(record: PlanRecord | undefined, starts_at_ms?: number): Promise<void> {
+  async lead(record: PlanRecord | undefined, starts_at_ms: number | null): Promise<void> {
     await this.gathered;
     await this.leading.lead(record, starts_at_ms);
   }
@@ -127,7 +128,7 @@ export class WallHome extends LitElement {
     this.keep({ lanes });
   }
 
-  private async start(at_ms: number | undefined): Promise<void> {
+  private async start(at_ms: number | null): Promise<void> {
     if (this.renderRoot.querySelector<WallSetup>("wall-setup")!.check()) await this.leading.start(at_ms);
   }
 
@@ -157,8 +158,9 @@ export class WallHome extends LitElement {
     void this.gather();
   };
 
+  /** None where this was taken off the page before it could be drawn there. */
   private get screen(): WallScreen | null {
-    return this.renderRoot.querySelector<WallScreen>("wall-screen");
+    return !this.isConnected ? null : this.renderRoot.querySelector<WallScreen>("wall-screen");
   }
 }
 customElements.define("wall-home", WallHome);

@@ -122,9 +122,10 @@ export class WallScreen extends LitElement {
     this.renderRoot.querySelector<EndQuestion>("end-question")!.open();
   }
 
-  private face({ figure, note, rate, effort, strokes, strokes_note, call }: WallFace) {
+  private face({ before, figure, note, rate, effort, strokes, strokes_note, call }: WallFace) {
     return html`<div class="face">
-        <div class="figure digits" role="timer" aria-live="off" aria-label=${note ? nothing : "Time left"}>${figure}</div>
+        ${before ? html`<p class="note">${before}</p>` : nothing}
+        <div class="figure digits" role="timer" aria-live="off" aria-label=${before || note ? nothing : "Time left"}>${figure}</div>
         ${note ? html`<p class="note">${note}</p>` : nothing}</div>
       <div class="pair">
         ${rate || effort ? html`<div>${rate ? html`<span class="digits"><i>r</i>${rate}</span>` : nothing}<span class="unit effort">${effort}</span></div>` : nothing}

@@ -2,7 +2,7 @@
  *
  * Properties: `record` (the plan, or undefined), `wall` (what is kept of the room), `lost` (lanes that were damaged),
  * `saved` (see saved-mark), `starting`, `trouble`. Events: `lanes` and `sight` (detail: what was typed), `start` (detail: ms since 1970, or
- * undefined for now).
+ * null for now).
  */
 import { LitElement, css, html, nothing } from "lit";
 import type { PlanRecord } from "../data/plans.js";
@@ -83,7 +83,7 @@ export class WallSetup extends LitElement {
         <section>${this.guessed(record, lanes)}
         <details><summary>Tell the room when to stop</summary>${stopSigns()}</details></section></div>
       <div class="bar">${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
-        <start-choice .busy=${this.starting} @start=${({ detail }: CustomEvent<number | undefined>) => this.tell("start", detail)}></start-choice>
+        <start-choice .busy=${this.starting} @start=${({ detail }: CustomEvent<number | null>) => this.tell("start", detail)}></start-choice>
         <saved-mark state=${this.saved}></saved-mark></div>`;
   }
 

@@ -1,9 +1,10 @@
 /** What a wall says at one moment, as plain text: drawn again only where a text has changed. */
 import { NoAnswer, Refused } from "../data/api.js";
+import { LONGEST_COUNT_S } from "../data/preferences.js";
 import { clock } from "../plan/format.js";
 import type { Segment, Target, Timeline } from "../plan/wire.js";
 import type { Phase } from "../state/snapshot.js";
-import { focusWords, whereWords } from "./row-words.js";
+import { countInWords, focusWords, whereWords } from "./row-words.js";
 import { drillWords, effortWords, nextWords, partName, settingWords, whatWords } from "./segment-words.js";
 
 /** Where the session is, in whole seconds, as a snapshot has it. */
@@ -19,7 +20,8 @@ export interface WallMoment {
 }
 
 export interface WallFace {
-  /** The one large figure, and what it is where that is not the time left of a block. */
+  /** The one large figure, with what stands before it and below it where it is not the time left of a block. */
+  before: string;
   figure: string;
   note: string;
   rate: string;
@@ -29,9 +31,6 @@ export interface WallFace {
   strokes_note: string;
   call: string;
 }
-
-/** A count-in of so many seconds is counted; one that is longer is waited for. */
-const COUNTED_S = 10;
 
 export function wallFace(segment: Segment, moment: WallMoment): WallFace {
   const { strokes_left, call, phase } = moment;
@@ -45,12 +44,10 @@ export function wallFace(segment: Segment, moment: WallMoment): WallFace {
   };
 }
 
-function figureOf(segment: Segment, { phase, left_s, count_in, starts_at }: WallMoment): { figure: string; note: string } {
-  if (count_in !== null) {
-    const note = starts_at && count_in > COUNTED_S ? `to the start at ${starts_at}` : "to the first catch";
-    return { figure: count_in > COUNTED_S ? clock(count_in) : String(count_in), note };
-  }
-  return { figure: clock(left_s ?? 0), note: noteOf(segment, phase) };
+function figureOf(segment: Segment, { phase, left_s, count_in, starts_at, elapsed_s }: WallMoment): Pick<WallFace, "before" | "figure" | "note"> {
+  if (count_in === null) return { before: "", figure: clock(left_s ?? 0), note: noteOf(segment, phase) };
+  if (starts_at && count_in > LONGEST_COUNT_S) return { before: "", figure: clock(count_in), note: `to the start at ${starts_at}` };
+  return { before: countInWords(segment, elapsed_s), figure: String(count_in), note: "" };
 }
 
 function noteOf(segment: Segment, phase: Phase): string {

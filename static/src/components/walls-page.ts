@@ -10,6 +10,7 @@ import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { changeSettings } from "../data/settings.js";
 import { buttons, fields, page, type } from "./look.js";
 import { replaceAddress, tellScreen } from "./routes.js";
+import "./plan-choice.js";
 import "./wall-card.js";
 
 const NO_SIGNAL = "Walls are led through the server, so this needs signal, and there is none.";
@@ -20,7 +21,7 @@ const NO_KEY = "This is no key link, or it was cut short. Copy the whole of it, 
 export class WallsPage extends LitElement {
   static override properties = {
     key: { attribute: false }, source: { attribute: false }, name: { attribute: false }, walls: { state: true }, record: { state: true },
-    trouble: { state: true }, asksKey: { state: true }, busy: { state: true },
+    trouble: { state: true }, asksKey: { state: true }, busy: { state: true }, choosing: { state: true },
   };
   declare key: string;
   declare source: Source | undefined;
@@ -30,6 +31,8 @@ export class WallsPage extends LitElement {
   declare trouble: string;
   declare asksKey: boolean;
   declare busy: boolean;
+  /** The plans stand here instead of the walls. */
+  declare choosing: boolean;
 
   constructor() {
     super();
@@ -37,11 +40,13 @@ export class WallsPage extends LitElement {
     this.trouble = "";
     this.asksKey = false;
     this.busy = false;
+    this.choosing = false;
   }
 
   static override styles = [type, buttons, fields, page, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
-    header, form { display: grid; gap: 8px; }
+    header, form { display: grid; gap: 8px; justify-items: start; }
+    form { justify-items: stretch; }
   `];
 
   override connectedCallback(): void {
@@ -51,22 +56,39 @@ export class WallsPage extends LitElement {
 
   override updated(changed: PropertyValues<this>): void {
     if (changed.has("key") || changed.has("name")) void this.gather();
+    if (changed.get("choosing") !== undefined) tellScreen(this);
   }
 
   override render() {
     const { walls, record } = this;
+    if (this.choosing) return this.choice();
     return html`<main>
       <a class="back" href="/">All plans</a>
       <header><h1 tabindex="-1">Walls</h1>
-        ${record ? html`<p>To be put on a wall: <b dir="auto">${record.plan.title}</b></p>`
+        ${record ? html`<p>To be put on a wall: <b dir="auto">${record.plan.title}</b></p><button type="button" @click=${this.choose}>Choose another plan</button>`
           : html`<p>A tablet on a wall shows what a phone with its key tells it to.</p>`}</header>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       ${this.asksKey ? this.keyForm() : nothing}
-      ${(walls ?? []).map((wall) => html`<wall-card .wall=${wall} .plan=${record?.plan} @walls=${this.change}></wall-card>`)}
+      ${(walls ?? []).map((wall) => html`<wall-card .wall=${wall} .plan=${record?.plan} @walls=${this.change} @choose=${this.choose}></wall-card>`)}
       ${walls?.length === 0 ? html`<p>There is no key of a wall on this device yet. Make a wall, or scan the key code of one.</p>` : nothing}
       <button type="button" ?disabled=${this.busy} @click=${() => void this.make()}>Make a wall</button>
     </main>`;
   }
+
+  /** Whichever is chosen, this page has its name in the address. */
+  private choice() {
+    const chosen = (event: Event) => {
+      if (event.composedPath().some((node) => node instanceof HTMLAnchorElement)) this.choosing = false;
+    };
+    return html`<main @click=${chosen}>
+      <button type="button" class="back" @click=${() => (this.choosing = false)}>Back to the walls</button>
+      <h1 tabindex="-1">Which plan is for the wall?</h1>
+      <plan-choice></plan-choice></main>`;
+  }
+
+  private readonly choose = (): void => {
+    this.choosing = true;
+  };
 
   private keyForm() {
     const give = (event: Event) => {

@@ -35,11 +35,20 @@ export async function lookAt(id: string, etag = ""): Promise<Look> {
   return { shown: document === undefined ? undefined : wallFrom(document), etag: headers.get("ETag") ?? "", ahead };
 }
 
-/** Lets a wall show these plans, the first of them starting in some seconds, at a moment, or not yet. Throws Refused, NoAnswer. */
+/** What a wall shows now, and when its tablet last asked, for who leads it. Throws Refused, NoAnswer. */
+export async function lookAtLed(wall: KeyedWall): Promise<Wall> {
+  const { document } = await withKey(wall, (key) => askWall(wall.id, "GET", { Authorization: `Bearer ${key}` }));
+  return wallFrom(document);
+}
+
+/**
+ * Lets a wall show these plans, the first of them starting in some seconds, at a moment, or not yet; only if it still shows
+ * `version`, where that is known. Throws Refused, NoAnswer.
+ */
 export async function show(
-  wall: KeyedWall, plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number } = {}, etag = "",
+  wall: KeyedWall, plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number } = {}, version?: number,
 ): Promise<Wall> {
-  const seen: Record<string, string> = etag ? { "If-Match": etag } : {};
+  const seen: Record<string, string> = version === undefined ? {} : { "If-Match": `"${version}"` };
   const { document } = await withKey(wall, (key) => askWall(wall.id, "PUT", { Authorization: `Bearer ${key}`, ...seen }, { plans, ...start }));
   return wallFrom(document);
 }
@@ -73,9 +82,9 @@ export function samePlan(a: Plan | undefined, b: Plan | undefined): boolean {
 
 /** An answer of the server, or something that was stored, looked at before it is shown. Throws NoAnswer. */
 function wallFrom(document: unknown): Wall {
-  const { id, version, plans, starts_at_s } = (document ?? {}) as Partial<Wall>;
+  const { id, version, plans, starts_at_s, asked_s_ago } = (document ?? {}) as Partial<Wall>;
   const sound = Array.isArray(plans) && plans.every((plan) => checkedPlan(plan) !== undefined);
   const moment = starts_at_s === null || Number.isInteger(starts_at_s);
   if (typeof id !== "string" || !Number.isInteger(version) || !sound || !moment) throw new NoAnswer("an answer came that is no wall's");
-  return { id, version: version!, plans, starts_at_s: starts_at_s! };
+  return { id, version: version!, plans, starts_at_s: starts_at_s!, ...(asked_s_ago === undefined ? {} : { asked_s_ago }) };
 }

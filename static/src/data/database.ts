@@ -30,7 +30,7 @@ export interface Database extends Shelf {
 }
 
 /** What was kept in memory and is worth taking to disk when that comes back. */
-const LASTING: readonly Store[] = ["plans", "sessions", "log", "facts", "heartbeats"];
+const LASTING: readonly Store[] = ["plans", "sessions", "log", "entries", "facts", "heartbeats"];
 /** Storage that one goes on without is asked this often whether it answers. */
 const ASK_AGAIN_MS = 5000;
 

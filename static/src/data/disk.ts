@@ -5,7 +5,7 @@ import { KEY_PATHS, type Shape, type Shelf, type Step, type Store } from "./shap
 import { Silence, type Silences } from "./silence.js";
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
-const VERSION = 2;
+const VERSION = 3;
 
 export type Handle = IDBPDatabase<Shape>;
 export type Open = (dropped: () => void) => Promise<Handle>;

@@ -1,7 +1,7 @@
 /**
  * The file that holds everything a person would miss from a device: written whole, and read only when all of it will do.
  *
- * Form 1: `{slipway: "everything", version: 1, made_at, sum, content}`. `sum` is the CRC-32 of the content as it is
+ * `{slipway: "everything", version: 2, made_at, sum, content}`; version 1 had no remarks on sessions. `sum` is the CRC-32 of the content as it is
  * written (JSON without blanks, in UTF-8), so that what was changed on the way is noticed. Timelines of plans are not in it:
  * they follow from the plans. Keys, to walls and for publishing, are not in it either.
  */
@@ -16,18 +16,19 @@ import { compiledForAnybody } from "../plan/compile.js";
 import type { Fact } from "../timeline/facts.js";
 import { MOST_RESULTS } from "./athlete.js";
 import { settingsFault, type Carried } from "./carried-settings.js";
+import { areRemarks, type Remarks } from "./log.js";
 import type { PlanRecord } from "./plans.js";
 import type { SessionRecord } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
 
-const VERSION = 1;
+const VERSION = 2;
 export const MOST_FILE_BYTES = 64_000_000;
 
 /** One's own plan, or one that was sent. */
 export type KeptPlan = Pick<PlanRecord, "id" | "plan" | "kept_at_ms"> & Partial<Pick<PlanRecord, "tags" | "reasons" | "made" | "address">>;
 
-/** A session that was rowed. */
-export interface KeptSession {
+/** A session that was rowed, and what was said of it. */
+export interface KeptSession extends Remarks {
   record: SessionRecord;
   facts: readonly Fact[];
 }
@@ -146,8 +147,8 @@ function checked(content: Everything): Checked {
 
 /** Ended, and whole in itself. */
 function isRowed(session: unknown): boolean {
-  const { record, facts } = (session ?? {}) as Partial<KeptSession>;
-  if (!record || !Array.isArray(facts) || record.state !== "ended" || record.led_by !== undefined) return false;
+  const { record, facts, ...remarks } = (session ?? {}) as Partial<KeptSession>;
+  if (!record || !Array.isArray(facts) || record.state !== "ended" || record.led_by !== undefined || !areRemarks(remarks)) return false;
   return sessionFault(record, facts.map((each: Fact, number) => ({ session: record.id, number, fact: each }))) === null;
 }
 

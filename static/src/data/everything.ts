@@ -10,8 +10,10 @@ import type { Step } from "./shape.js";
 import { everythingIn, textOf, type Checked, type KeptPlan, type KeptSession } from "./everything-file.js";
 import { newId } from "./ids.js";
 import { everyKept, type PlanRecord } from "./plans.js";
+import { remarksIn, remarksOf } from "./log.js";
 import { factsOf } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
+import { withPlanNamed } from "./wall.js";
 
 export interface Saved {
   text: string;
@@ -27,6 +29,8 @@ export interface Brought {
   tagged: number;
   results: number;
   sessions: number;
+  /** Sessions that were here, of which it says what was not said here. */
+  remarked: number;
   /** Facts about the person, settings and drafts. */
   others: number;
   /** Results that were not here either, and for which there was no room. */
@@ -53,7 +57,7 @@ async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number }> {
     const record = await database.get("log", id).catch(() => undefined);
     const facts = await factsOf(id);
     const whole = record?.state === "ended" && sessionFault(record, facts.map((fact, number) => ({ session: id, number, fact }))) === null;
-    if (whole) kept.push({ record, facts });
+    if (whole) kept.push({ record, facts, ...(await remarksOf(id)) });
   }
   return { kept, left: ids.length - kept.length };
 }
@@ -68,9 +72,9 @@ export async function bringBack(file: Blob): Promise<Brought> {
   const sessions = await missingSessions(whole.sessions);
   const person = await withMissing(whole.athlete);
   const chosen = await missingSettings(renamed(whole.settings, plans.names));
-  const steps: Step[] = [...plans.steps, ...sessions.flat(), ...person.steps, ...chosen.steps];
+  const steps: Step[] = [...plans.steps, ...sessions.steps, ...person.steps, ...chosen.steps];
   if (steps.length) await database.write(steps, "strict");
-  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.length, others: person.facts + chosen.changed, results_left: person.left };
+  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.added, remarked: sessions.remarked, others: person.facts + chosen.changed, results_left: person.left };
 }
 
 /** Puts in what is not there yet, by what the plans say; a name that is taken by another plan is not taken from it. */
@@ -109,12 +113,25 @@ function sourceOf(id: string): "mine" | "sent" {
   return id.startsWith("sent:") ? "sent" : "mine";
 }
 
-async function missingSessions(sessions: readonly KeptSession[]): Promise<Step[][]> {
+/** Sessions that are not here, and of those that are the remarks that nobody has made here. */
+async function missingSessions(sessions: readonly KeptSession[]): Promise<{ steps: Step[]; added: number; remarked: number }> {
   const here = new Set([...(await database.keys("log")), ...(await database.keys("sessions"))]);
-  const missing = new Map(sessions.filter(({ record }) => !here.has(record.id)).map((session) => [session.record.id, session]));
-  return [...missing.values()].map(({ record, facts }) => [
-    { store: "log", put: record }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })),
-  ]);
+  const steps: Step[] = [];
+  let [added, remarked] = [0, 0];
+  for (const { record, facts, ...brought } of new Map(sessions.map((session) => [session.record.id, session])).values()) {
+    const isHere = here.has(record.id);
+    if (!isHere) {
+      added += 1;
+      steps.push({ store: "log", put: record }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })));
+    }
+    const before = isHere ? await database.get("entries", record.id) : undefined;
+    const said = remarksIn(before ?? {});
+    const missing = Object.entries(remarksIn(brought)).filter(([name]) => !(name in said));
+    if (!missing.length) continue;
+    if (isHere) remarked += 1;
+    steps.push({ store: "entries", put: { ...before, ...Object.fromEntries(missing), id: record.id } });
+  }
+  return { steps, added, remarked };
 }
 
 /** Results of both; each fact as it is here, and where nothing is said here as in the file. */
@@ -133,7 +150,12 @@ function known(athlete: Athlete): Athlete {
   return Object.fromEntries(Object.entries(athlete).filter(([, value]) => value !== undefined && !(Array.isArray(value) && !value.length))) as Athlete;
 }
 
-/** Drafts stand under the names that their plans have here. */
-function renamed({ drafts, ...settings }: Carried, names: ReadonlyMap<string, string>): Carried {
-  return drafts ? { ...settings, drafts: Object.fromEntries(Object.entries(drafts).map(([id, text]) => [names.get(id) ?? id, text])) } : settings;
+/** Drafts, and the plan that a wall showed last, stand under the names that their plans have here. */
+function renamed({ drafts, wall, ...settings }: Carried, names: ReadonlyMap<string, string>): Carried {
+  const named = (id: string) => names.get(id) ?? id;
+  return {
+    ...settings,
+    ...(drafts && { drafts: Object.fromEntries(Object.entries(drafts).map(([id, text]) => [named(id), text])) }),
+    ...(wall !== undefined && { wall: withPlanNamed(wall, named) }),
+  };
 }

@@ -1,6 +1,7 @@
 /** What is kept on this device: records by store and key, and what can be done with them. */
 import type { DBSchema, StoreNames } from "idb";
 import type { AthleteRecord } from "./athlete.js";
+import type { Entry } from "./log.js";
 import type { PlanRecord } from "./plans.js";
 import type { FactRecord, Heartbeat, SessionRecord } from "./sessions.js";
 import type { Settings } from "./settings.js";
@@ -12,6 +13,8 @@ export interface Shape extends DBSchema {
   sessions: { key: string; value: SessionRecord };
   /** Sessions that were ended. */
   log: { key: string; value: SessionRecord };
+  /** What those come to, and what was said of them. */
+  entries: { key: string; value: Entry };
   facts: { key: [string, number]; value: FactRecord };
   heartbeats: { key: string; value: Heartbeat };
   athletes: { key: string; value: AthleteRecord };
@@ -46,6 +49,7 @@ export const KEY_PATHS: { [Name in Store]: string | string[] } = {
   plans: "id",
   sessions: "id",
   log: "id",
+  entries: "id",
   facts: ["session", "number"],
   heartbeats: "session",
   athletes: "id",

@@ -44,6 +44,14 @@ export function wallFrom(stored: unknown): { wall: WallSettings; lost: number } 
   return { wall: { lanes: read, sight: sightFrom(sight), plan: planFrom(plan) }, lost: given.length - read.length };
 }
 
+/** What was stored, with its plan under another name: `named` gives the id of a plan here for the one there. */
+export function withPlanNamed(stored: unknown, named: (id: string) => string): unknown {
+  const { plan } = wallFrom(stored).wall;
+  if (!plan) return stored;
+  const { source, name } = plan;
+  return { ...(stored as object), plan: { source, name: named(`${source}:${name}`).slice(source.length + 1) } };
+}
+
 function sightFrom(stored: unknown): Sight | null {
   const { distance_m, diagonal_mm } = (stored ?? {}) as Record<string, unknown>;
   return isWithin(distance_m, DISTANCE_M) && isWithin(diagonal_mm, DIAGONAL_MM) ? { distance_m, diagonal_mm } : null;

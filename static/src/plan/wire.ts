@@ -1176,6 +1176,8 @@ export interface components {
         };
         /** @description What a wall shows: the first of its plans, and those that come after it. */
         Wall: {
+            /** @description only with the key: for how many seconds no tablet has asked; null: none ever has */
+            asked_s_ago?: number | null;
             id: string;
             plans: components["schemas"]["Plan"][];
             /** @description when the first plan starts, in seconds since 1970 by the server; null: not yet */

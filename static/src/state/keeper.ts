@@ -162,10 +162,13 @@ export class Keeper {
     this.endIfOver();
   }
 
-  /** A start set by the clock stays at its minute when the clock is moved. */
+  /** A start set by the clock stays at its minute when the clock is moved; but nobody is started without a count-in. */
   private keepTheMinute(run: SessionRun, moved_s: number): void {
-    const { start_s } = run.placeAt(run.now_s);
-    if (start_s !== null && !run.over) this.write({ kind: "start-set", at_s: run.now_s, start_s: start_s - moved_s });
+    const { now_s } = run;
+    const { start_s } = run.placeAt(now_s);
+    if (start_s === null || run.over) return;
+    const counted_s = Math.min(start_s - now_s, this.chosen.now.start_count_s);
+    this.write({ kind: "start-set", at_s: now_s, start_s: Math.max(start_s - moved_s, now_s + counted_s) });
   }
 
   private judge(found: Found, since_s: number): void {

@@ -1,5 +1,7 @@
 /** Presses that a wet finger or a worn switch makes twice: the second is none. */
 
+import type { Reading } from "./session-clock.js";
+
 /** In how many milliseconds; much less than somebody takes who means it. Done says what was rowed, so it has longer. */
 const SLIP_MS = { hold: 300, back: 300, skip: 300, extend: 300, done: 1000 };
 
@@ -7,12 +9,16 @@ const SLIP_MS = { hold: 300, back: 300, skip: 300, extend: 300, done: 1000 };
 export type Pressed = keyof typeof SLIP_MS;
 
 export class Slips {
-  private last: { what: Pressed; at_ms: number } | undefined;
+  private last: { what: Pressed; at: Reading } | undefined;
 
-  /** Whether this press, at a monotonic time, only repeats the one before. */
-  isOne(what: Pressed, at_ms: number): boolean {
-    if (this.last?.what === what && at_ms - this.last.at_ms < SLIP_MS[what]) return true;
-    this.last = { what, at_ms };
+  /** Whether this press only repeats the one before: by both clocks, since one stands still while a device sleeps. */
+  isOne(what: Pressed, at: Reading): boolean {
+    if (this.last?.what === what && apart_ms(this.last.at, at) < SLIP_MS[what]) return true;
+    this.last = { what, at };
     return false;
   }
+}
+
+function apart_ms(before: Reading, now: Reading): number {
+  return Math.max(now.mono_ms - before.mono_ms, Math.abs(now.wall_ms - before.wall_ms));
 }

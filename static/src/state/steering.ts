@@ -81,7 +81,7 @@ export abstract class Steering {
   }
 
   private slipped(what: Pressed): boolean {
-    return this.slips.isOne(what, this.read().mono_ms);
+    return this.slips.isOne(what, this.read());
   }
 }
 

@@ -1,0 +1,121 @@
+/** The log: sessions that were rowed, the newest first, or one of them opened.
+ *
+ * Properties: `sessions` (undefined while they are being read), `unsound` (how many cannot be read), `opened` (the id of one, or ""),
+ * `plan` (the address of the opened one's plan, "" where it is gone, undefined while that is looked for), `notice` (a sentence, or ""),
+ * `trouble` (why one could not be taken off, or "").
+ * Events: `remarked` (detail: id and remarks), `forget` (detail: an id).
+ */
+import { LitElement, css, html, nothing, type PropertyValues } from "lit";
+import type { LoggedSession, Remarks } from "../data/log.js";
+import { clock } from "../plan/format.js";
+import { effortWords } from "./effort-words.js";
+import "./how-it-went.js";
+import { buttons, page, type } from "./look.js";
+import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
+
+/** How many are shown before one asks for all. */
+const LATEST = 30;
+const WHEN = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric", hour: "2-digit", minute: "2-digit" });
+
+export class LogScreen extends LitElement {
+  static override properties = {
+    sessions: { attribute: false }, unsound: { type: Number }, opened: {}, plan: {}, notice: {}, trouble: {}, all: { state: true }, asking: { state: true },
+  };
+  declare sessions: readonly LoggedSession[] | undefined;
+  declare unsound: number;
+  declare opened: string;
+  declare plan: string | undefined;
+  declare notice: string;
+  declare trouble: string;
+  declare all: boolean;
+  declare asking: boolean;
+
+  constructor() {
+    super();
+    this.unsound = 0;
+    this.opened = "";
+    this.notice = "";
+    this.trouble = "";
+    this.all = false;
+    this.asking = false;
+  }
+
+  static override styles = [type, buttons, page, figuresLook, css`
+    .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
+    header, section { display: grid; gap: 10px; }
+    h1, p { overflow-wrap: anywhere; }
+    .list { display: grid; gap: 8px; }
+    .list a { display: grid; gap: 2px; min-height: var(--target); padding: 13px 16px; background: var(--hull); border: 1px solid var(--line);
+      border-radius: var(--r); text-decoration: none; line-height: 1.3; overflow-wrap: anywhere; }
+    .list a:hover { border-color: var(--ink); }
+    .list b { font-size: 1.25rem; line-height: 1.2; }
+    .note { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }
+    .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
+    .acts { display: flex; flex-wrap: wrap; gap: 10px; }
+    h2 { border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
+    @media (min-width: 900px) {
+      main.whole { width: min(100%, 1000px); }
+      .list { grid-template-columns: 1fr 1fr; }
+    }
+  `];
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("opened")) this.asking = false;
+  }
+
+  override render() {
+    const { sessions, opened } = this;
+    const session = sessions?.find(({ id }) => id === opened);
+    if (session) return this.one(session);
+    return html`<main class="whole">
+      <a class="back" href="/">What are you rowing today?</a>
+      <header><h1 tabindex="-1">Log</h1><p>What you rowed on this device, and how it went. It stays here.</p></header>
+      ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
+      ${sessions && opened ? html`<p class="notice" role="status">That session is not on this device.</p>` : nothing}
+      ${this.unsound ? html`<p class="notice">${this.unsound === 1 ? "One session is" : `${this.unsound} sessions are`} left out here: what is stored of ${this.unsound === 1 ? "it" : "them"} is damaged, or was saved by a newer Slipway.</p>` : nothing}
+      ${sessions ? this.list(sessions) : html`<p class="small" role="status">Reading the log …</p>`}
+    </main>`;
+  }
+
+  private list(sessions: readonly LoggedSession[]) {
+    if (!sessions.length) return html`<p>Nothing here yet: a session that you row stands here once it has ended.</p>`;
+    const shown = this.all ? sessions : sessions.slice(0, LATEST);
+    return html`<ul class="list">${shown.map((session) => this.line(session))}</ul>
+      ${shown.length < sessions.length ? html`<button type="button" @click=${() => (this.all = true)}>Show all ${sessions.length}</button>` : nothing}`;
+  }
+
+  private line({ id, figures, cr10, note }: LoggedSession) {
+    const { title, made_at_ms, done, planned, whole } = figures;
+    return html`<li><a href="/log#${id}"><b dir="auto">${title}</b>
+      <span class="small">${WHEN.format(made_at_ms)}</span>
+      <span class="small">${wholeWords(whole)}, ${clock(done.seconds_s)}${whole ? "" : ` of ${clock(planned.seconds_s)}`}${cr10 === undefined ? "" : `, effort ${effortWords(cr10)}`}</span>
+      ${note ? html`<span class="note" dir="auto">${note}</span>` : nothing}</a></li>`;
+  }
+
+  private one({ id, figures }: LoggedSession) {
+    const { title, made_at_ms, done, planned, whole, pieces } = figures;
+    const tell = ({ detail }: CustomEvent<Remarks>) => this.dispatchEvent(new CustomEvent("remarked", { detail: { id, remarks: detail } }));
+    return html`<main>
+      <a class="back" href="/log">Log</a>
+      <header><h1 tabindex="-1" dir="auto">${title}</h1><p>${WHEN.format(made_at_ms)}. ${wholeWords(whole)}.</p></header>
+      ${rowedFigures(done, planned, whole)}
+      ${pieces.length ? html`<section><h2>By your taps</h2>${pieceList(pieces)}</section>` : nothing}
+      <p class="small">${COUNTED}</p>
+      <how-it-went .session=${id} .seconds_s=${done.seconds_s} @remarked=${tell}></how-it-went>
+      ${this.acts(id)}
+    </main>`;
+  }
+
+  /** Taking it off is asked once more; what comes under the finger that pressed is the harmless answer. */
+  private acts(id: string) {
+    const forget = () => this.dispatchEvent(new CustomEvent("forget", { detail: id }));
+    return html`<section aria-label="This session">
+      ${this.plan === "" ? html`<p class="small">Its plan is not on this device any more.</p>` : nothing}
+      <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Its plan, to row it again</a>` : nothing}
+        ${this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
+            <button type="button" @click=${forget}>Yes, take it off this device</button>`
+          : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>
+      <p role="alert">${this.trouble}</p></section>`;
+  }
+}
+customElements.define("log-screen", LogScreen);

@@ -1,0 +1,155 @@
+/**
+ * The log: what the sessions that were ended come to, and what their rower says of them.
+ *
+ * The figures of a session follow from its timeline and its facts. They are worked out once and kept beside what was said,
+ * so that a list of hundreds needs no timeline; what cannot be understood of them is worked out anew.
+ */
+import * as v from "valibot";
+import type { Timeline } from "../plan/types.js";
+import { follow, replay } from "../timeline/facts.js";
+import { piecesOf, rowedWhole, sumsOf, type Piece, type Sums } from "../timeline/rowed.js";
+import { lineOf, type State } from "../timeline/running.js";
+import { database } from "./database.js";
+import { addressOf, addressOfId } from "./plans.js";
+import { factsOf, type SessionRecord } from "./sessions.js";
+import { sessionFault, soundHeartbeat } from "./sound-session.js";
+
+/** In UTF-16 units, as fields count them. */
+export const LONGEST_NOTE = 2000;
+
+/** What a rower says of a session. */
+export interface Remarks {
+  /** How hard the whole of it was: 0 to 10, whole. */
+  cr10?: number;
+  /** How it went. */
+  note?: string;
+}
+
+export interface Figures {
+  title: string;
+  plan_id: string;
+  made_at_ms: number;
+  done: Sums;
+  planned: Sums;
+  pieces: readonly Piece[];
+  /** Every block was rowed to its end. */
+  whole: boolean;
+}
+
+/** Of one session, by its id. The figures are there once somebody has asked for them. */
+export interface Entry extends Remarks {
+  id: string;
+  figures?: Figures;
+}
+
+export interface LoggedSession extends Remarks {
+  id: string;
+  figures: Figures;
+}
+
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
+const SUMS = v.object({ seconds_s: amount, strokes: amount, metres: v.optional(amount) });
+const FIGURES = v.object({
+  title: v.string(), plan_id: v.string(), made_at_ms: amount, done: SUMS, planned: SUMS, whole: v.boolean(),
+  pieces: v.array(v.object({ metres: amount, seconds_s: amount, held: v.boolean(), whole: v.boolean() })),
+});
+const CR10 = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10));
+const NOTE = v.pipe(v.string(), v.nonEmpty(), v.maxLength(LONGEST_NOTE));
+
+/** Whether these can be a rower's remarks. */
+export function areRemarks({ cr10, note }: { cr10?: unknown; note?: unknown }): boolean {
+  return v.is(v.optional(CR10), cr10) && v.is(v.optional(NOTE), note);
+}
+
+/** Those remarks that make sense. */
+export function remarksIn({ cr10, note }: { cr10?: unknown; note?: unknown }): Remarks {
+  return { ...(v.is(CR10, cr10) ? { cr10 } : {}), ...(v.is(NOTE, note) ? { note } : {}) };
+}
+
+/** Every session of the log that is sound, the newest first, and how many are not. */
+export async function logged(): Promise<{ sessions: LoggedSession[]; unsound: number }> {
+  const [ids, entries] = await Promise.all([database.keys("log"), everyEntry()]);
+  const sessions: LoggedSession[] = [];
+  for (const id of ids) {
+    const entry = entries.get(id);
+    const figures = entry?.figures ?? (await workOut(id));
+    if (figures) sessions.push({ ...entry, id, figures });
+  }
+  return { sessions: sessions.sort((a, b) => b.figures.made_at_ms - a.figures.made_at_ms), unsound: ids.length - sessions.length };
+}
+
+/** What was said of a session. */
+export async function remarksOf(id: string): Promise<Remarks> {
+  return remarksIn((await database.get("entries", id).catch(() => undefined)) ?? {});
+}
+
+/** Says something more, or something else, of a session; an empty note is none, and so is no effort. Rejects when the device could not keep it. */
+export async function remark(id: string, said: { cr10?: number | undefined; note?: string }): Promise<void> {
+  await database.change("entries", id, (before) => {
+    const { cr10, note, ...entry } = { ...soundEntry(id, before), ...said };
+    return { ...entry, ...(cr10 === undefined ? {} : { cr10 }), ...(note ? { note } : {}) };
+  });
+}
+
+/** Takes a session off this device, with all that was said of it. */
+export function forgetSession(id: string): Promise<void> {
+  return database.write([
+    { store: "log", remove: id },
+    { store: "entries", remove: id },
+    { store: "heartbeats", remove: id },
+    { store: "facts", remove: [id, 0], to: [id, Number.MAX_SAFE_INTEGER] },
+  ]);
+}
+
+/** Where the plan of a session is opened; "" where it is not on this device any more. */
+export async function addressOfPlan(plan_id: string): Promise<string> {
+  if (plan_id.startsWith("built-in:")) return addressOfId(plan_id);
+  const record = await database.get("plans", plan_id).catch(() => undefined);
+  return record ? addressOf(record) : "";
+}
+
+/** Works the figures of a session out and keeps them; undefined where it is not sound. */
+async function workOut(id: string): Promise<Figures | undefined> {
+  const record = await database.get("log", id).catch(() => undefined);
+  const facts = await factsOf(id).catch(() => []);
+  if (record?.state !== "ended" || sessionFault(record, facts.map((fact, number) => ({ session: id, number, fact })))) return undefined;
+  const alive = soundHeartbeat(await database.get("heartbeats", id).catch(() => undefined));
+  const figures = figuresOf(record, ended(record.timeline, replay(record.timeline, facts), alive?.session_s ?? 0));
+  await database.change("entries", id, (before) => ({ ...soundEntry(id, before), figures })).catch(() => undefined);
+  return figures;
+}
+
+/** One that was left open and put away was rowed until its last sign of life. */
+function ended(timeline: Timeline, state: State, alive_s: number): State {
+  return state.mode === "finished" ? state : follow(timeline, state, { kind: "ended", at_s: Math.max(alive_s, state.since_s) });
+}
+
+function figuresOf({ timeline: planned, plan, plan_id, made_at_ms }: SessionRecord, state: State): Figures {
+  const timeline = lineOf(planned, state);
+  const { seconds_s, strokes, metres } = timeline.totals;
+  return {
+    title: plan.title, plan_id, made_at_ms,
+    done: sumsOf(timeline, state.stints),
+    planned: { seconds_s, strokes, ...(metres === undefined ? {} : { metres }) },
+    pieces: piecesOf(timeline, state.stints),
+    whole: rowedWhole(timeline, state.stints),
+  };
+}
+
+async function everyEntry(): Promise<Map<string, Entry>> {
+  const found = await database.all("entries").catch(() => entryByEntry());
+  return new Map(found.map((entry) => [entry.id, soundEntry(entry.id, entry)]));
+}
+
+/** Where storage does not hand all of them out at once: those that it does hand out. */
+async function entryByEntry(): Promise<Entry[]> {
+  const ids = await database.keys("entries");
+  const read = await Promise.all(ids.map((id) => database.get("entries", id).catch(() => undefined)));
+  return read.filter((entry) => entry !== undefined);
+}
+
+/** What of it can be understood. */
+function soundEntry(id: string, stored: Partial<Entry> | undefined): Entry {
+  const { figures } = stored ?? {};
+  return { id, ...(v.is(FIGURES, figures) ? { figures: figures as Figures } : {}), ...remarksIn(stored ?? {}) };
+}

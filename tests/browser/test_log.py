@@ -1,0 +1,72 @@
+"""The log: what was rowed and how it went is noted with no signal, and found again."""
+
+from __future__ import annotations
+
+import re
+
+from tests.browser.accessibility import accessibility_faults
+from tests.browser.app_server import Server
+from tests.browser.conftest import Launch
+from tests.browser.later_files import LATER_KEPT
+from tests.browser.processes import wait_until
+from tests.browser.quick_clock import quick_clock
+from tests.browser.storage import stored
+from tests.browser.targets import QUERY, Target, button, field, heading, link, words
+from tests.browser.test_pages_fit import too_wide
+from tests.browser.writing import write_plan
+
+SAVED = words("Saved on this device. It will run with no signal.")
+NOTE = field("Your note")
+SAID = "Too quick at first, then it held."
+HARD = Target(role="radio", name="5: hard")
+NOTED = f"""(note, effort, said) =>
+  {QUERY}.find(note)[0]?.value === said && {QUERY}.find(effort)[0].checked"""
+
+
+def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
+    launch: Launch, server: Server
+) -> None:
+    chromium = launch("chromium", preload=quick_clock(60))
+    chromium.open(server.url + "/log")
+    chromium.see(words("Nothing here yet: a session that you row stands here once it has ended."))
+    write_plan(chromium, server, "title: Ten minutes\nmain\n10' r20 light\n")
+    chromium.see(SAVED)
+    chromium.wait_for(LATER_KEPT)
+    server.kill()
+    chromium.click(button("Row it"))
+    chromium.click(button("I have read this, go on"))
+    chromium.click(button("Start rowing"))
+    chromium.see(heading("Rowed to the end"))
+    chromium.click(HARD)
+    chromium.see(words(re.compile(r"^Load 50: effort 5 times 10 min\.")))
+    chromium.type(NOTE, SAID)
+    assert accessibility_faults(chromium) == []
+    wait_until(
+        lambda: any(entry.get("note") == SAID for entry in stored(chromium, "entries")), "the note", 60
+    )
+
+    chromium.open(server.url + "/log")
+    chromium.click(link(re.compile("^Ten minutes")))
+    chromium.see(heading("Ten minutes"))
+    chromium.see(words("10:00"))
+    chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID)
+    chromium.reload()
+    chromium.see(heading("Ten minutes"))
+    chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID)
+    assert accessibility_faults(chromium) == []
+    assert too_wide(chromium) == {}
+    chromium.click(link("Its plan, to row it again"))
+    chromium.see(button("Row it"))
+
+    chromium.open(server.url + "/log")
+    chromium.see(words(SAID))
+    assert accessibility_faults(chromium) == []
+    assert too_wide(chromium) == {}
+    chromium.click(link(re.compile("^Ten minutes")))
+    chromium.click(button("Take it off this device"))
+    chromium.click(button("Keep it"))
+    chromium.click(button("Take it off this device"))
+    chromium.click(button("Yes, take it off this device"))
+    chromium.see(words("Nothing here yet: a session that you row stands here once it has ended."))
+    assert stored(chromium, "log") == stored(chromium, "entries") == []
+    assert chromium.problems() == []

@@ -1,0 +1,120 @@
+/** The log: what was rowed, what was said of it, and what is left of either when storage is damaged. */
+import assert from "node:assert/strict";
+import { beforeEach, test } from "node:test";
+import { database } from "../../static/src/data/database.js";
+import { LONGEST_NOTE, addressOfPlan, areRemarks, forgetSession, logged, remark, remarksOf } from "../../static/src/data/log.js";
+import { closeSession, putAside, saveFact, saveHeartbeat, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
+import type { Fact } from "../../static/src/timeline/facts.js";
+import { metres, rest, row, timeline } from "./builders.js";
+
+const plan = timeline(row(60, 24), rest(30), metres(500, 110, 28));
+const WHOLE: Fact[] = [{ kind: "started", at_s: 0, count_in_s: 10 }, { kind: "tapped", at_s: 212, ago_s: 2, count_in_s: 0 }, { kind: "ended", at_s: 212 }];
+
+function recordOf(id: string, made_at_ms: number): SessionRecord {
+  return { id, plan_id: "built-in:rate-ladder", plan: { ...plan.plan, title: `Session ${id}` }, timeline: plan, app: "main", made_at_ms, state: "open" };
+}
+
+async function rowed(id: string, made_at_ms = 1_795_000_000_000, facts = WHOLE): Promise<void> {
+  const record = recordOf(id, made_at_ms);
+  await saveSession(record, facts[0]!);
+  for (const [index, fact] of facts.slice(1).entries()) await saveFact(id, index + 1, fact);
+  await closeSession(record);
+}
+
+beforeEach(async () => {
+  for (const store of ["log", "entries", "facts", "heartbeats", "sessions", "plans"] as const) {
+    for (const key of await database.keys(store)) await database.remove(store, key);
+  }
+});
+
+test("sessions stand in it the newest first, with what the end screen said of them", async () => {
+  await rowed("a", 1000);
+  await rowed("c", 3000, [WHOLE[0]!, { kind: "ended", at_s: 40 }]);
+  await rowed("b", 2000);
+  const { sessions, unsound } = await logged();
+  assert.deepEqual([sessions.map(({ id }) => id), unsound], [["c", "b", "a"], 0]);
+  assert.deepEqual(sessions[1]!.figures, {
+    title: "Session b", plan_id: "built-in:rate-ladder", made_at_ms: 2000, whole: true,
+    done: { seconds_s: 200, strokes: 75 }, planned: { seconds_s: 200, strokes: 0 },
+    pieces: [{ metres: 500, seconds_s: 110, held: false, whole: true }],
+  });
+  assert.deepEqual([sessions[0]!.figures.whole, sessions[0]!.figures.done.seconds_s], [false, 30]);
+});
+
+test("what was worked out once is not worked out again", async () => {
+  await rowed("a");
+  const first = await logged();
+  await database.remove("facts", ["a", 0]);
+  assert.deepEqual(await logged(), first);
+});
+
+test("one that was left open and put away was rowed until its last sign of life", async () => {
+  await rowed("a", 1000, [WHOLE[0]!]);
+  await saveHeartbeat({ session: "a", session_s: 50, wall_ms: 51_000, wall_zero_ms: 1000 });
+  const { figures } = (await logged()).sessions[0]!;
+  assert.deepEqual([figures.done.seconds_s, figures.whole], [40, false]);
+});
+
+test("what is damaged is left out and counted, and hides nothing else", async () => {
+  await rowed("good");
+  await rowed("half");
+  await database.remove("facts", ["half", 0]);
+  await saveSession(recordOf("aside", 1), WHOLE[0]!);
+  await database.put("sessions", { ...recordOf("aside", 1), timeline: null as never });
+  await putAside("aside");
+  const { sessions, unsound } = await logged();
+  assert.deepEqual([sessions.map(({ id }) => id), unsound], [["good"], 2]);
+});
+
+test("what is said is kept beside the figures, whichever comes first", async () => {
+  await rowed("a");
+  await remark("a", { note: "Too quick at first." });
+  await logged();
+  await remark("a", { cr10: 7 });
+  assert.deepEqual(await remarksOf("a"), { cr10: 7, note: "Too quick at first." });
+  const [session] = (await logged()).sessions;
+  assert.deepEqual([session!.cr10, session!.note, session!.figures.whole], [7, "Too quick at first.", true]);
+});
+
+test("remarks are taken back by saying nothing, and 0 says something", async () => {
+  await remark("a", { cr10: 0, note: "x" });
+  assert.deepEqual(await remarksOf("a"), { cr10: 0, note: "x" });
+  await remark("a", { cr10: undefined, note: "" });
+  assert.deepEqual(await remarksOf("a"), {});
+});
+
+test("a damaged entry loses its damage alone", async () => {
+  await rowed("a");
+  await logged();
+  await remark("a", { note: "whole" });
+  await database.change("entries", "a", (entry) => ({ ...entry!, cr10: 11, figures: { ...entry!.figures!, done: null as never } }));
+  const { sessions } = await logged();
+  assert.deepEqual([sessions[0]!.note, sessions[0]!.cr10, sessions[0]!.figures.done.seconds_s], ["whole", undefined, 200]);
+});
+
+test("efforts are whole and up to 10, and a note has its bound", () => {
+  assert.ok(areRemarks({}) && areRemarks({ cr10: 0 }) && areRemarks({ cr10: 10, note: "x".repeat(LONGEST_NOTE) }));
+  for (const wrong of [{ cr10: 11 }, { cr10: -1 }, { cr10: 2.5 }, { cr10: "5" }, { note: "" }, { note: 5 }, { note: "x".repeat(LONGEST_NOTE + 1) }]) {
+    assert.ok(!areRemarks(wrong), JSON.stringify(wrong).slice(0, 40));
+  }
+});
+
+test("a session goes with its facts, its last sign of life and all that was said of it", async () => {
+  await rowed("a");
+  await rowed("b");
+  await saveHeartbeat({ session: "a", session_s: 1, wall_ms: 1, wall_zero_ms: 0 });
+  await remark("a", { note: "x" });
+  await logged();
+  await forgetSession("a");
+  assert.deepEqual((await logged()).sessions.map(({ id }) => id), ["b"]);
+  for (const store of ["log", "entries", "facts", "heartbeats"] as const) {
+    assert.ok((await database.keys(store)).every((key) => key !== "a" && key[0] !== "a"), store);
+  }
+});
+
+test("the plan of a session is found where it is still here", async () => {
+  assert.equal(await addressOfPlan("built-in:rate-ladder"), "/plan/rate-ladder");
+  assert.equal(await addressOfPlan("mine:gone"), "");
+  await database.put("plans", { id: "mine:x", source: "mine", name: "x", kind: "", plan: plan.plan, timeline: plan, kept_at_ms: 1 });
+  assert.equal(await addressOfPlan("mine:x"), "/mine/x");
+});
