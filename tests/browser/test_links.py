@@ -27,6 +27,11 @@ MAKE_SHORT = button("Make the short link")
 GOOD = links.read(links.KEPT)["payload"]
 GOOD_TITLE = links.read(links.KEPT)["plan"]["title"]
 DRAWN = f"""() => {QUERY}.find({{ css: 'qr-code' }})[0].shadowRoot.querySelector('path').getAttribute('d')"""
+ONLY_THE_LAST_IS_COPIED = f"""() => {{
+  const said = {QUERY}.find({{ words: "Copied." }});
+  const [last] = {QUERY}.find({{ role: "heading", name: "Link that carries the plan" }});
+  return said.length === 1 && said[0].getBoundingClientRect().top > last.getBoundingClientRect().top;
+}}"""
 ADDRESS = """(label) => window.shareLinks?.[label] ?? (() => {
   const seek = (root) => {
     for (const element of root.querySelectorAll("*")) {
@@ -50,6 +55,12 @@ def test_a_plan_goes_from_a_coach_to_an_athlete_who_rows_it_with_no_server(
     coach.see(MAKE_SHORT)
     coach.click(MAKE_SHORT)
     short = coach.wait_for(ADDRESS, "Short link")
+    coach.see(words(re.compile("open on this one alone. For others in the room, run make phone")))
+    coach.click(button("Copy").nth(0))
+    coach.see(words("Copied."))
+    coach.click(button("Copy").nth(1))
+    coach.wait_for(ONLY_THE_LAST_IS_COPIED)
+    assert accessibility_faults(coach) == []
     coach.see(CARRIES)
     coach.evaluate(SCROLL_TO_CODE)
     assert read_picture(coach.screenshot()) == carrying

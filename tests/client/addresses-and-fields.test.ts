@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
+import { isHereOnly } from "../../static/src/components/here-only.js";
 import { routeOf, rowAddress } from "../../static/src/components/routes.js";
 import { strokesInAMark } from "../../static/src/components/tick-marks.js";
 import { metresOf, resultProblem, resultWords, timeOf } from "../../static/src/plan/result-words.js";
@@ -34,6 +35,16 @@ test("the address for rowing a plan leads back to that plan", () => {
   assert.deepEqual(route(rowAddress("built-in", "first-row")), { screen: "row", source: "built-in", name: "first-row" });
   assert.deepEqual(route(rowAddress("mine", "a b&c")), { screen: "row", source: "mine", name: "a b&c" });
   assert.deepEqual(route(rowAddress("sent", "0a1b2c3d")), { screen: "row", source: "sent", name: "0a1b2c3d" });
+});
+
+// RFC 1122, 3.2.1.3 (127/8); RFC 4291, 2.5.3 (::1); RFC 6761, 6.3 (localhost and what lies under it).
+test("addresses by which a device means itself are told from those that others reach", () => {
+  for (const host of ["localhost:8000", "localhost.", "row.localhost", "127.0.0.1", "127.1.2.3:8000", "127.1", "[::1]:8000", "LOCALHOST"]) {
+    assert.ok(isHereOnly(`http://${host}/p`), host);
+  }
+  for (const host of ["192.168.1.20:8443", "row.example", "localhost.example", "notlocalhost", "128.0.0.1", "[::2]", "127.0.0.1.example"]) {
+    assert.ok(!isHereOnly(`https://${host}/p#localhost`), host);
+  }
 });
 
 test("a broken escape in an address breaks nothing", () => {

@@ -32,6 +32,36 @@ test("a number means that number, and not the beginning of another", () => {
   assert.deepEqual(titles({ words: "r22" }), ["Ladder of rates"]);
 });
 
+const eights: Findable = { plan: planOf("Thursday", [{ times: 8, blocks: [{ for: { metres: 500 }, rate: 28 }], between: [{ rest: true, for: { seconds: 180 } }] }] as never), seconds_s: 2600 };
+const tens: Findable = { plan: planOf("Steady in threes", [{ times: 3, blocks: [{ for: { seconds: 600 }, rate: 20 }], between: [{ for: { seconds: 90 }, rate: 18 }] }] as never), seconds_s: 2000 };
+const nested: Findable = { plan: planOf("Two sets", [{ times: 2, blocks: [{ times: 4, blocks: [{ for: { metres: 250 } }, { for: { strokes: 10 } }] }] }] as never), seconds_s: 900 };
+const named: Findable = { plan: planOf("6 × 1'30\" / 2:00", [light]), seconds_s: 900 };
+const five: Findable = { plan: planOf("Long one", [{ for: { metres: 5000 }, rate: 24 }]), seconds_s: 1300 };
+const single: Findable = { plan: planOf("One by one", [{ for: { metres: 750 } }, { for: { metres: 750 } }, { for: { metres: 750 } }]), seconds_s: 700 };
+const COACHES = [eights, tens, nested, named, five, single];
+
+test("the notation of coaches is understood, in titles and in what a plan holds", () => {
+  const found_ = (words: string) => found(COACHES, { ...EVERYTHING, words }).map(({ plan }) => plan.title);
+  const meant: Record<string, string[]> = {
+    Thursday: ["8 x 500", "8x500m", "8×500", "8 X 500 m", "8 * 500 metres", "8 x 0.5k", "8 x 500 r28", "8 x 500m / 3'", "8 x 500m / 3' rest", "8 x 500 / 3:00", "180 s rest", "r28", "R28", "rate 28", "r 28", "28 spm"],
+    "Steady in threes": ["3 x 10'", "3 x 10 min", "3x10", "3 x 10:00", "3 x 600 s", "2 x 1'30\"", "2 x 90\"", "2 x 1.5 min"],
+    "Two sets": ["4 x 250", "8 x 250m", "4 x 10 strokes", "4 x (10 strokes"],
+    "6 × 1'30\" / 2:00": ["6 x 1'30\"", "6 x 90 s", "6x1:30", "6 x 90", "/ 120 s"],
+    "Long one": ["5k", "5 km", "5000", "5,000 m"],
+    "One by one": ["3 x 750", "3x750m", "750"],
+  };
+  for (const [title, texts] of Object.entries(meant)) for (const words of texts) assert.deepEqual(found_(words), [title], words);
+  assert.deepEqual([found_("8 x "), found_("8x")], [["Thursday", "Two sets"], ["Thursday", "Two sets"]]);
+  for (const words of ["8 x 50", "8 x 5000", "3 x 1", "4 x 500", "8 x 500 / 2'", "18 x 500"]) assert.deepEqual(found_(words), [], words);
+});
+
+test("a set that a text names is found by its parts too", () => {
+  const plan = { plan: planOf("Tuesday 8 x 500m / 3' rest at rate 28", [light]), seconds_s: 900 };
+  for (const words of ["500 m", "500", "8", "x", "3 min", "rest", "rate", "28", "8 x 500", "tues 8x500 r28"]) {
+    assert.equal(found([plan], { ...EVERYTHING, words }).length, 1, words);
+  }
+});
+
 test("words are begun anywhere in what a plan says, and all of them have to be there", () => {
   assert.deepEqual(titles({ words: "LADD" }), ["Ladder of rates"]);
   assert.deepEqual(titles({ words: "long arms" }), ["Ladder of rates", "Balance"]);

@@ -14,8 +14,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from planner.timeline import Timeline
-from web.exports.sheet import sheet_of
+from web.exports.sheet import legend_of, sheet_of
 from web.exports.sheet_fit import POINTS, fit_of
+from web.exports.words import held_together
 
 TEMPLATES = Path(__file__).resolve().parents[2] / "templates" / "print"
 
@@ -29,6 +30,7 @@ def print_sheet(timeline: Timeline) -> bytes:
         .get_template("sheet.html")
         .render(
             sheet=sheet,
+            legend=" ".join(legend_of(sheet)),
             style=Markup(style),
             policy=_policy(style),
             size=f"p{fit.points}",
@@ -41,7 +43,9 @@ def print_sheet(timeline: Timeline) -> bytes:
 
 @cache
 def _environment() -> Environment:
-    return Environment(loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined)
+    made = Environment(loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined)
+    made.filters["held_together"] = held_together
+    return made
 
 
 @cache

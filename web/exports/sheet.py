@@ -88,6 +88,30 @@ def sums_words(totals: Totals) -> str:
     return " · ".join(filter(None, (time, strokes, metres)))
 
 
+def legend_of(sheet: Sheet) -> tuple[str, ...]:
+    """What the sheet shows and does not say by itself, each in a sentence."""
+    rows = [row for part in sheet.parts for row in part.rows]
+    sums = [sheet.sums, *(part.sums for part in sheet.parts)]
+    rate = next((row.rate for row in rows if row.rate), "")
+    split = next((row.split for row in rows if row.split), "")
+    guessed = [
+        *(["splits"] if split else []),
+        *(["distances"] if any(each.endswith(" km") for each in sums) else []),
+        *(["times marked “about”"] if any(each.startswith("about ") for each in sums) else []),
+    ]
+    estimates = " and ".join(filter(None, (", ".join(guessed[:-1]), *guessed[-1:])))
+    return tuple(
+        filter(
+            None,
+            (
+                f"{rate}: {rate[1:]} strokes a minute." if rate else "",
+                f"{split}: the split, per 500 m." if split else "",
+                f"{estimates.capitalize()} are estimates." if guessed else "",
+            ),
+        )
+    )
+
+
 def sheet_text(sheet: Sheet) -> str:
     """The sheet as plain text, one line a row, what stands below a row indented."""
     return "\n".join(_lines(sheet))

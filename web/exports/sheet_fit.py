@@ -13,6 +13,7 @@ from functools import cache
 from math import ceil
 
 from web.exports.sheet import Row, Sheet, SheetPart
+from web.exports.words import held_together
 
 WIDTH_MM, HEIGHT_MM = 190.0, 259.0
 """Inside margins of 10 mm: ISO 216 A4 is 210 x 297 mm, ANSI Letter 215.9 x 279.4 mm."""
@@ -96,7 +97,12 @@ def _row_points(row: Row, points: int, asked_mm: float, width_mm: float) -> floa
     if asked_mm < points:
         return float("inf")
     notes = (_em(word) * NOTE for note in row.notes for word in f"› {note}".split())
-    asked = max(1, _broken([*map(_em, row.effort.split()), *notes], asked_mm / (points * MM_PER_POINT)))
+    asked = max(
+        1,
+        _broken(
+            [*map(_em, held_together(row.effort).split(" ")), *notes], asked_mm / (points * MM_PER_POINT)
+        ),
+    )
     return line * asked + points * 0.26 + 0.5
 
 

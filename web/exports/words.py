@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 from planner.intensity import HeartRateTarget, Target
@@ -98,6 +99,14 @@ def strokes_words(count: int) -> str:
 def plain(value: Fraction) -> str:
     """A number as short as it can be, to the hundredth."""
     return f"{float(value):.2f}".rstrip("0").rstrip(".")
+
+
+_BEFORE_A_UNIT = re.compile(r"(?<=\d) (?=(?:s|m|km|%)(?: |$))|(?<=[−+]) (?=\d)")
+
+
+def held_together(words: str) -> str:
+    """The same words, with no line broken between a number and its unit or sign."""
+    return _BEFORE_A_UNIT.sub("\N{NO-BREAK SPACE}", words)
 
 
 def _offset(seconds: Fraction) -> str:

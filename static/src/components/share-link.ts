@@ -5,6 +5,9 @@
 import { LitElement, css, html, nothing } from "lit";
 import { buttons, fields, type } from "./look.js";
 
+/** The one that was copied last: what was copied before is no longer in the clipboard. */
+let copied: ShareLink | undefined;
+
 export class ShareLink extends LitElement {
   static override properties = { label: {}, address: {}, title: {}, said: { state: true } };
   declare label: string;
@@ -39,6 +42,8 @@ export class ShareLink extends LitElement {
   private async copy(): Promise<void> {
     try {
       await navigator.clipboard.writeText(this.address);
+      if (copied) copied.said = "";
+      copied = this;
       this.said = "Copied.";
     } catch {
       this.select();

@@ -2,11 +2,12 @@
  *
  * Property `plan`. Opens by itself; nothing is sent before a button asks for the short one. Event `closed`.
  */
-import { LitElement, css, html } from "lit";
+import { LitElement, css, html, nothing } from "lit";
 import { NoAnswer } from "../data/api.js";
 import { carryingAddress, needsKey, shortAddress } from "../data/links.js";
 import type { Plan } from "../plan/wire.js";
 import { dialogs } from "./dialog-look.js";
+import { hereOnlyLook, hereOnlyWords, isHereOnly } from "./here-only.js";
 import { buttons, fields, type } from "./look.js";
 import { fitsCode, pngOf, svgOf } from "./qr-code.js";
 import { saveFile } from "./save-file.js";
@@ -34,7 +35,7 @@ export class SharePlan extends LitElement {
     this.asksKey = false;
   }
 
-  static override styles = [type, buttons, fields, dialogs, css`
+  static override styles = [type, buttons, fields, dialogs, hereOnlyLook, css`
     form, section { display: grid; gap: 8px; }
     section + section { padding-top: 18px; border-top: 1px solid var(--line); }
     header { display: flex; gap: 12px; align-items: center; justify-content: space-between; }
@@ -55,6 +56,7 @@ export class SharePlan extends LitElement {
     return html`<dialog aria-labelledby="share" @close=${() => this.dispatchEvent(new CustomEvent("closed"))}>
       <header><h2 id="share" tabindex="-1" autofocus>Share this plan</h2>
         <button type="button" @click=${() => this.renderRoot.querySelector("dialog")!.close()}>Close</button></header>
+      ${isHereOnly(location.href) ? hereOnlyWords("links and codes with it open", html`The plan file and the one-file page, under Download, can be sent anywhere.`) : nothing}
       <section aria-labelledby="short"><h3 id="short">Short link</h3>${this.shortPart()}</section>
       <section aria-labelledby="carrying"><h3 id="carrying">Link that carries the plan</h3>${this.carryingPart()}</section>
       <section aria-labelledby="code"><h3 id="code">Code to scan</h3>${this.codePart()}</section>
@@ -64,10 +66,10 @@ export class SharePlan extends LitElement {
   private shortPart() {
     if (this.asksKey) return this.keyForm();
     if (!this.short && !this.making) {
-      return html`<p class="small">This sends the plan to the server, which keeps it: anybody who has the link can open it there.</p>
+      return html`<p class="small">This sends the plan to the server, which keeps it: ${isHereOnly(location.href) ? "the link opens it there" : "anybody who has the link can open it there"}.</p>
         <p role="status">${this.trouble}</p><button type="button" class="make" @click=${() => this.shorten()}>Make the short link</button>`;
     }
-    return html`<p class="small">Anybody who has it can open it, for as long as this server keeps it; what it shows never changes.</p>
+    return html`<p class="small">${isHereOnly(this.short || location.href) ? "It opens" : "Anybody who has it can open it,"} for as long as this server keeps it; what it shows never changes.</p>
       <share-link label="Short link" .address=${this.short} .title=${this.plan.title}></share-link>`;
   }
 
@@ -79,7 +81,7 @@ export class SharePlan extends LitElement {
 
   private carryingPart() {
     if (this.carrying === undefined) return html`<p>This plan is too long for a link that carries it. Send the short link, or its plan file.</p>`;
-    return html`<p class="small">It needs no server where Slipway is saved, and nothing about it is stored anywhere. ${this.carrying.length} characters.</p>
+    return html`<p class="small">${isHereOnly(location.href) ? "It opens where Slipway runs or is saved at this address" : "It needs no server where Slipway is saved"}, and nothing about it is stored anywhere. ${this.carrying.length} characters.</p>
       <share-link label="Link that carries the plan" .address=${this.carrying} .title=${this.plan.title}></share-link>`;
   }
 

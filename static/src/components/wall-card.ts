@@ -8,6 +8,7 @@ import { NoAnswer } from "../data/api.js";
 import { forgetWall, isWrongKey, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Plan, Timeline, Wall } from "../plan/wire.js";
+import { hereOnlyLook, hereOnlyWords, isHereOnly } from "./here-only.js";
 import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
 import { byClock } from "../timeline/by-clock.js";
@@ -54,12 +55,13 @@ export class WallCard extends LitElement {
     this.asking = "";
   }
 
-  static override styles = [type, buttons, fields, css`
+  static override styles = [type, buttons, fields, hereOnlyLook, css`
     section { display: grid; gap: 12px; padding: 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); }
     .ways { display: grid; grid-template-columns: repeat(auto-fit, minmax(150px, 1fr)); gap: 8px; }
     button { background: var(--water); }
     .go { background: var(--catch); }
     .telling { display: grid; gap: 10px; }
+    .here-only { background: var(--water); }
     qr-code { max-width: 260px; }
     input { background: var(--water); font-family: var(--font); letter-spacing: 0; }
     p[role="status"]:empty { display: none; }
@@ -127,6 +129,7 @@ export class WallCard extends LitElement {
     const { wall } = this;
     return html`<div class="telling">
       <label for="called">What you call it</label><input id="called" maxlength="40" .value=${wall.name} @change=${this.rename} />
+      ${isHereOnly(location.href) ? hereOnlyWords("these links and codes open") : nothing}
       <h3>For the tablet</h3><p class="small">Open this address on it.</p>
       <share-link label="Address for the tablet" .address=${tabletAddress(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${tabletAddress(wall)} label="Code of the address for the tablet"></qr-code>

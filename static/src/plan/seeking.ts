@@ -1,4 +1,5 @@
 /** Plans found by plain words, and by how long they last, whom they suit and what they need. */
+import { isMeant, setWords, soughtIn, wordsOf } from "./sought-words.js";
 import type { Level } from "./types.js";
 import type { Block, Plan, Step } from "./wire.js";
 
@@ -45,7 +46,7 @@ const STRAPS = /\b(strap|straps|one foot|feet out|one leg|single leg)\b/i;
 
 /** Those that everything sought for fits, in the order given; those whose title says it all come first. */
 export function found<Plan_ extends Findable>(plans: readonly Plan_[], sought: Sought): Plan_[] {
-  const words = wordsOf(sought.words);
+  const words = soughtIn(sought.words);
   const [over, most] = RANGES[sought.range];
   const fitting = plans.filter((plan) => {
     const minutes = Math.round(plan.seconds_s / 60);
@@ -76,12 +77,6 @@ export function needsOf(plan: Plan): Need[] {
   ];
 }
 
-/** A number by itself is any of that number; a word is the beginning of one. */
-function isMeant(word: string, said: string): boolean {
-  if (/^\d+$/.test(word)) return said.replace(/^r|m$|min$/g, "") === word;
-  return /^\d/.test(word) ? said === word : said.startsWith(word);
-}
-
 /** Plans are never changed in place, so what each says is worked out once. */
 const SAID = new WeakMap<Plan, readonly string[]>();
 
@@ -99,17 +94,8 @@ function wordsIn(plan: Plan): string[] {
   const mains = plan.parts.map((part) => (part.kind === "main" ? `${Math.round(secondsOf(part.blocks) / 60)} min` : ""));
   const needs = needsOf(plan).map((need) => NEED_WORDS[need]);
   const parts = plan.parts.map(({ kind }) => kind);
-  return [...new Set(wordsOf([plan.title, plan.summary ?? "", plan.setup ?? "", ...parts, ...lines, ...mains, ...needs].join(" \n ")))];
-}
-
-/** Small letters, lengths in one spelling: "2k", "2 km" and "2000 m" are the same. */
-function wordsOf(text: string): string[] {
-  const plain = text.toLowerCase().replace(/half an hour|half hour/g, "30 min").replace(/(\d),(?=\d{3}\b)/g, "$1");
-  const lengths = plain.replace(/(\d+(?:[.,]\d+)?)\s*(kilometres?|km|k|metres?|meters?|m|minutes?|mins?|')(?![\p{L}\p{N}])/gu, (_, number: string, unit: string) => {
-    const value = Number(number.replace(",", "."));
-    return ` ${unit.startsWith("k") ? `${Math.round(value * 1000)}m` : /^(min|')/.test(unit) ? `${value}min` : `${value}m`} `;
-  });
-  return lengths.split(/[^\p{L}\p{N}\p{M}]+/u).filter(Boolean);
+  const sets = plan.parts.flatMap((part) => (part.kind === "gap" ? [] : setWords(part.blocks)));
+  return [...new Set([...sets, ...wordsOf([plan.title, plan.summary ?? "", plan.setup ?? "", ...parts, ...lines, ...mains, ...needs].join(" \n "))])];
 }
 
 function blocksOf({ parts }: Plan): Block[] {

@@ -42,6 +42,10 @@ def test_every_kind_is_a_file_with_a_type_and_a_name(asker: FlaskClient, kind: s
     assert answer.headers["Content-Disposition"] == named
 
 
+def test_no_two_kinds_have_one_name_in_a_folder() -> None:
+    assert len({kind.ending for kind in KINDS.values()}) == len(KINDS)
+
+
 def test_an_athlete_brings_splits(asker: FlaskClient) -> None:
     anybody = post(asker, "/api/exports/csv", {"plan": EVERYTHING}).text
     athlete = post(asker, "/api/exports/csv", {"plan": EVERYTHING, "athlete": ATHLETE}).text

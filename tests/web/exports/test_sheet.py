@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from planner.athlete import Athlete
 from planner.notation.reader import read
 from planner.timeline import compile_timeline
 from tests.builders import rower_of_7_42
 from tests.web.exports.plans import everything
-from web.exports.sheet import Row, sheet_of, sheet_text
+from web.exports.sheet import Row, legend_of, sheet_of, sheet_text
+from web.exports.words import held_together
 
 SET = "title: A set\nmain\n2 x (3 x (10 strokes r28 full, 50\" r20 light), 1' rest) / 4' rest"
 
@@ -42,3 +44,30 @@ def test_the_sums_say_what_is_about() -> None:
         ("Warm-up", "4:24 · 42 strokes"),
         ("Gap", "5:00"),
     ]
+
+
+def legend(text: str, rower: Athlete | None = None) -> tuple[str, ...]:
+    plan = read(text)
+    return legend_of(sheet_of(compile_timeline(plan, rower) if rower else compile_timeline(plan)))
+
+
+def test_the_legend_explains_what_the_sheet_shows_and_nothing_else() -> None:
+    assert legend("title: x\nmain\n5' light") == ()
+    assert legend("title: x\nmain\n5' r18 light") == ("r18: 18 strokes a minute.",)
+    assert legend("title: x\nmain\n5' r18 2k-1.8") == ("r18: 18 strokes a minute.",)
+    assert legend("title: x\nmain\n500m r26 light") == (
+        "r26: 26 strokes a minute.",
+        "Distances and times marked “about” are estimates.",
+    )
+    assert legend("title: x\nmain\n500m r26 2k-1.8\n5' r20 2k+9", rower_of_7_42()) == (
+        "r26: 26 strokes a minute.",
+        "1:53.7: the split, per 500 m.",
+        "Splits, distances and times marked “about” are estimates.",
+    )
+
+
+def test_a_number_stays_with_its_unit_and_its_sign() -> None:
+    held = held_together("at 2 km split − 1.8 s").replace("\N{NO-BREAK SPACE}", "~")
+    assert held == "at 2~km split −~1.8~s"
+    assert held_together("65 % of 2 km power").split(" ")[0].startswith("65")
+    assert held_together("Rest, time to stand up") == "Rest, time to stand up"
