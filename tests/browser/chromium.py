@@ -33,7 +33,7 @@ KINDER_THAN_PHONES = [
     "--disable-renderer-backgrounding",
     "--disable-back-forward-cache",
 ]
-CLICK_MILLISECONDS = 2000
+CLICK_MILLISECONDS = 15_000
 PAGE_OF_FAILURE_MILLISECONDS = 2000
 
 
@@ -139,7 +139,7 @@ class Chromium(Browser):
 
     def _click(self, element: ElementHandle) -> None:
         try:
-            element.click(timeout=CLICK_MILLISECONDS)
+            element.click(timeout=CLICK_MILLISECONDS, no_wait_after=True)
         except PlaywrightError as error:
             raise NotYetError(error.message) from None
 

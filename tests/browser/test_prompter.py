@@ -10,6 +10,18 @@ from tests.browser.conftest import Launch
 from tests.browser.targets import QUERY, button, css, heading, link, words
 from tests.browser.test_rowing_offline import save_the_plan
 
+CUT = f"""() => {{
+  const within = (inner, outer) => inner.left > outer.left - 1 && inner.right < outer.right + 1
+    && inner.top > outer.top - 1 && inner.bottom < outer.bottom + 1;
+  const box = (css) => {QUERY}.find({{ css }}).map((found) => found.getBoundingClientRect());
+  const page = {{ left: 0, top: 0, right: innerWidth, bottom: innerHeight }};
+  const [[calls], [first]] = [box("ol"), box("li")];
+  const around = [".now b", ".now span", "header span", "footer span"].flatMap(box);
+  const outside = around.filter((each) => !within(each, page));
+  return [...outside, ...(within(first, calls) ? [] : [first])];
+}}"""
+"""What is not whole on the page: anything of the head and the foot, or the first of the lines."""
+
 
 def test_a_prompter_leads_a_room_and_another_tab_follows_it(launch: Launch, server: Server) -> None:
     browser = launch("chromium", width=1280, height=800, reduced_motion=True)
@@ -23,10 +35,14 @@ def test_a_prompter_leads_a_room_and_another_tab_follows_it(launch: Launch, serv
     assert accessibility_faults(browser) == []
     size = f"() => getComputedStyle({QUERY}.find({{ css: 'ol' }})[0]).fontSize"
     before = browser.evaluate(size)
-    browser.click(button("Larger"))
+    for _ in range(4):
+        browser.click(button("Larger"))
     browser.wait_for(f"(before) => ({size})() !== before", before)
     browser.click(button("Mirror"))
     browser.see(css("main.mirrored"))
+    for width, height in [(390, 844), (844, 390), (320, 568), (1280, 800)]:
+        browser.resize(width, height)
+        browser.wait_for(f"() => innerWidth === {width} && ({CUT})().length === 0")
 
     browser.new_tab()
     browser.open(server.url + "/prompter")

@@ -108,6 +108,9 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
         browser.resize(width, height)
         browser.wait_for(f"() => innerWidth === {width}")
         browser.wait_for(f"() => ({FAULTS})().length === 0")
+    browser.press("Space")
+    browser.see(words("Next catch in"))
+    assert browser.evaluate(FAULTS) == []
     browser.press("ArrowRight")
     browser.press("Escape")
     browser.click(button("End it for everybody"))

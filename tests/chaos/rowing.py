@@ -212,9 +212,6 @@ class Rowing:
         titles = asked.titles if asked else {""}
         face = shown(self.browser)
         assert face["asks"] in titles, f"asked {face['asks']!r}, wanted one of {sorted(titles)}"
-        if asked:
-            # Behind a question nothing is told to be held.
-            face["held"] = wanted[0].get("held")
         assert any(agrees(face, one) for one in wanted), f"shown {face}\nwanted {wanted}"
         if self.mood != "well" and face["screen"] == "row-screen":
             # Before it is told, room is sought, or a connection, for as long as that takes.

@@ -11,8 +11,9 @@ from tests.browser.conftest import STARTED
 from tests.chaos import model
 from tests.chaos.rig import Rig, WentWrongError, rigged
 
-SEEDS = (*range(10), 154, 187)
-"""The last two come to a change of a figure to the rounding of a sum."""
+SEEDS = (*range(7), 154, 187, 382, 452, 519)
+"""The last five went wrong once: a figure that changes at the rounding of a sum (twice), a tap after sleep, a
+question over a hold, and a change that a frame is the first to see."""
 AT_ONCE = 3
 
 

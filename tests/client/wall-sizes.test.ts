@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { CLEAR_S, pagesOf, turnAt, type Turn } from "../../static/src/components/lane-turns.js";
-import { DIGIT, figureSize, legibleSize, readFrom, shiftAt, wallSizes } from "../../static/src/components/wall-sizes.js";
+import { callSize, DIGIT, figureSize, legibleSize, readFrom, shiftAt, wallSizes } from "../../static/src/components/wall-sizes.js";
 
 const INCH_MM = 25.4;
 const television = { width: 1920, height: 1080 };
@@ -27,6 +27,16 @@ test("the time left is read from further away than anything else", () => {
       for (const other of [sizes.pair, sizes.call, sizes.lane, sizes.top, sizes.next]) assert.ok(time > other);
     }
   }
+});
+
+test("a call or a focus is as large as two lines hold it, down to where it would not be read from afar", () => {
+  const sizes = wallSizes(tablet, 5);
+  const letters = (count: number) => callSize(sizes, "x".repeat(count));
+  assert.equal(letters(0), sizes.call);
+  assert.equal(letters(20), sizes.call);
+  assert.ok(letters(80) < sizes.call && letters(80) * 0.54 * 80 < 2 * sizes.call_width);
+  assert.equal(letters(1000), sizes.call * 0.6);
+  assert.ok(sizes.call_width < wallSizes(tablet, 0).call_width, "lanes stand beside it");
 });
 
 test("the longest figure stays in its column", () => {

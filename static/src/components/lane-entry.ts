@@ -41,6 +41,7 @@ export class LaneEntry extends LitElement {
     .own { grid-column: 3; }
     .clear { min-width: 48px; padding: 6px; }
     .bad { grid-column: 2 / -1; font-weight: 700; }
+    .full { grid-column: 2 / -1; }
     .heads { display: grid; grid-template-columns: 1.6em minmax(6em, 1.4fr) minmax(6.5em, 1fr) minmax(5em, 1fr) 48px; gap: 8px; margin-bottom: 6px; }
     .heads span { font-weight: 700; }
     @media (max-width: 620px) {
@@ -81,7 +82,7 @@ export class LaneEntry extends LitElement {
     const lane = `Lane ${index + 1}`;
     const byTime = "seconds" in row.rowed.length;
     return html`<li>
-      <input class="name" aria-label="${lane}, name" autocomplete="off" autocapitalize="words" enterkeyhint="next" maxlength=${LONGEST_NAME} .value=${row.name}
+      <input class="name" aria-label="${lane}, name" autocomplete="off" autocapitalize="words" enterkeyhint="next" maxlength=${LONGEST_NAME} aria-describedby="full-${index}" .value=${row.name}
         @input=${(event: InputEvent) => this.change(index, { name: valueOf(event) })} @keydown=${(event: KeyboardEvent) => this.onwards(event, index, "time")} />
       <select aria-label="${lane}, rowed" @change=${(event: InputEvent) => this.change(index, { rowed: ROWED[(event.target as HTMLSelectElement).selectedIndex]!.value })}>
         ${ROWED.map(({ value, name }) => html`<option .selected=${value === row.rowed}>${name}</option>`)}</select>
@@ -92,6 +93,7 @@ export class LaneEntry extends LitElement {
         @input=${(event: InputEvent) => this.change(index, { text: valueOf(event) }, false)} @change=${() => this.change(index, {})}
         @keydown=${(event: KeyboardEvent) => this.onwards(event, index + 1, "name")} />
       <button type="button" class="clear" aria-label="Clear lane ${index + 1}" ?disabled=${isEmpty(row)} @click=${() => this.clear(index)}>×</button>
+      <p class="small full" id="full-${index}" role="status" ?hidden=${!isFull(row)}>${isFull(row) ? `Lane ${index + 1}: a name has room for ${LONGEST_NAME} letters.` : ""}</p>
       <p class="bad" id="problem-${index}" role="alert" ?hidden=${!row.problem}>${row.problem ? `${lane}: ${row.problem}` : ""}</p>
     </li>`;
   }
@@ -136,6 +138,11 @@ function emptyRow(rowed: Choice): Row {
 
 function isEmpty({ name, text }: Row): boolean {
   return !name.trim() && !text.trim();
+}
+
+/** Its name takes no more letters. */
+function isFull({ name }: Row): boolean {
+  return name.length >= LONGEST_NAME;
 }
 
 /** The fields that say a lane that was kept. */

@@ -76,30 +76,40 @@ export class PrompterScreen extends LitElement {
   }
 
   static override styles = [type, buttons, css`
-    :host { display: block; height: 100dvh; overflow: hidden; cursor: none; }
+    /* --type is what is chosen; what stands around the calls grows with it only as far as they keep their room. */
+    :host { display: block; height: 100dvh; overflow: hidden; cursor: none; container-type: size; font-size: max(15px, var(--type)); line-height: 1.15;
+      --head: max(15px, min(var(--type), 6.5cqh, 7.5cqw)); --edge-type: max(15px, min(0.5em, 4cqh, 4cqw)); }
     :host([awake]) { cursor: auto; }
-    @media (max-height: 300px) { :host { overflow: hidden auto; } }
-    @media (forced-colors: active) { li:not(.near) { border-color: Canvas; } li.near { border-color: Highlight; } }
-    main { display: grid; grid-template-rows: auto auto minmax(0, 1fr) auto; gap: 1.6vmin; height: 100%; padding: 2.2vmin 3vmin; font-size: max(15px, var(--type));
-      line-height: 1.15; transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
+    main { display: grid; grid-template: auto auto minmax(0, 1fr) auto / minmax(0, 1fr); gap: 1.6cqmin; height: 100%; padding: 2.2cqmin 3cqmin;
+      transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
     main.mirrored { transform: scaleX(-1); }
-    header, footer { display: flex; justify-content: space-between; gap: 1em; font-size: max(15px, 0.5em); color: var(--ink-2); white-space: nowrap; }
-    h1 { min-width: 3em; font-size: 1em; line-height: 1.2; overflow: hidden; text-overflow: ellipsis; color: var(--ink); }
-    header span, footer span { flex: none; }
-    .note { flex: 0 1 auto; overflow: hidden; text-overflow: ellipsis; }
-    .now { display: flex; flex-wrap: wrap; align-items: baseline; gap: 0.2em 0.7em; padding-bottom: 0.3em; border-bottom: 2px solid var(--edge); }
-    .now .digits { font-size: 1.7em; line-height: 1; }
-    .now .what { font-weight: 700; }
-    .now .unit { font-size: 0.62em; color: var(--ink-2); }
-    ol { display: grid; align-content: start; gap: 0.42em; overflow: hidden; }
-    li { display: grid; grid-template-columns: 3.1em minmax(0, 1fr); gap: 0.5em; align-items: baseline; padding-left: 0.3em; border-left: 0.22em solid transparent; }
+    header, footer { display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 1em; font-size: var(--edge-type); color: var(--ink-2); }
+    h1 { flex: 1 1 0; min-width: min(100%, 8em); font-size: 1em; line-height: 1.2; text-wrap: nowrap; overflow: hidden; text-overflow: ellipsis; color: var(--ink); }
+    .now { display: flex; align-items: flex-end; gap: 0.2em 0.7em; padding-bottom: 0.3em; border-bottom: 2px solid var(--edge); font-size: var(--head); }
+    .now > * { display: grid; gap: 0.2em; }
+    .time { flex: none; justify-items: start; }
+    .time .digits { font-size: 1.7em; }
+    .what { min-width: 0; }
+    .what b { overflow-wrap: anywhere; }
+    .unit { font-size: max(15px, 0.62em); color: var(--ink-2); }
+    /* lines that do not fit whole stand in a further column, out of sight */
+    ol { display: flex; flex-flow: column wrap; gap: 0.42em; min-width: 0; overflow: hidden; }
+    li { display: grid; grid-template-columns: 3.1em minmax(0, 1fr); gap: 0 0.5em; align-items: baseline; width: 100%; padding-left: 0.3em; border-left: 0.22em solid transparent; }
     li.near { border-color: var(--catch); }
     li .count { font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; text-align: right; font-variant-numeric: tabular-nums; }
     li.call .text { font-weight: 700; }
     li.block .text, li.end .text { color: var(--ink-2); }
     li.block.near .text, li.end.near .text { color: var(--ink); }
-    .text { overflow-wrap: anywhere; }
-    .focus { display: block; font-size: 0.7em; color: var(--ink-2); }
+    .text { min-width: 0; overflow-wrap: anywhere; }
+    .focus { display: block; font-size: max(15px, 0.7em); color: var(--ink-2); }
+    /* too narrow for a countdown beside the words: it stands above them */
+    @container (max-width: 14em) {
+      li { grid-template-columns: minmax(0, 1fr); }
+      li .count { text-align: left; font-size: 0.8em; }
+      .count:empty { display: none; }
+    }
+    @media (max-height: 300px) { :host { overflow: hidden auto; } }
+    @media (forced-colors: active) { li:not(.near) { border-color: Canvas; } li.near { border-color: Highlight; } }
   `];
 
   override willUpdate(changed: PropertyValues<this>): void {
@@ -113,7 +123,7 @@ export class PrompterScreen extends LitElement {
   override render() {
     if (!this.face) return nothing;
     return html`<main class=${this.mirrored ? "mirrored" : ""}>
-      <header><h1 tabindex="-1" dir="auto">${this.planTitle}</h1><span class="note">${this.note}</span><span>${this.clock}</span></header>
+      <header><h1 tabindex="-1" dir="auto">${this.planTitle}</h1><span>${this.note}</span><span>${this.clock}</span></header>
       ${this.now(this.face)}
       <ol aria-label="What comes">${this.rows.map(row)}</ol>
       <footer><span>${this.sound === "lost" ? "No sound: touch here" : this.place}</span><span>${this.whole} left in all</span></footer>
@@ -134,12 +144,13 @@ export class PrompterScreen extends LitElement {
   }
 
   private now({ before, figure, note, rate, effort, strokes, strokes_note }: WallFace) {
-    const what = [rate && `r${rate}`, effort].filter(Boolean).join(" ");
-    return html`<div class="now">${before ? html`<span class="unit">${before}</span>` : nothing}
-      <span class="digits" role="timer" aria-live="off" aria-label=${before || note ? nothing : "Time left"}>${figure}</span>
-      ${this.held ? html`<span class="what">held</span>` : note ? html`<span class="unit">${note}</span>` : nothing}
-      <span class="what" dir="auto">${this.remark || what}</span>
-      ${strokes ? html`<span class="unit">${strokes} ${strokes_note}</span>` : nothing}</div>`;
+    const what = this.remark || [rate && `r${rate}`, effort].filter(Boolean).join(" ");
+    return html`<div class="now">
+      <div class="time">${before ? html`<span class="unit">${before}</span>` : nothing}
+        <span class="digits" role="timer" aria-live="off" aria-label=${before || note ? nothing : "Time left"}>${figure}</span></div>
+      <div class="what">${this.held ? html`<b>held</b>` : note ? html`<span class="unit">${note}</span>` : nothing}
+        ${what ? html`<b dir="auto">${what}</b>` : nothing}
+        ${strokes ? html`<span class="unit">${strokes} ${strokes_note}</span>` : nothing}</div></div>`;
   }
 
   private keys() {

@@ -161,15 +161,15 @@ export class SessionFlow extends LitElement {
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 
-  private row({ timeline, phase, sound, screen, can_extend }: Snapshot) {
-    return html`<row-screen .timeline=${timeline} .held=${phase === "held"} .extendable=${can_extend} .sound=${sound} .saved=${this.saved()}
+  private row({ timeline, held, sound, screen, can_extend }: Snapshot) {
+    return html`<row-screen .timeline=${timeline} .held=${held} .extendable=${can_extend} .sound=${sound} .saved=${this.saved()}
       .sleeps=${screen === "off" || screen === "impossible"} .chosen=${this.chosen} .remark=${this.remark} @back=${() => player.back()} @hold=${this.holdOrGoOn}
       @skip=${() => player.skip()} @extend=${this.extend} @end=${() => player.end()} @sound=${this.changeSound} @wake=${() => void player.wakeSound()}
       @done=${(event: CustomEvent<number>) => this.done(event.detail)}></row-screen>`;
   }
 
-  private gap({ timeline, index, phase, sound, starts_at_ms, can_extend }: Snapshot) {
-    return html`<gap-screen .hand=${this.chosen.hand} .buttons=${this.chosen.buttons} .timeline=${timeline} .index=${index} .held=${phase === "held"} .saved=${this.saved()}
+  private gap({ timeline, index, held, sound, starts_at_ms, can_extend }: Snapshot) {
+    return html`<gap-screen .hand=${this.chosen.hand} .buttons=${this.chosen.buttons} .timeline=${timeline} .index=${index} .held=${held} .saved=${this.saved()}
       .startsAt=${starts_at_ms === null ? "" : timeOfDay(starts_at_ms)} @start=${() => player.done()}
       .extendable=${can_extend} .remark=${this.remark} @extend=${this.extend} @back=${() => player.back()} @hold=${this.holdOrGoOn} @end=${() => player.end()}
       .sound=${sound} @sound=${this.changeSound} @by-clock=${(event: CustomEvent<number>) => player.startAtClock(event.detail)}
@@ -211,13 +211,16 @@ export class SessionFlow extends LitElement {
     if (after.index === before.index && after.elapsed_s < before.elapsed_s) this.say(lateWords(after.timeline!, after.index));
   }
 
-  /** A text is handed over, and drawn only if it is another one. The answer says in how many seconds to look again. */
+  /**
+   * A text is handed over, and drawn only if it is another one. The answer says in how many seconds to look again. What
+   * this look is the first to find may want another screen, so that it is drawn anew first.
+   */
   private paint(): number {
     const screen = this.rowingScreen();
     const snapshot = player.snapshot();
-    if (!screen) return secondsToNextPaint(snapshot);
-    if (screen.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
-    else paintRow(screen as RowScreen, snapshot);
+    if (snapshot.version !== this.version) this.follow(snapshot);
+    else if (screen?.localName === "gap-screen") (screen as GapScreen).left_s = wholeSecondsLeft(snapshot.left_s ?? 0);
+    else if (screen) paintRow(screen as RowScreen, snapshot);
     return secondsToNextPaint(snapshot);
   }
 

@@ -36,6 +36,7 @@ export class SightEntry extends LitElement {
     .tiles { grid-template-columns: 1fr 1fr; }
     .row { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 8px; align-items: end; }
     .row > div { display: grid; gap: 6px; }
+    .row select { min-height: var(--target); }
     .bar { height: 20px; border: 2px solid var(--ink); border-block-width: 8px; border-radius: 2px; }
     .bad { font-weight: 700; }
   `];
@@ -47,7 +48,7 @@ export class SightEntry extends LitElement {
   }
 
   override render() {
-    const inches = html`<div>${pick("unit", "Measured in", MEASURES, this.unit, (unit) => this.read({ unit }))}</div>`;
+    const inches = pick("unit", "Measured in", MEASURES, this.unit, (unit) => this.read({ unit }));
     return html`
       ${this.field("distance", "People look from, in metres", "5")}
       <fieldset><legend>How large is the screen?</legend>${tiles("way", WAYS, this.way, (way) => this.read({ way }))}</fieldset>

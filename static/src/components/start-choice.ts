@@ -18,13 +18,17 @@ export class StartChoice extends LitElement {
   }
 
   static override styles = [type, buttons, fields, css`
-    :host { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 10px 20px; align-items: end; }
-    form { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 6px 8px; align-items: end; }
-    label { grid-column: 1 / -1; }
-    clock-note { grid-column: 1 / -1; }
-    .bad { grid-column: 1 / -1; font-weight: 700; }
+    :host { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) auto; gap: 6px 8px; }
+    form { display: contents; }
+    .go { grid-area: 2 / 1; margin-right: 12px; }
+    label, clock-note, .bad { grid-column: 2 / -1; }
+    .bad { font-weight: 700; }
     .bad:empty { display: none; }
-    @media (max-width: 480px) { :host { grid-template-columns: minmax(0, 1fr); } }
+    @media (max-width: 480px) {
+      :host { grid-template-columns: minmax(0, 1fr) auto; }
+      .go { grid-area: auto / 1 / auto / -1; margin: 0 0 4px; }
+      label, clock-note, .bad { grid-column: 1 / -1; }
+    }
   `];
 
   override render() {

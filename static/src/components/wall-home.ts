@@ -148,7 +148,8 @@ export class WallHome extends LitElement {
     const moment = momentOf(snapshot);
     screen.index = snapshot.index;
     if (!same(moment, screen.moment)) screen.moment = moment;
-    screen.clock = [this.note, timeOfDay(Date.now())].filter(Boolean).join(" · ");
+    screen.note = this.note;
+    screen.clock = timeOfDay(Date.now());
     screen.beat(snapshot.beat, moves(snapshot));
     return secondsToNextPaint(snapshot);
   }

@@ -1,7 +1,7 @@
 /** The wall: the session that runs, for a room to follow from metres away.
  *
  * Properties: `timeline`, `index` of the segment, `moment` (see wall-words), `stroke`, `sound`, `remark` (something to
- * say once, or ""), `lanes` and `targets` (see wall-lanes), `sight` (see data/wall, or null), `clock` (the time of day).
+ * say once, or ""), `lanes` and `targets` (see wall-lanes), `sight` (see data/wall, or null), `clock` (the time of day), `note` (what stands before it, or "").
  * `beat(beat, moves)` moves the rail; it is called again and again, ten times a second or more.
  * Events: start (now, instead of at the time set), hold, back, skip, sound, wake (any touch), full, end; lanes (detail: all lanes).
  */
@@ -26,15 +26,18 @@ import type { StrokeRail } from "./stroke-rail.js";
 import "./wall-keys.js";
 import "./wall-lanes.js";
 import { wallLook } from "./wall-look.js";
-import { figureSize, legibleSize, shiftAt, wallSizes, type Screen, type WallSizes } from "./wall-sizes.js";
+import { callSize, figureSize, legibleSize, shiftAt, wallSizes, type Screen, type WallSizes } from "./wall-sizes.js";
 import { nextLine, placeWords, wallFace, wholeLeft, type WallFace, type WallMoment } from "./wall-words.js";
 
 type Event = "start" | "hold" | "back" | "skip" | "sound" | "wake" | "full" | "end";
 
+/** How much smaller the figure is with a line above or below it. */
+const NOTED = 0.8;
+
 export class WallScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false }, index: { type: Number }, moment: { attribute: false }, stroke: { attribute: false }, sound: {},
-    remark: {}, lanes: { attribute: false }, targets: { attribute: false }, sight: { attribute: false }, clock: {},
+    remark: {}, note: {}, lanes: { attribute: false }, targets: { attribute: false }, sight: { attribute: false }, clock: {},
     awake: { type: Boolean, reflect: true }, stays: { state: true }, screen: { state: true },
   };
   declare timeline: Timeline | undefined;
@@ -43,6 +46,7 @@ export class WallScreen extends LitElement {
   declare stroke: number | null;
   declare sound: SoundState;
   declare remark: string;
+  declare note: string;
   declare lanes: readonly Lane[];
   declare targets: readonly (readonly (Target | undefined)[])[];
   declare sight: Sight | null;
@@ -59,6 +63,7 @@ export class WallScreen extends LitElement {
     this.stroke = null;
     this.sound = "on";
     this.remark = "";
+    this.note = "";
     this.lanes = [];
     this.targets = [];
     this.sight = null;
@@ -91,10 +96,11 @@ export class WallScreen extends LitElement {
     if (!this.timeline || !segment || !this.moment || !this.sizes) return nothing;
     const face = wallFace(segment, this.moment);
     const held = this.moment.phase === "held";
-    this.style.setProperty("--figure", px(figureSize(this.sizes, face.figure) * (face.note ? 0.88 : 1)));
+    this.style.setProperty("--figure", px(figureSize(this.sizes, face.figure) * (face.before || face.note ? NOTED : 1)));
+    this.style.setProperty("--call", px(callSize(this.sizes, this.remark || face.call)));
     return html`<main class="${this.sizes.layout} ${held ? "held" : ""}">
       <header><h1 tabindex="-1" dir="auto">${this.timeline.plan.title}</h1><span class="where">${placeWords(this.timeline, segment)}</span>
-        <span class="clock">${this.sound === "lost" ? "No sound: touch here · " : ""}${this.clock}</span></header>
+        <span class="heard">${this.note}</span><span class="clock">${this.clock}</span></header>
       ${this.face(face)}
       <stroke-rail bare></stroke-rail>
       ${this.lanes.length ? this.room() : nothing}
@@ -144,7 +150,7 @@ export class WallScreen extends LitElement {
     return html`<footer>
       <plan-profile labels .timeline=${this.timeline} .now=${segment.start_s + Math.min(elapsed_s, segment.duration_s)}></plan-profile>
       <p class="next"><span>Next</span><b dir="auto">${nextLine(this.timeline!.segments[this.index + 1])}</b>
-        <span>${wholeLeft(this.timeline!, segment, elapsed_s)} left in all</span></p></footer>`;
+        ${this.sound === "lost" ? html`<b class="lost">No sound: touch here</b>` : html`<span>${wholeLeft(this.timeline!, segment, elapsed_s)} left in all</span>`}</p></footer>`;
   }
 
   private keys(held: boolean) {
@@ -177,7 +183,7 @@ export class WallScreen extends LitElement {
     const { sight, screen: size } = this;
     if (!size.width || !size.height) return;
     const sizes = wallSizes(size, this.lanes.length, sight ? legibleSize(sight, globalThis.screen) : undefined);
-    for (const name of ["pair", "call", "lane", "top", "next", "profile"] as const) this.style.setProperty(`--${name}`, px(sizes[name]));
+    for (const name of ["pair", "lane", "top", "next", "profile"] as const) this.style.setProperty(`--${name}`, px(sizes[name]));
     this.style.setProperty("--rail-height", px(sizes.rail));
     this.style.setProperty("--side-width", px(sizes.side));
     this.sizes = sizes;

@@ -40,6 +40,7 @@ export class WallSetup extends LitElement {
 
   static override styles = [type, buttons, page, css`
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
+    .without { justify-items: start; }
     header, section { display: grid; gap: 12px; align-content: start; }
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .signs { display: grid; gap: 4px; padding-left: 22px; list-style: disc; }
@@ -48,7 +49,7 @@ export class WallSetup extends LitElement {
     @media (max-height: 620px) { .bar { position: static; } }
     @media (min-width: 1000px) {
       main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1.3fr) minmax(0, 1fr); gap: 28px 48px; align-items: start; }
-      .back, header, .bar { grid-column: 1 / -1; }
+      .back, header, .bar, .without { grid-column: 1 / -1; }
     }
   `];
 
@@ -67,9 +68,9 @@ export class WallSetup extends LitElement {
   }
 
   private without() {
-    return html`<h1 tabindex="-1">Show on a wall</h1>
+    return html`<section class="without"><h1 tabindex="-1">Show on a wall</h1>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
-      <p>Open a plan and press <b>Show on a wall</b> there.</p><a class="button go" href="/">See the plans</a>`;
+      <p>Open a plan and press <b>Show on a wall</b> there.</p><a class="button go" href="/">See the plans</a></section>`;
   }
 
   private choices(record: PlanRecord, { lanes, sight }: WallSettings) {

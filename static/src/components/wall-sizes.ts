@@ -7,6 +7,10 @@ const CAPITAL_MM_PER_M = 6.4;
 const CAPITAL = 0.67;
 /** The width of a digit of our type, set close as we set it. */
 export const DIGIT = 0.6;
+/** The width of a bold letter, in any call of the library 0.54 or less on average as measured, and what the ends of lines lose. */
+const LETTER = 0.6;
+const CALL_LINES = 2;
+const SMALLEST_CALL = 0.6;
 /** A lane's row, in its own type size: number and name, split, watts, what comes next. */
 const LANE_EM = 10.6;
 const ROW_EM = 1.36;
@@ -24,6 +28,7 @@ export interface WallSizes {
   /** Rate and strokes left. */
   pair: number;
   call: number;
+  call_width: number;
   lane: number;
   /** Lanes on one page. */
   rows: number;
@@ -72,6 +77,7 @@ export function wallSizes({ width, height }: Screen, lanes: number, legible?: nu
     ...laneSizes(side, room, lanes, wanted),
     figure: height * (upright ? 0.19 : layout === "alone" ? 0.42 : 0.33),
     figure_width: beside,
+    call_width: layout === "lanes" ? beside : inner,
     pair: Math.min(height * (upright ? 0.11 : layout === "alone" ? 0.2 : 0.165), pairs_width / (layout === "alone" ? 2.2 : PAIR_EM)),
     rail: height * (upright ? 0.05 : 0.08),
     profile: height * (upright ? 0.08 : 0.125),
@@ -91,6 +97,11 @@ function laneSizes(width: number, height: number, lanes: number, wanted: number)
 /** The type size of the figure: what the text leaves room for. */
 export function figureSize({ figure, figure_width }: WallSizes, text: string): number {
   return Math.min(figure, figure_width / (text.length * DIGIT));
+}
+
+/** The type size of the focus or the call: two lines hold it, unless it is very long. */
+export function callSize({ call, call_width }: WallSizes, text: string): number {
+  return within(call * SMALLEST_CALL, (CALL_LINES * call_width) / (text.length * LETTER), call);
 }
 
 function within(low: number, value: number, high: number): number {

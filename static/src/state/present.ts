@@ -17,6 +17,7 @@ const CALL_STAYS_S = 4;
 export function presentNothing(around: Around): Omit<Snapshot, "version"> {
   return {
     phase: around.owner ? "none" : "elsewhere",
+    held: false,
     session: null, timeline: null, led_by: null, index: 0, segment: null, next: null, elapsed_s: 0, left_s: null, stroke: null, strokes_left: null,
     beat: null, count_in: null, call: "", progress: 0, starts_at_ms: null, can_extend: false, done: null, pieces: [], whole: false,
     ...around,
@@ -32,6 +33,7 @@ export function present(run: SessionRun, at_s: number, around: Around): Omit<Sna
   const stints = place.phase === "finished" ? run.stateAt(at_s).stints : null;
   return {
     phase: phaseOf(place, around),
+    held: place.phase === "held",
     session: run.record.id,
     timeline,
     led_by: run.record.led_by ?? null,

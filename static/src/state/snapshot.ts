@@ -46,6 +46,8 @@ export interface Snapshot {
   /** Grows whenever anything but the passing of time has changed: draw everything anew only then. */
   readonly version: number;
   readonly phase: Phase;
+  /** It stands still by somebody's wish, also behind a question. */
+  readonly held: boolean;
   /** The id of the session, or null without one. */
   readonly session: string | null;
   /** As it runs now, with what has been added to it. */
