@@ -41,6 +41,7 @@ export const rowLook = css`
   .want, .next { flex: none; }
   .want { display: flex; justify-content: space-between; align-items: center; gap: 10px; min-height: 52px; padding: 8px 14px; border-radius: var(--r); background: var(--hull); font-size: 18px; line-height: 1.2; }
   .want b { font-size: 23px; }
+  @media (min-width: 380px) { .want > b { flex-shrink: 0; max-width: 60%; } }
   .want > span:nth-child(2) { white-space: nowrap; }
   .chip { flex: none; width: 14px; height: 30px; border-radius: 4px; border: 1px solid var(--edge); background: var(--gap); }
   .chip.d1 { background: var(--p-light); }
