@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { beforeEach, test } from "node:test";
-import { database, type Store } from "../../static/src/data/database.js";
+import { database } from "../../static/src/data/database.js";
+import type { Store } from "../../static/src/data/shape.js";
 import { bringBack, everything } from "../../static/src/data/everything.js";
 import { NotEverything, textOf, type Everything } from "../../static/src/data/everything-file.js";
 import { changeAthlete, addResult, readAthlete } from "../../static/src/data/athlete.js";
