@@ -35,8 +35,8 @@ beforeEach(wipe);
 
 const own = (plan: Plan, name?: string) => keepMine({ plan, timeline: compiledForAnybody(plan), text: written(plan) }, name);
 
-async function rowed(id: string, plan: Plan): Promise<void> {
-  const record: SessionRecord = { id, plan_id: "mine:x", plan, timeline: compiledForAnybody(plan), app: "main", made_at_ms: 1_795_000_000_000, state: "open" };
+async function rowed(id: string, plan: Plan, plan_id = "mine:x"): Promise<void> {
+  const record: SessionRecord = { id, plan_id, plan, timeline: compiledForAnybody(plan), app: "main", made_at_ms: 1_795_000_000_000, state: "open" };
   await saveSession(record, { kind: "started", at_s: 0, count_in_s: 10 });
   await saveFact(id, 1, { kind: "held", at_s: 20 });
   await saveFact(id, 2, { kind: "ended", at_s: 30 });
@@ -128,6 +128,7 @@ test("what is here stays, and what is missing is added", async () => {
 
 test("another plan under a name that is taken gets a name of its own, once, and with it its draft and the wall that showed it", async () => {
   await own(PLANS[0]!, "same");
+  await rowed("a", PLANS[0]!, "mine:same");
   await changeSettings({ drafts: { "mine:same": "half written" } });
   await changeWall({ plan: { source: "mine", name: "same" } });
   const text = await saved();
@@ -137,6 +138,7 @@ test("another plan under a name that is taken gets a name of its own, once, and 
   const once = await all();
   const { drafts } = await readSettings();
   assert.deepEqual(Object.values(drafts), ["half written"]);
+  assert.deepEqual([(await database.get("log", "a"))!.plan_id], Object.keys(drafts), "what was rowed of it knows it");
   assert.ok(!("mine:same" in drafts), "that one is another plan here");
   const { plan } = (await readWall()).wall;
   assert.deepEqual(Object.keys(drafts), [`${plan!.source}:${plan!.name}`]);

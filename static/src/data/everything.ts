@@ -71,7 +71,7 @@ async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number }> {
 export async function bringBack(file: Blob): Promise<Brought> {
   const whole = await everythingIn(file);
   const plans = await missingPlans(whole);
-  const sessions = await missingSessions(whole.sessions);
+  const sessions = await missingSessions(whole.sessions, plans.names);
   const person = await withMissing(whole.athlete);
   const chosen = await missingSettings(renamed(whole.settings, plans.names));
   const steps: Step[] = [...plans.steps, ...sessions.steps, ...person.steps, ...chosen.steps];
@@ -118,8 +118,8 @@ function sourceOf(id: string): "mine" | "sent" {
   return id.startsWith("sent:") ? "sent" : "mine";
 }
 
-/** Sessions that are not here, and of those that are the remarks that nobody has made here. */
-async function missingSessions(sessions: readonly KeptSession[]): Promise<{ steps: Step[]; added: number; remarked: number }> {
+/** Sessions that are not here, under the names that their plans have here, and of those that are the remarks that nobody has made here. */
+async function missingSessions(sessions: readonly KeptSession[], names: ReadonlyMap<string, string>): Promise<{ steps: Step[]; added: number; remarked: number }> {
   const here = new Set([...(await database.keys("log")), ...(await database.keys("sessions"))]);
   const steps: Step[] = [];
   let [added, remarked] = [0, 0];
@@ -127,7 +127,7 @@ async function missingSessions(sessions: readonly KeptSession[]): Promise<{ step
     const isHere = here.has(record.id);
     if (!isHere) {
       added += 1;
-      steps.push({ store: "log", put: record }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })));
+      steps.push({ store: "log", put: { ...record, plan_id: names.get(record.plan_id) ?? record.plan_id } }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })));
     }
     const before = isHere ? await database.get("entries", record.id) : undefined;
     const said = remarksIn(before ?? {});
