@@ -47,7 +47,7 @@ def test_a_wall_is_led_from_a_phone_and_goes_on_without_the_network(launch: Laun
     assert accessibility_faults(phone) == []
     tablet.wait_for("() => navigator.serviceWorker.ready.then(() => true)")
     phone.click(button("Start in 10 s"))
-    tablet.see(words("First catch in"))
+    tablet.see(RUNNING)
 
     server.kill()
     tablet.see(RUNNING)
