@@ -2,6 +2,7 @@
 import { AloneApp } from "./components/alone-app.js";
 import "./components/later.js";
 import { goTo } from "./components/routes.js";
+import { StorageSilence } from "./components/storage-silence.js";
 import { keepBrought } from "./data/bringing.js";
 import { openSession } from "./data/sessions.js";
 import { alone } from "./plan/alone.js";
@@ -11,6 +12,7 @@ const DAMAGED = "This file is damaged: the plan in it cannot be read. Download i
 async function start(): Promise<void> {
   const page = document.querySelector("#app")!;
   if (!alone) return void (page.querySelector("p")!.textContent = DAMAGED);
+  page.before(new StorageSilence());
   const app = new AloneApp();
   app.home = await keepBrought(alone);
   page.replaceChildren(app);

@@ -1,13 +1,14 @@
 /** Starts it all: the app on the page, the service worker behind it. */
 import { goTo } from "./components/routes.js";
 import "./components/slipway-app.js";
+import "./components/storage-silence.js";
 import { isSound, openSession } from "./data/sessions.js";
 import { renewTechnique } from "./data/technique.js";
 import { register, savedProof } from "./offline/worker-bridge.js";
 import { sessionRunsSomewhere } from "./state/session-lock.js";
 
 const app = document.createElement("slipway-app");
-document.querySelector("#app")?.append(app);
+document.querySelector("#app")?.append(document.createElement("storage-silence"), app);
 void leadOn().catch(() => undefined);
 // The technique library is no part of the first load: it is fetched when the app is kept, or cannot be.
 void register()

@@ -77,7 +77,7 @@
 
   // --- Storage
 
-  let mood = "well";
+  let mood = document.cookie.includes("device_storage=silent") ? "silent" : "well";
   let pending = 0;
   const connections = new Set();
   const lost = () => new DOMException("Connection to Indexed Database server lost. Refresh the page to try again", "UnknownError");
@@ -86,6 +86,7 @@
     connections.add(this);
     if (mood === "gone") throw lost();
     const made = transaction.apply(this, given);
+    if (mood === "silent") return unheard(made);
     pending += 1;
     for (const end of ["complete", "abort"]) made.addEventListener(end, () => (pending -= 1));
     return made;
@@ -93,13 +94,24 @@
   const { open } = IDBFactory.prototype;
   IDBFactory.prototype.open = function (...given) {
     if (mood === "gone") throw lost();
-    return open.apply(this, given);
+    return mood === "silent" ? unheard(open.apply(this, given)) : open.apply(this, given);
   };
   const { put } = IDBObjectStore.prototype;
   IDBObjectStore.prototype.put = function (...given) {
     if (mood === "full") queueMicrotask(() => outOfRoom(this.transaction));
-    return put.apply(this, given);
+    return mood === "silent" ? unheard(put.apply(this, given)) : put.apply(this, given);
   };
+  for (const name of ["get", "getAll", "getAllKeys", "delete"]) {
+    const request = IDBObjectStore.prototype[name];
+    IDBObjectStore.prototype[name] = function (...given) {
+      return mood === "silent" ? unheard(request.apply(this, given)) : request.apply(this, given);
+    };
+  }
+  // What comes of it is done all the same, and nobody is told.
+  function unheard(asked) {
+    asked.addEventListener = () => {};
+    return asked;
+  }
 
   function outOfRoom(transaction) {
     Object.defineProperty(transaction, "error", { value: new DOMException("no room", "QuotaExceededError"), configurable: true });
@@ -165,8 +177,12 @@
       if (seen) paint();
       await device.settle();
     },
-    // "well"; "full": nothing more can be put; "gone": no connection, and none can be opened.
-    storage(next) { mood = next; },
+    // "well"; "full": nothing more can be put; "gone": no connection, and none can be opened;
+    // "silent": nothing is answered, on the next page neither.
+    storage(next) {
+      mood = next;
+      document.cookie = `device_storage=${next === "silent" ? next : "well"}; path=/`;
+    },
     // The browser closes the connections, as it does with pages behind others; they can be opened anew.
     drop() {
       connections.forEach((connection) => connection.close());

@@ -53,7 +53,7 @@ class Device:
         self._ask("show", True)
 
     def storage(self, mood: str) -> None:
-        """The mood of the page's storage: "well", "full" or "gone"."""
+        """The mood of the page's storage: "well", "full", "gone"; or "silent", in the next page too."""
         self._ask("storage", mood)
 
     def drop_connections(self) -> None:

@@ -20,6 +20,14 @@ SMALL = f"""() => {QUERY}.find({{ css: "block-tree" }})[0].shadowRoot
   .querySelectorAll("button, .handle").values().filter((each) => each.getBoundingClientRect().height < 59.5)
   .map((each) => each.textContent.trim()).toArray()"""
 
+# Above the bar at the foot, below the picture at the head.
+IN_SIGHT = f"""(target) => {{
+  const box = {QUERY}.find(target)[0].getBoundingClientRect();
+  const [bar] = {QUERY}.find({{ css: ".bar" }});
+  const [picture] = {QUERY}.find({{ css: ".picture" }});
+  return box.top >= picture.getBoundingClientRect().bottom && box.bottom <= bar.getBoundingClientRect().top;
+}}"""
+
 
 def lines(browser: Chromium) -> list[str]:
     """The text, from its first part on."""
@@ -44,6 +52,7 @@ def test_blocks_are_changed_moved_copied_and_repeated_and_the_text_says_so(
     open_blocks(chromium, server)
     server.kill()
     chromium.click(button(re.compile("^5' r18 light")))
+    chromium.wait_for(IN_SIGHT, field("Focus").as_json())
     chromium.type(field("Rate"), "9")
     chromium.press("Enter")
     chromium.see(words("Write a whole number from 10 to 50, or nothing."))

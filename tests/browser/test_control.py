@@ -20,7 +20,7 @@ PLAN = """\
 title: Minutes and metres
 main
 1' r24 half
-  focus: Sit tall and let the shoulders hang at the catch
+  focus: Sit tall
 500m r28 @1:55
 gap 5'
 main
@@ -59,6 +59,12 @@ def at_every_size(browser: Browser, script: str) -> dict[tuple[int, int], list[s
     return {size: faults for size, faults in found.items() if faults}
 
 
+def tops(browser: Browser, *targets: str) -> list[float]:
+    """How far below the top of the page each of these begins, in CSS pixels."""
+    script = f"(css) => {QUERY}.find({{ css }})[0].getBoundingClientRect().top"
+    return [float(browser.evaluate(script, target)) for target in targets]
+
+
 def seconds_left(browser: Browser) -> int:
     minutes, seconds = browser.text(css(".big")).split(":")
     return int(minutes) * 60 + int(seconds)
@@ -84,9 +90,10 @@ def rowing(launch: Launch, server: Server) -> Browser:
 
 
 def test_a_minute_more_and_large_buttons(rowing: Browser) -> None:
-    before = seconds_left(rowing)
+    before, places = seconds_left(rowing), tops(rowing, ".big", ".hold")
     rowing.click(button("+1 min"))
     rowing.see(words("One more minute: this block is 2:00 now."))
+    assert tops(rowing, ".big", ".hold") == places, "a message of two lines moves nothing"
     assert before + 50 <= seconds_left(rowing) <= before + 60
     rowing.reload()
     rowing.see(css(".large .big"))
@@ -102,6 +109,10 @@ def test_a_minute_more_and_large_buttons(rowing: Browser) -> None:
     rowing.click(button("Done"))
     rowing.click(button("+1 min"))
     rowing.see(words("5:59"))
+    places = tops(rowing, ".go", ".minute")
+    rowing.click(button("Set"))
+    rowing.see(words("Write the time of day to start at first, such as 18:00."))
+    assert tops(rowing, ".go", ".minute") == places, "an error moves nothing"
     assert at_every_size(rowing, SMALL_BUTTONS) == {}
     assert at_every_size(rowing, OUT_OF_SIGHT) == {}
     assert accessibility_faults(rowing) == []

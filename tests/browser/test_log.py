@@ -22,6 +22,15 @@ HARD = Target(role="radio", name="5: hard")
 NOTED = f"""(note, effort, said) =>
   {QUERY}.find(note)[0]?.value === said && {QUERY}.find(effort)[0].checked"""
 
+PUT_DAMAGED = """() => new Promise((done) => {
+  const opening = indexedDB.open("slipway");
+  opening.onsuccess = () => {
+    const transaction = opening.result.transaction("log", "readwrite");
+    transaction.objectStore("log").put({ id: "damaged", state: "ended", plan: { title: "Damaged" } });
+    transaction.oncomplete = () => { opening.result.close(); done(true); };
+  };
+})"""
+
 
 def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     launch: Launch, server: Server
@@ -56,9 +65,13 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     assert accessibility_faults(chromium) == []
     assert too_wide(chromium) == {}
     chromium.click(link("Its plan, to row it again"))
-    chromium.see(button("Row it"))
+    chromium.see(words(re.compile("^Last rowed ")))
+    chromium.see(words("Rowed to the end, 10:00, effort 5: hard"))
+    assert accessibility_faults(chromium) == []
 
+    chromium.evaluate(PUT_DAMAGED)
     chromium.open(server.url + "/log")
+    chromium.see(words(re.compile("^One session is left out here")))
     chromium.see(words(SAID))
     assert accessibility_faults(chromium) == []
     assert too_wide(chromium) == {}
@@ -68,5 +81,6 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     chromium.click(button("Take it off this device"))
     chromium.click(button("Yes, take it off this device"))
     chromium.see(words("Nothing here yet: a session that you row stands here once it has ended."))
-    assert stored(chromium, "log") == stored(chromium, "entries") == []
+    assert [session["id"] for session in stored(chromium, "log")] == ["damaged"]
+    assert stored(chromium, "entries") == []
     assert chromium.problems() == []

@@ -78,7 +78,7 @@ def test_what_is_chosen_is_there_while_rowing_and_fits_every_screen(
     open_settings(chromium, server)
     chromium.type(field("Before a start, seconds"), "31")
     chromium.press("Tab")
-    chromium.see(words("Write a whole number from 0 to 30."))
+    chromium.see(words("Before a start: write a whole number from 0 to 30."))
     chromium.type(field("Before a start, seconds"), "0")
     chromium.press("Tab")
     chromium.wait_for(KEPT, "start_count_s", 0)
@@ -106,5 +106,5 @@ def test_the_accessibility_checker_finds_nothing(chromium: Browser, server: Serv
     open_settings(chromium, server)
     chromium.type(field("After a hold, seconds"), "soon")
     chromium.press("Tab")
-    chromium.see(words("Write a whole number from 0 to 30."))
+    chromium.see(words("After a hold: write a whole number from 0 to 30."))
     assert accessibility_faults(chromium) == []

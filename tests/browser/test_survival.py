@@ -151,6 +151,30 @@ def test_an_end_that_cannot_be_stored_is_said_and_stored_as_soon_as_it_can_be(de
     assert [record["state"] for record in stored(device.browser, "log")] == ["ended"]
 
 
+def test_storage_that_does_not_answer_is_told_asked_again_and_loses_nothing(device: Device) -> None:
+    silent = words(re.compile("^Storage on this device does not answer"))
+    mark = words("Nothing is stored just now: keep this page open")
+    device.storage("silent")
+    device.browser.click(button("Hold"))
+    device.browser.see(mark)
+    device.pass_time(20)
+    device.browser.click(button("Go on"))
+    device.pass_time(5)
+    device.storage("well")
+    device.browser.see_gone(mark)
+    facts = stored(device.browser, "facts")
+    assert [record["fact"]["kind"] for record in facts] == ["started", "held", "went-on"]
+
+    device.storage("silent")
+    device.reload(away=8)
+    device.browser.see(silent)
+    assert device.browser.count(heading("Nothing is being rowed here")) == 0
+    assert accessibility_faults(device.browser) == []
+    device.storage("well")
+    assert shown(device) == at(30 + 8)
+    device.browser.see_gone(silent)
+
+
 def test_dropped_connections_are_opened_anew_and_nothing_is_lost(device: Device) -> None:
     device.drop_connections()
     device.browser.click(button("Hold"))

@@ -1,40 +1,52 @@
 /** What is kept survives lost connections, and a browser that refuses to store. */
 import assert from "node:assert/strict";
-import { test } from "node:test";
+import { test, type TestContext } from "node:test";
 import type { PlanRecord } from "../../static/src/data/plans.js";
-import { isLostConnection, makeDatabase, type Database } from "../../static/src/data/database.js";
+import { makeDatabase, type Database } from "../../static/src/data/database.js";
+import { isLostConnection } from "../../static/src/data/disk.js";
 
 type Open = Parameters<typeof makeDatabase>[0];
 type Handle = Awaited<ReturnType<Open>>;
 
 const settings = (name: string) => ({ name, values: { draft: name } });
 
-/** Connections over one set of records; `broken` says how many more requests fail, and with what. */
-function connections(broken: { left: number; error: Error }) {
+/**
+ * Connections over one set of records; `broken` says how many more requests fail, and with what, and how many are never
+ * answered: those `late` come through all the same, unless their transaction is aborted.
+ */
+function connections(broken: { left: number; error: Error; silent?: number; late?: boolean }) {
   const records = new Map<string, unknown>();
   const log: string[] = [];
   const durabilities: unknown[] = [];
   async function work<Result>(what: string, does: () => Result): Promise<Result> {
     log.push(what);
+    if (broken.silent) {
+      broken.silent -= 1;
+      if (broken.late) does();
+      return new Promise(() => undefined);
+    }
     if (broken.left > 0) {
       broken.left -= 1;
       throw broken.error;
     }
     return does();
   }
-  const handle = {
-    get: (_store: string, key: string) => work("get", () => records.get(key)),
+  const store = {
+    put: (value: { name: string }) => work("put", () => records.set(value.name, value)),
+    delete: (key: string) => work("remove", () => records.delete(key)),
+    get: (key: string) => work("get", () => records.get(key)),
     getAll: () => work("all", () => [...records.values()]),
     count: () => work("count", () => records.size),
+  };
+  const handle = {
     close: () => undefined,
     transaction: (_stores: string | string[], _mode: string, options?: { durability: string }) => {
       if (options) durabilities.push(options.durability);
-      const store = {
-        put: (value: { name: string }) => work("put", () => records.set(value.name, value)),
-        delete: (key: string) => work("remove", () => records.delete(key)),
-        get: (key: string) => handle.get("settings", key),
+      const abort = () => {
+        log.push("abort");
+        if (broken.late) throw new Error("its commit is under way");
       };
-      return { store, objectStore: () => store, done: Promise.resolve() };
+      return { store, objectStore: () => store, done: Promise.resolve(), abort };
     },
   };
   const open: Open = async () => {
@@ -119,13 +131,102 @@ test("a database of a newer build is not touched, and that is said", async () =>
   assert.deepEqual([database.where(), database.isNewer()], ["memory", true]);
 });
 
-test("an opening that is never answered ends in memory", async (t) => {
-  t.mock.timers.enable({ apis: ["setTimeout"] });
-  const database = makeDatabase(() => new Promise(() => undefined));
+const sleeping = (t: TestContext) => t.mock.timers.enable({ apis: ["setTimeout"] });
+
+/** Lets this much time pass, and everything happen that is due by then. */
+async function pass(t: TestContext, seconds: number): Promise<void> {
+  for (let second = 0; second < seconds; second += 1) {
+    t.mock.timers.tick(1000);
+    await new Promise((done) => setImmediate(done));
+  }
+}
+
+test("a request that is not answered is taken back and asked anew over another connection, as often as it takes", async (t) => {
+  sleeping(t);
+  const { open, log } = connections({ left: 0, error: lost(), silent: 3 });
+  const database = makeDatabase(open);
   const answer = database.get("settings", "a");
-  t.mock.timers.tick(5000);
+  await pass(t, 2);
+  assert.equal(database.isSilent(), false);
+  await pass(t, 2);
+  assert.equal(database.isSilent(), true);
+  await pass(t, 2 + 15 + 15);
   assert.equal(await answer, undefined);
-  assert.equal(database.where(), "memory");
+  assert.deepEqual(log, ["open", "get", "abort", "open", "get", "abort", "open", "get", "abort", "open", "get"]);
+  assert.deepEqual([database.isSilent(), database.where()], [false, "disk"]);
+});
+
+test("what waits is taken back together, so that it is written in its order", async (t) => {
+  sleeping(t);
+  const { open, log } = connections({ left: 0, error: lost(), silent: 2 });
+  const database = makeDatabase(open);
+  const [before, after] = [{ name: "a", values: { draft: "1" } }, { name: "a", values: { draft: "2" } }];
+  const first = database.put("settings", before);
+  await pass(t, 4);
+  const second = database.put("settings", after);
+  await pass(t, 2);
+  await Promise.all([first, second]);
+  assert.deepEqual(log, ["open", "put", "put", "abort", "abort", "open", "put", "put"]);
+  assert.deepEqual(await database.get("settings", "a"), after);
+});
+
+test("a change that was not answered is made once, whether or not its commit came through", async (t) => {
+  sleeping(t);
+  const add = (before: ReturnType<typeof settings> | undefined) => ({ name: "a", values: { draft: `${before?.values.draft ?? ""}x` } });
+  for (const late of [false, true]) {
+    const broken = { left: 0, error: lost(), silent: 0, late };
+    const database = makeDatabase(connections(broken).open);
+    const first = database.change("settings", "a", add as never);
+    await pass(t, 1);
+    await first;
+    let silenced = false;
+    const second = database.change("settings", "a", ((before: ReturnType<typeof settings>) => {
+      // The reading was answered, the writing is not.
+      if (!silenced) [silenced, broken.silent] = [true, 1];
+      return add(before);
+    }) as never);
+    await pass(t, 6);
+    assert.deepEqual(await second, { name: "a", values: { draft: "xx" } });
+    assert.deepEqual(await database.get("settings", "a"), { name: "a", values: { draft: "xx" } });
+  }
+});
+
+test("an opening that is never answered is asked again, and nothing is taken for gone meanwhile", async (t) => {
+  sleeping(t);
+  let answers = false;
+  const { open } = connections({ left: 0, error: lost() });
+  const database = makeDatabase((dropped) => (answers ? open(dropped) : new Promise(() => undefined)));
+  let answer: unknown = "none yet";
+  void database.get("settings", "a").then((found) => (answer = found));
+  await pass(t, 60);
+  assert.deepEqual([answer, database.isSilent(), database.where()], ["none yet", true, "disk"]);
+  answers = true;
+  await pass(t, 16);
+  assert.deepEqual([answer, database.isSilent(), database.where()], [undefined, false, "disk"]);
+});
+
+test("only by choice does one go on without storage that is silent, and what was done meanwhile goes there later", async (t) => {
+  sleeping(t);
+  let answers = false;
+  const { open, log } = connections({ left: 0, error: lost() });
+  const database = makeDatabase((dropped) => (answers ? open(dropped) : new Promise(() => undefined)));
+  database.goOnWithout();
+  assert.equal(database.isSilent(), false, "there is nothing to go on without yet");
+  const asked = database.get("plans", "mine:a");
+  await pass(t, 4);
+  let told = 0;
+  database.subscribe(() => (told += 1));
+  database.goOnWithout();
+  assert.equal(await asked, undefined);
+  assert.deepEqual([told, database.isSilent(), database.where()], [1, true, "memory"]);
+  const plan = { id: "mine:a", name: "mine:a" } as PlanRecord;
+  await database.put("plans", plan);
+  await database.remove("plans", "mine:b");
+  answers = true;
+  await pass(t, 21);
+  assert.deepEqual([told > 1, database.isSilent(), database.where()], [true, false, "disk"]);
+  assert.deepEqual(log.slice(-2), ["remove", "put"]);
+  assert.deepEqual(await database.get("plans", "mine:a"), plan);
 });
 
 test("a full disk is no lost connection: the error passes through", async () => {

@@ -2,10 +2,13 @@
 import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { beforeEach, test } from "node:test";
-import { database, type Store } from "../../static/src/data/database.js";
+import { database } from "../../static/src/data/database.js";
+import type { Store } from "../../static/src/data/shape.js";
 import { bringBack, everything } from "../../static/src/data/everything.js";
 import { NotEverything, textOf, type Everything } from "../../static/src/data/everything-file.js";
 import { changeAthlete, addResult, readAthlete } from "../../static/src/data/athlete.js";
+import { broughtWords } from "../../static/src/components/device-file.js";
+import { draftOf, dropDraft, keepDraft } from "../../static/src/data/drafts.js";
 import { changePreferences, readPreferences } from "../../static/src/data/preferences.js";
 import { NotAPlan, openPlanFile } from "../../static/src/data/plan-file.js";
 import { LONGEST_NOTE, logged, remark } from "../../static/src/data/log.js";
@@ -32,8 +35,8 @@ beforeEach(wipe);
 
 const own = (plan: Plan, name?: string) => keepMine({ plan, timeline: compiledForAnybody(plan), text: written(plan) }, name);
 
-async function rowed(id: string, plan: Plan): Promise<void> {
-  const record: SessionRecord = { id, plan_id: "mine:x", plan, timeline: compiledForAnybody(plan), app: "main", made_at_ms: 1_795_000_000_000, state: "open" };
+async function rowed(id: string, plan: Plan, plan_id = "mine:x"): Promise<void> {
+  const record: SessionRecord = { id, plan_id, plan, timeline: compiledForAnybody(plan), app: "main", made_at_ms: 1_795_000_000_000, state: "open" };
   await saveSession(record, { kind: "started", at_s: 0, count_in_s: 10 });
   await saveFact(id, 1, { kind: "held", at_s: 20 });
   await saveFact(id, 2, { kind: "ended", at_s: 30 });
@@ -76,7 +79,7 @@ test("what is brought twice, or to the device it came from, changes nothing", as
   await live(chance(3));
   const text = await saved();
   const before = await all();
-  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, remarked: 0, others: 0, results_left: 0 });
+  assert.deepEqual(await bringBack(asFile(text)), { plans: 0, tagged: 0, results: 0, sessions: 0, remarked: 0, others: 0, results_left: 0, tags_left: [] });
   assert.ok((await all()) === before);
   await wipe();
   await bringBack(asFile(text));
@@ -111,7 +114,7 @@ test("what is here stays, and what is missing is added", async () => {
   await changePreferences({ hand: "right" });
   const brought = await bringBack(asFile(text));
 
-  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, remarked: 0, others: 2, results_left: 0 });
+  assert.deepEqual(brought, { plans: 0, tagged: 1, results: 1, sessions: 0, remarked: 0, others: 2, results_left: 0, tags_left: [] });
   const kept = new Map((await keptPlans()).map((record) => [record.name, record]));
   assert.deepEqual([...kept.keys()].sort(), ["other", "same"]);
   assert.deepEqual(kept.get("same")!.plan, PLANS[1]);
@@ -125,6 +128,7 @@ test("what is here stays, and what is missing is added", async () => {
 
 test("another plan under a name that is taken gets a name of its own, once, and with it its draft and the wall that showed it", async () => {
   await own(PLANS[0]!, "same");
+  await rowed("a", PLANS[0]!, "mine:same");
   await changeSettings({ drafts: { "mine:same": "half written" } });
   await changeWall({ plan: { source: "mine", name: "same" } });
   const text = await saved();
@@ -134,6 +138,7 @@ test("another plan under a name that is taken gets a name of its own, once, and 
   const once = await all();
   const { drafts } = await readSettings();
   assert.deepEqual(Object.values(drafts), ["half written"]);
+  assert.deepEqual([(await database.get("log", "a"))!.plan_id], Object.keys(drafts), "what was rowed of it knows it");
   assert.ok(!("mine:same" in drafts), "that one is another plan here");
   const { plan } = (await readWall()).wall;
   assert.deepEqual(Object.keys(drafts), [`${plan!.source}:${plan!.name}`]);
@@ -170,6 +175,30 @@ test("keys and the reading of the cautions stay where they are", async () => {
   await live(chance(1));
   const text = await saved();
   assert.ok(!text.includes("secret") && !text.includes("cautions_read"));
+});
+
+test("tags that find no room are told, with the plan that they were for", async () => {
+  const tags = (letter: string, many: number) => Array.from({ length: many }, (_, number) => `${letter}${number}`);
+  await keep({ ...(await own(PLANS[0]!, "one")), tags: tags("a", 6) });
+  await keep({ ...(await own(PLANS[1]!, "two")), tags: tags("b", 2) });
+  const text = await saved();
+  await wipe();
+  await keep({ ...(await own(PLANS[0]!, "here")), tags: tags("c", 5) });
+  const brought = await bringBack(asFile(text));
+  assert.deepEqual([brought.plans, brought.tagged, brought.tags_left], [1, 1, [{ title: PLANS[0]!.title, tags: 3 }]]);
+  assert.deepEqual((await openMine("here")).tags, [...tags("c", 5), ...tags("a", 3)]);
+  assert.match(broughtWords(brought), new RegExp(`^Added: 1 plan, tags on 1 plan\\. 3 tags had no room on .+: a plan has 8 at most\\. All the rest`));
+  const again = await bringBack(asFile(text));
+  assert.deepEqual([again.tagged, again.tags_left], [0, [{ title: PLANS[0]!.title, tags: 3 }]]);
+});
+
+test("drafts of several plans and of a new one stand beside one another, and one goes without the others", async () => {
+  await Promise.all([keepDraft("mine:a", "text a"), keepDraft("mine:b", "text b"), keepDraft("", "new")]);
+  assert.deepEqual(await Promise.all(["mine:a", "mine:b", ""].map(draftOf)), ["text a", "text b", "new"]);
+  await dropDraft("mine:a");
+  assert.deepEqual(await Promise.all(["mine:a", "mine:b", ""].map(draftOf)), [undefined, "text b", "new"]);
+  await dropDraft("");
+  assert.deepEqual(await Promise.all(["mine:b", ""].map(draftOf)), ["text b", undefined]);
 });
 
 test("what was said of a session goes along, and comes to one that nobody has said it of here", async () => {

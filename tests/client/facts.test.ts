@@ -131,6 +131,11 @@ test("a tap is never dated back beyond the last thing that happened", () => {
   assert.deepEqual(where(piece, [started, held(220), wentOn(221, 0), tapped(223, 10)], 225), ["running", 2, 4]);
 });
 
+test("a tap dated back beyond the start of its block, which followed a rest, ends it there", () => {
+  const rested = timeline(rest(30), metres(500, 110, 28), rest(60));
+  assert.deepEqual(where(rested, [started, tapped(38, 10)], 40), ["running", 2, 5]);
+});
+
 test("a tap says nothing in a block that ends by the clock", () => {
   assert.deepEqual(where(simple, [started, tapped(20)], 21), ["running", 0, 16]);
 });

@@ -345,6 +345,19 @@ test("a page that is opened while the question stands asks it again", async () =
   assert.ok(other.snapshot().absence!.away_s >= 90, `${other.snapshot().absence!.away_s}`);
 });
 
+test("a page that is opened while the question after a sleep stands asks it again", async () => {
+  const player = await started(simple);
+  pass(player, 10);
+  device.wall_ms += 70_000;
+  away(1);
+  assert.equal(pass(player, 1).phase, "asking");
+  await saved();
+  kill();
+  const other = openTab();
+  await other.restore();
+  assert.equal(other.snapshot().phase, "asking");
+});
+
 test("a session killed right after the wall clock was moved goes on at its own second", async () => {
   const player = await started(simple);
   pass(player, 10);
@@ -522,6 +535,17 @@ test("a session is open from its start until it is ended or discarded", async ()
   assert.equal(await openSession(), undefined);
 });
 
+test("a session that was left open and not gone on with is ended by the start of another", async () => {
+  await started(simple);
+  const { record } = await leftOpen();
+  kill();
+  const other = openTab();
+  await other.start(planOf(simple), simple);
+  await saved();
+  assert.equal((await database.get("log", record.id))!.state, "ended");
+  assert.deepEqual((await database.all("sessions")).map(({ id }) => id === record.id), [false]);
+});
+
 test("an ended session moves to the log, so that opening the app does not read every session ever rowed", async () => {
   const player = await started(simple);
   const { record } = await leftOpen();
@@ -588,4 +612,16 @@ test("a session that is restored twice at once is restored once", async () => {
   const again = openTab();
   assert.deepEqual(await Promise.all([again.restore(), again.restore()]), [true, true]);
   assert.notEqual(again.snapshot().phase, "elsewhere");
+});
+
+test("storage that is silent keeps nobody from starting: what is usual counts", async (t) => {
+  t.mock.method(database, "get", () => new Promise(() => undefined));
+  chosen = new Chosen(undefined);
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const starting = openTab().start(planOf(simple), simple);
+  await new Promise((done) => setImmediate(done));
+  t.mock.timers.tick(1000);
+  assert.equal(await starting, true);
+  t.mock.timers.reset();
+  t.mock.restoreAll();
 });

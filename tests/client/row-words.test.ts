@@ -3,11 +3,17 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { EffortUnit } from "../../static/src/data/preferences.js";
 import { announcement, asksDone, clockWords, comingWords, doneWords, lateWords, focusWords, followingWords, spokenWords, wantedOf, whereWords } from "../../static/src/components/row-words.js";
+import { talkWords } from "../../static/src/components/segment-words.js";
 import { gap, metres, open, rest, row, timeline } from "./builders.js";
 
 test("only metre and open blocks ask for Done", () => {
   const segments = timeline(row(30, 20), metres(500, 120, 20), open(20), rest(30)).segments;
   assert.deepEqual(segments.map(asksDone), [false, true, true, false]);
+});
+
+test("what can still be said is told as a test of talk, on a wall in fewer words", () => {
+  assert.deepEqual(["whole sentences", "short phrases", "single words"].map((talk) => talkWords(talk)), ["you can say whole sentences", "you can say short phrases", "you can say single words"]);
+  assert.deepEqual([talkWords("whole sentences", "talk in"), talkWords("easy talk"), talkWords("no talk"), talkWords(undefined)], ["talk in whole sentences", "easy talk", "no talk", ""]);
 });
 
 test("a change of the machine is told with what comes next", () => {

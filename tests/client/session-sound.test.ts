@@ -72,6 +72,14 @@ test("what comes within two seconds is put on the audio clock", async () => {
   assert.deepEqual(secondsFromNow(), [0, 1]);
 });
 
+test("while the page is hidden, 90 s are put on the audio clock, and nothing of it twice", async () => {
+  Object.assign(globalThis, { document: { hidden: true } });
+  const sound = await playing();
+  sound.tick();
+  Object.assign(globalThis, { document: undefined });
+  assert.equal(put.length, 90);
+});
+
 test("when the device has slept, what had been scheduled is taken back, and the session goes on where it is", async () => {
   const sound = await playing();
   clocks.session_s += 41.5;

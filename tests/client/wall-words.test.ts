@@ -16,7 +16,7 @@ const television = { width: 1920, height: 1080 };
 
 test("a block says its time left, rate, effort and strokes, and the focus where no call is said", () => {
   assert.deepEqual(wallFace(block!, running), {
-    before: "", figure: "0:48", note: "", rate: "24", effort: "half · whole sentences", strokes: "19", strokes_note: "strokes left", call: "Long arms",
+    before: "", figure: "0:48", note: "", rate: "24", effort: "half · talk in whole sentences", strokes: "19", strokes_note: "strokes left", call: "Long arms",
   });
   assert.equal(wallFace(block!, { ...running, call: "Slow up the slide" }).call, "Slow up the slide");
   assert.equal(wallFace(block!, { ...running, strokes_left: 1 }).strokes_note, "stroke left");

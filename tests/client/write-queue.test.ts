@@ -74,3 +74,15 @@ test("what is given up is not written any more, even if it was just being tried"
   await written;
   assert.deepEqual([storage.stored, queue.trouble], [[], null]);
 });
+
+test("signs of life do not heap up before storage that is silent", async () => {
+  const queue = new WriteQueue(() => undefined);
+  const asked: (() => void)[] = [];
+  const alive = () => queue.once(() => new Promise((done) => asked.push(done)));
+  for (let second = 0; second < 60; second += 1) void alive();
+  assert.equal(asked.length, 10);
+  asked.forEach((answer) => answer());
+  await settled();
+  void alive();
+  assert.equal(asked.length, 11);
+});

@@ -5,6 +5,7 @@ import { splitClock } from "../plan/format.js";
 import { heartWords } from "../plan/heart-words.js";
 import { metreWords, timeWords } from "../plan/result-words.js";
 import { type } from "./look.js";
+import { talkWords } from "./segment-words.js";
 
 export class AthleteTables extends LitElement {
   static override properties = { answer: { attribute: false } };
@@ -76,7 +77,7 @@ function band(each: Band) {
     span("", each.power_low_percent, each.power_high_percent, " % of 2 km power"),
     span("heart rate ", each.heart_rate_low, each.heart_rate_high),
     span("effort ", each.cr10_low, each.cr10_high, " of 10"),
-    each.talk ?? "",
+    talkWords(each.talk),
   ];
   return html`<li class="band"><b>${each.name}</b><span class="splits">${splitWords(each)}</span>
     <p>${each.sense}</p><p class="small">${words.filter(Boolean).join(" · ")}</p></li>`;

@@ -9,6 +9,10 @@ export const treeLook = css`
   ol { display: grid; gap: 8px; }
   li { display: grid; gap: 8px; min-width: 0; }
   .row { position: relative; display: grid; grid-template-columns: minmax(0, 1fr) 60px; }
+  /* below the picture, which stays in sight */
+  .row { scroll-margin-block-start: 12px; }
+  @media (min-height: 640px) { .row { scroll-margin-block-start: 128px; } }
+  @media (min-height: 640px) and (min-width: 1000px) { .row { scroll-margin-block-start: 164px; } }
   .row.before::before, .row.after::after { content: ""; position: absolute; inset: auto 0; height: 4px; background: var(--catch); border-radius: 2px; }
   .row.before::before { top: -6px; }
   .row.after::after { bottom: -6px; }

@@ -11,6 +11,7 @@ import { clock, splitClock } from "../plan/format.js";
 import { canMove, doubled, following, inserted, itemAt, moved, movedTo, removed, repeated, replaced, unrolled, type Reshaped } from "../plan/reshape.js";
 import type { Part, Plan, Repeat, Segment, Step, TechniqueLibrary, Timeline } from "../plan/wire.js";
 import { inline } from "../plan/written.js";
+import type { BlockFields } from "./block-fields.js";
 import "./block-fields.js";
 import { treeLook } from "./block-tree-look.js";
 import { Dragging } from "./dragging.js";
@@ -93,7 +94,7 @@ export class BlockTree extends LitElement {
     const open = this.open === place;
     const drop = this.dragging.to === place ? "before" : this.dragging.to === following(place) ? "after" : "";
     return html`<div class="row ${drop} ${this.dragging.from === place ? "lifted" : ""}" data-place=${place}>
-        <button type="button" class="words" id=${place} aria-expanded=${open ? "true" : "false"} @click=${() => (this.open = open ? "" : place)}
+        <button type="button" class="words" id=${place} aria-expanded=${open ? "true" : "false"} @click=${() => this.turn(open ? "" : place)}
           @keydown=${(event: KeyboardEvent) => this.pressed(event, place)}>
           <b dir="ltr">${"times" in step ? `${step.times} times` : inline(step)}</b>${this.about(step, place)}</button>
         <span class="handle" aria-hidden="true" title="Drag to move" @pointerdown=${(event: PointerEvent) => this.dragging.begin(event, place)} @pointermove=${(event: PointerEvent) => this.dragging.over(event)}
@@ -143,6 +144,19 @@ export class BlockTree extends LitElement {
     const button = (by: -1 | 1, words: string) => html`<button type="button" aria-label="${words} ${name}" ?disabled=${!canMove(this.plan!, place, by)}
       @click=${() => this.reshape(moved(this.plan!, place, by), words)}>${words}</button>`;
     return html`${button(-1, "Move up")}${button(1, "Move down")}`;
+  }
+
+  /** Opens a place, or closes the one that is open. What can be changed must not lie below the fold, or behind the bar at the foot. */
+  private async turn(place: string): Promise<void> {
+    this.open = place;
+    await this.updateComplete;
+    const row = (this.renderRoot as ShadowRoot).getElementById(place)?.parentElement;
+    const fields = row?.nextElementSibling;
+    if (!place || !row || !fields) return;
+    await fields.querySelector<BlockFields>("block-fields")!.updateComplete;
+    const { scrollPaddingBottom } = getComputedStyle(document.documentElement);
+    const isInSight = row.getBoundingClientRect().top >= parseFloat(getComputedStyle(row).scrollMarginTop) && fields.getBoundingClientRect().bottom <= innerHeight - parseFloat(scrollPaddingBottom);
+    if (!isInSight) row.scrollIntoView({ block: "start" });
   }
 
   /** As the buttons do, from the row itself. */

@@ -4,6 +4,7 @@ import { database } from "../data/database.js";
 import { MOST_RESULTS } from "../data/athlete.js";
 import { bringBack, everything, type Brought } from "../data/everything.js";
 import { NotEverything } from "../data/everything-file.js";
+import { MOST_TAGS } from "../plan/tags.js";
 import { buttons, type } from "./look.js";
 import { saveFile } from "./save-file.js";
 
@@ -90,15 +91,16 @@ export class DeviceFile extends LitElement {
 }
 customElements.define("device-file", DeviceFile);
 
-export function broughtWords({ plans, tagged, results, sessions, remarked, others, results_left: left }: Brought): string {
+export function broughtWords({ plans, tagged, results, sessions, remarked, others, results_left: left, tags_left }: Brought): string {
   const parts = [
     plans ? count(plans, "plan") : "", tagged ? `tags on ${count(tagged, "plan")}` : "", results ? count(results, "result") : "",
     sessions ? count(sessions, "session") : "", remarked ? `remarks on ${count(remarked, "session")}` : "", others ? count(others, "setting or fact", "settings and facts") : "",
   ].filter(Boolean);
-  if (!parts.length && !left) return "All of it was here already. Nothing here has changed.";
+  if (!parts.length && !left && !tags_left.length) return "All of it was here already. Nothing here has changed.";
   const added = parts.length ? `Added: ${parts.join(", ")}.` : "Nothing was added.";
   const no_room = left ? ` ${count(left, "result")} had no room beside those that are here: ${MOST_RESULTS} are kept.` : "";
-  return `${added}${no_room} All the rest was here already.`;
+  const no_tags = tags_left.map(({ title, tags }) => ` ${count(tags, "tag")} had no room on ${title}: a plan has ${MOST_TAGS} at most.`).join("");
+  return `${added}${no_room}${no_tags} All the rest was here already.`;
 }
 
 function count(many: number, one: string, more = `${one}s`): string {

@@ -72,9 +72,9 @@ export class GapScreen extends LitElement {
       padding: max(8px, env(safe-area-inset-top)) var(--side) max(12px, env(safe-area-inset-bottom)); }
     header { display: flex; justify-content: space-between; align-items: center; }
     h1 { font-size: clamp(18px, 5.6cqw, 26px); }
-    .tools { display: flex; flex-wrap: wrap; justify-content: flex-end; }
-    .tools button { padding: 0 2px; border: 0; background: transparent; font-size: 16px; }
-    .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
+    .tools { --between: 3px; display: flex; flex-wrap: wrap; justify-content: flex-end; margin: 0 calc(-1 * var(--between)); }
+    .tools button { padding: 0 var(--between); border: 0; background: transparent; font-size: 16px; }
+    .tools span { display: grid; place-items: center; width: 100%; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
     .time { font-size: min(33.8cqw, 24cqh); margin-left: -0.04em; }
     .time.five { font-size: min(31cqw, 24cqh); }
     .time.eight { font-size: min(19cqw, 24cqh); }
@@ -86,9 +86,10 @@ export class GapScreen extends LitElement {
     .set { font-size: 22px; font-weight: 700; border-left: 6px solid var(--catch); padding: 4px 12px; }
     .piece { display: grid; gap: 4px; padding: 14px; background: var(--hull); border-radius: var(--r); font-size: 19px; }
     .piece b { font-size: 23px; }
-    form { display: grid; grid-template-columns: 1fr auto; gap: 10px; align-items: end; }
+    form { position: relative; display: grid; grid-template-columns: 1fr auto; gap: 10px; align-items: end; }
     form input { padding: 6px 12px; }
-    form p { grid-column: 1 / -1; font-size: 17px; }
+    /* laid over what stands above the field, so that no button moves */
+    form p { position: absolute; z-index: 1; inset: auto 0 calc(100% + 6px); padding: 10px 12px; border: 3px solid var(--catch); border-radius: var(--r); background: var(--hull); font-size: 17px; line-height: 1.3; }
     form p:empty { display: none; }
     form label { display: grid; gap: 4px; font-size: 17px; }
     .go { min-height: 76px; font-size: 26px; }
@@ -217,8 +218,8 @@ export class GapScreen extends LitElement {
       return html`<button type="button" @click=${() => this.tell("no-clock")}>Do not start at ${this.startsAt}</button>`;
     }
     return html`<form @submit=${this.setClock}><label>Or start by the clock at
-      <input type="time" name="at" aria-describedby="clock-trouble" /></label><button type="submit">Set</button>
-      <p id="clock-trouble" role="alert">${this.trouble}</p></form>${this.trouble ? nothing : html`<clock-note></clock-note>`}`;
+      <input type="time" name="at" aria-describedby="clock-trouble" @input=${() => (this.trouble = "")} /></label><button type="submit">Set</button>
+      <p id="clock-trouble" role="alert">${this.trouble}</p></form><clock-note></clock-note>`;
   }
 
   private setClock(event: Event): void {

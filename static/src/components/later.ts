@@ -3,6 +3,7 @@ import "./athlete-home.js";
 import "./block-list.js";
 import "./finding-list.js";
 import "./how-it-went.js";
+import "./last-rowed.js";
 import "./log-home.js";
 import "./plan-downloads.js";
 import "./plan-file-entry.js";

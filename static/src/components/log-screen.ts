@@ -7,15 +7,13 @@
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import type { LoggedSession, Remarks } from "../data/log.js";
-import { clock } from "../plan/format.js";
-import { effortWords } from "./effort-words.js";
 import "./how-it-went.js";
 import { buttons, page, type } from "./look.js";
 import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
+import { sessionWords, whenWords } from "./rowed-words.js";
 
 /** How many are shown before one asks for all. */
 const LATEST = 30;
-const WHEN = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric", hour: "2-digit", minute: "2-digit" });
 
 export class LogScreen extends LitElement {
   static override properties = {
@@ -52,7 +50,6 @@ export class LogScreen extends LitElement {
     .note { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }
     .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .acts { display: flex; flex-wrap: wrap; gap: 10px; }
-    h2 { border-bottom: 2px solid var(--edge); padding-bottom: 6px; }
     @media (min-width: 900px) {
       main.whole { width: min(100%, 1000px); }
       .list { grid-template-columns: 1fr 1fr; }
@@ -84,20 +81,20 @@ export class LogScreen extends LitElement {
       ${shown.length < sessions.length ? html`<button type="button" @click=${() => (this.all = true)}>Show all ${sessions.length}</button>` : nothing}`;
   }
 
-  private line({ id, figures, cr10, note }: LoggedSession) {
-    const { title, made_at_ms, done, planned, whole } = figures;
-    return html`<li><a href="/log#${id}"><b dir="auto">${title}</b>
-      <span class="small">${WHEN.format(made_at_ms)}</span>
-      <span class="small">${wholeWords(whole)}, ${clock(done.seconds_s)}${whole ? "" : ` of ${clock(planned.seconds_s)}`}${cr10 === undefined ? "" : `, effort ${effortWords(cr10)}`}</span>
+  private line(session: LoggedSession) {
+    const { id, figures, note } = session;
+    return html`<li><a href="/log#${id}"><b dir="auto">${figures.title}</b>
+      <span class="small">${whenWords(figures)}</span>
+      <span class="small">${sessionWords(session)}</span>
       ${note ? html`<span class="note" dir="auto">${note}</span>` : nothing}</a></li>`;
   }
 
   private one({ id, figures }: LoggedSession) {
-    const { title, made_at_ms, done, planned, whole, pieces } = figures;
+    const { title, done, planned, whole, pieces } = figures;
     const tell = ({ detail }: CustomEvent<Remarks>) => this.dispatchEvent(new CustomEvent("remarked", { detail: { id, remarks: detail } }));
     return html`<main>
       <a class="back" href="/log">Log</a>
-      <header><h1 tabindex="-1" dir="auto">${title}</h1><p>${WHEN.format(made_at_ms)}. ${wholeWords(whole)}.</p></header>
+      <header><h1 tabindex="-1" dir="auto">${title}</h1><p>${whenWords(figures)}. ${wholeWords(whole)}.</p></header>
       ${rowedFigures(done, planned, whole)}
       ${pieces.length ? html`<section><h2>By your taps</h2>${pieceList(pieces)}</section>` : nothing}
       <p class="small">${COUNTED}</p>

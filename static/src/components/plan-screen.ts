@@ -4,7 +4,7 @@
  * `unasked` (nobody could be asked for advice),
  * `readiness` and `energy` (or undefined), `athlete` (whose splits a download can show, or undefined), `reasons` (why it was made so), `known` (a line about
  * known results, or "" for a field to give one), `saved` (see saved-mark), `own` (kept under a name of its own), `tags` (of one's own plan), `sent` (came by a link),
- * `query` (how other screens are told of it), `mendedBy` (the label of a mend that can be taken back, or ""),
+ * `query` (how other screens are told of it), `plan_id`, `mendedBy` (the label of a mend that can be taken back, or ""),
  * `level` and `room` (what advice is for), `outdated` (made for other results than those known now), `busy`,
  * `mendTrouble`, `trouble` (a sentence where the plan cannot be shown).
  * Events: `row`, `result` (detail: metres and seconds), `mend` (detail: the mend), `undo`, `again`, `terms` (detail: level or room), `edit`,
@@ -43,6 +43,7 @@ export class PlanScreen extends LitElement {
     known: {},
     saved: {},
     query: {},
+    plan_id: {},
     own: { type: Boolean },
     tags: { attribute: false },
     sent: { type: Boolean },
@@ -68,6 +69,7 @@ export class PlanScreen extends LitElement {
   declare known: string;
   declare saved: string;
   declare query: string;
+  declare plan_id: string;
   declare own: boolean;
   declare tags: readonly string[];
   declare sent: boolean;
@@ -92,6 +94,7 @@ export class PlanScreen extends LitElement {
     this.known = "";
     this.saved = "saving";
     this.query = "";
+    this.plan_id = "";
     this.own = false;
     this.tags = [];
     this.sent = false;
@@ -129,6 +132,7 @@ export class PlanScreen extends LitElement {
       .bar { grid-template-columns: 1fr minmax(220px, 340px); align-items: center; padding: 8px var(--side); }
     }
     .left, .blocks { display: grid; gap: 22px; align-content: start; }
+    last-rowed:not(:defined) { display: none; }
     .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
   `];
 
@@ -181,6 +185,7 @@ export class PlanScreen extends LitElement {
         ${this.saved === "insecure" ? this.notSecure() : nothing}
         ${alone ? nothing : this.whom()}
         ${this.known ? html`<p class="small">${this.known} ${alone ? nothing : html`<a href="/athlete">Your results</a>`}</p>` : nothing}
+        ${alone ? nothing : html`<last-rowed .plan=${this.plan_id}></last-rowed>`}
       </div>
       <div class="blocks">${alone ? nothing : html`<nav class="keeping" aria-label="For a room"><a class="button" href="/wall${this.query}">Show on a wall</a><a class="button" href="/walls${this.query}">Put on a wall elsewhere</a><a class="button" href="/prompter${this.query}">Coach’s prompter</a></nav>`}
         <block-list .timeline=${timeline}></block-list>

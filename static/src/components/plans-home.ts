@@ -108,7 +108,7 @@ export class PlansHome extends LitElement {
   private notice(): TemplateResult | string {
     if (!canSave()) return cannotBeKeptWords(html`A plan’s page offers all of it as one file, which needs no server.`);
     if (database.isNewer()) return NEWER_STORE;
-    return database.where() === "memory" ? NO_STORE : "";
+    return database.where() === "memory" && !database.isSilent() ? NO_STORE : "";
   }
 }
 customElements.define("plans-home", PlansHome);

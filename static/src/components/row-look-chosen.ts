@@ -34,6 +34,10 @@ export const rowLookChosen = css`
   @container (orientation: portrait) and (max-height: 900px) {
     .large plan-profile, .large .foot, .large drill-picture[known] { display: none; }
     .large .next { display: none; }
+  }
+  @container (orientation: portrait) and (max-height: 1100px) {
+    .large .call { font-size: 22px; }
+    .large .unit { margin-top: 6px; }
     .large .big, .large .big.short { font-size: min(33.8cqw, 15cqh); }
     .large .big.five { font-size: min(31cqw, 15cqh); }
     .large .big.six { font-size: min(26cqw, 15cqh); }
@@ -47,6 +51,7 @@ export const rowLookChosen = css`
   }
   @container (orientation: portrait) and (max-height: 700px) {
     .large .want, .large stroke-ticks { display: none; }
+    .large .call { font-size: 19px; }
     .large:has(.done) button { min-height: 72px; }
   }
 
@@ -56,8 +61,8 @@ export const rowLookChosen = css`
   }
 
   @container (max-height: 700px) and (orientation: portrait) {
-    .big.six { font-size: min(26cqw, 17.5cqh); }
-    .big.short { font-size: min(44cqw, 17.5cqh); }
+    .big.six { font-size: min(26cqw, 16.5cqh); }
+    .big.short { font-size: min(44cqw, 16.5cqh); }
   }
 
   @container (orientation: landscape) and (max-height: 540px) and (min-width: 560px) {
@@ -67,6 +72,9 @@ export const rowLookChosen = css`
     .mid.c5 { font-size: min(16cqh, 7.4cqw); }
     .mid.c7 { font-size: min(12cqh, 5.2cqw); }
     .left-hand .where { text-align: left; }
+    .large .done button { min-height: 60px; }
+    .screen.large:has(.done) .noted .big { font-size: min(20cqh, 16cqw); }
+    .large:has(.done) .mid { font-size: min(22cqh, 12cqw); }
     .large .side { display: none; }
     .large .call { align-self: start; }
     .large .keys { grid-template: "back hold" 1fr "skip minute" 1fr / 1fr 1fr; }

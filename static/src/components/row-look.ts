@@ -23,9 +23,9 @@ export const rowLook = css`
   .where { font-size: 16px; line-height: 1.25; color: var(--ink-2); min-width: 0; }
   .where b { display: block; color: var(--ink); }
   .where .block { display: none; }
-  .tools { display: flex; flex: none; }
-  .tools button { padding: 0 3px; border: 0; background: transparent; font-size: 16px; }
-  .tools span { display: grid; place-items: center; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
+  .tools { --between: 3px; display: flex; flex: none; margin: 0 calc(-1 * var(--between)); }
+  .tools button { padding: 0 var(--between); border: 0; background: transparent; font-size: 16px; }
+  .tools span { display: grid; place-items: center; width: 100%; min-height: 42px; padding: 4px 9px; border: 1px solid var(--edge); border-radius: 12px; background: var(--hull); }
   .call { flex: none; display: flex; align-items: center; min-height: 1.2em; font-size: clamp(22px, 6.6cqw, 28px); font-weight: 700; line-height: 1.12; overflow-wrap: anywhere; }
   .face { flex: 1 0 auto; display: grid; grid-template-columns: auto auto; align-content: center; align-items: start; justify-content: space-between; gap: clamp(8px, 2cqh, 18px) 8px; }
   .time { grid-column: 1 / -1; }
@@ -41,6 +41,7 @@ export const rowLook = css`
   .want, .next { flex: none; }
   .want { display: flex; justify-content: space-between; align-items: center; gap: 10px; min-height: 52px; padding: 8px 14px; border-radius: var(--r); background: var(--hull); font-size: 18px; line-height: 1.2; }
   .want b { font-size: 23px; }
+  @media (min-width: 380px) { .want > b { flex-shrink: 0; max-width: 60%; } }
   .want > span:nth-child(2) { white-space: nowrap; }
   .chip { flex: none; width: 14px; height: 30px; border-radius: 4px; border: 1px solid var(--edge); background: var(--gap); }
   .chip.d1 { background: var(--p-light); }
@@ -73,6 +74,15 @@ export const rowLook = css`
   .side { display: contents; }
   drill-picture { display: none; }
 
+  /* a call or a message of two lines moves nothing */
+  @container (orientation: portrait) {
+    .call { min-height: 2.24em; }
+  }
+  @container (max-height: 900px) and (orientation: portrait) {
+    .screen:has(.done) plan-profile { display: none; }
+    .screen:has(.done) .unit { margin-top: 4px; }
+  }
+
   /* zoomed in so far that held buttons would cover what they are for */
   @container (max-height: 460px) {
     .keys { position: static; }
@@ -88,24 +98,26 @@ export const rowLook = css`
 
   /* upright, with the browser's own bars taking room */
   @container (max-height: 700px) and (orientation: portrait) {
-    .foot { display: none; }
+    .foot, plan-profile { display: none; }
     .want { min-height: 40px; padding: 2px 12px; }
-    .noted .unit { margin-top: 4px; }
-    .big { font-size: min(33.8cqw, 16.5cqh); }
+    .call { font-size: 20px; }
+    .unit, .noted .unit { margin-top: 4px; }
+    .big { font-size: min(33.8cqw, 15.5cqh); }
     stroke-rail { --rail: 58px; --seat: 38px; }
     stroke-ticks { height: 14px; }
-    .done ~ stroke-ticks, .done ~ plan-profile, .screen:has(.done) plan-profile, .screen:has(.done) .next { display: none; }
+    .done ~ stroke-ticks, .screen:has(.done) .next { display: none; }
     .screen:has(.done) .big { font-size: min(33.8cqw, 14cqh); }
     .screen:has(.done) .mid { font-size: min(28cqw, 11cqh); }
   }
 
   /* the smallest phones: Done, the rail and the three keys come before everything else */
   @container (max-height: 600px) and (orientation: portrait) {
-    plan-profile { display: none; }
     .screen { gap: 6px; }
-    .big { font-size: min(30cqw, 15cqh); }
-    .mid { font-size: min(26cqw, 13cqh); }
+    .call { font-size: 19px; }
+    .big { font-size: min(30cqw, 14cqh); }
+    .mid { font-size: min(26cqw, 12cqh); }
     .unit { font-size: 14px; }
+    .next { font-size: 17px; }
     .screen:has(.done) { gap: 4px; }
     .screen:has(.done) .next { display: none; }
     .screen:has(.done) .want { min-height: 36px; padding: 0 12px; font-size: 16px; }
@@ -114,7 +126,7 @@ export const rowLook = css`
     .screen:has(.done) .mid { font-size: min(24cqw, 11cqh); }
     .screen:has(.done) .unit { margin-top: 2px; font-size: 15px; }
     .done button { min-height: 52px; font-size: 15px; }
-    .tools button { padding: 0 1px; }
+    .tools { --between: 1px; }
     .tools span { padding: 4px 6px; }
   }
 `;
@@ -162,7 +174,7 @@ export const rowLookOnItsSide = css`
     plan-profile { grid-area: profile; height: 24px; }
     .keys, .tools { display: grid; grid-template-columns: 1fr; grid-auto-rows: 1fr; gap: 8px; height: 100%; align-self: stretch; }
     .keys { grid-area: keys; }
-    .tools { grid-area: tools; }
+    .tools { grid-area: tools; margin: 0; }
     .tools button, .tools span { width: 100%; height: 100%; }
     .keys button, .tools button { min-width: 0; padding: 0; }
     .done { grid-area: ticks; }

@@ -4,7 +4,7 @@ import { clock, splitClock } from "../plan/format.js";
 import type { EffortUnit } from "../data/preferences.js";
 import { metreRunAt } from "../timeline/metre-run.js";
 import {
-  drillWords, effortWords, lengthWords, nextWords, partName, powerWords, settingWords, whatWords,
+  drillWords, effortWords, lengthWords, nextWords, partName, powerWords, settingWords, talkWords, whatWords,
 } from "./segment-words.js";
 
 /** Whether a tap ends it, so that the screen shows Done. */
@@ -42,7 +42,7 @@ export function wantedOf(segment: Segment, unit: EffortUnit = "split"): Wanted {
   const effort = effortWords(target);
   const known = figureIn(unit, target);
   const same = effort === `at ${known?.figure}` || (unit === "two-k-power" && effort === powerWords(target?.two_k_power_fraction ?? 0));
-  return { figure: "", unit: "", ...known, effort: known && same ? "" : effort, talk: target?.talk ?? "" };
+  return { figure: "", unit: "", ...known, effort: known && same ? "" : effort, talk: talkWords(target?.talk) };
 }
 
 function figureIn(unit: EffortUnit, target: Segment["target"]): { figure: string; unit: string } | undefined {

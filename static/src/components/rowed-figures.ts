@@ -6,7 +6,7 @@ import type { Piece, Sums } from "../timeline/rowed.js";
 
 export const figuresLook = css`
   .rowed { display: grid; grid-template-columns: repeat(auto-fit, minmax(130px, 1fr)); gap: 10px; }
-  .rowed div { display: flex; flex-direction: column-reverse; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
+  .rowed div { display: flex; flex-direction: column-reverse; justify-content: flex-end; gap: 4px; padding: 16px; background: var(--hull); border-radius: var(--r); }
   .rowed dd { font-size: 2.375rem; font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; }
 `;
 

@@ -78,6 +78,11 @@ export function settingWords(setting: { lever?: number; drag_factor?: number } |
   return "";
 }
 
+/** What the talk test says of an effort (Foster 2008, J Cardiopulm Rehabil Prev 28:24-30): "you can say whole sentences", "no talk". */
+export function talkWords(talk = "", said = "you can say"): string {
+  return /^(whole|short|single) /.test(talk) ? `${said} ${talk}` : talk;
+}
+
 export function strokesWords(count: number): string {
   return count === 1 ? "1 stroke" : `${count} strokes`;
 }

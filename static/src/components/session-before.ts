@@ -3,6 +3,7 @@ import { LitElement, html, nothing } from "lit";
 import { readAthlete, twoKOf } from "../data/athlete.js";
 import { addressOf, openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { changeSettings, readSettings, type Settings } from "../data/settings.js";
+import { forASecond } from "../data/silence.js";
 import { scaled } from "../plan/scale.js";
 import type { Timeline } from "../plan/wire.js";
 import "./caution-page.js";
@@ -10,9 +11,6 @@ import { buttons, page, type } from "./look.js";
 import { troubleWords } from "./plan-opened.js";
 import { goTo, tellScreen } from "./routes.js";
 import "./set-up-card.js";
-
-/** Longer than storing takes, shorter than a person waits for a button. */
-const STORING_MS = 1000;
 
 export interface Beginning {
   record: PlanRecord;
@@ -25,6 +23,7 @@ export class SessionBefore extends LitElement {
     name: { attribute: false },
     starting: { type: Boolean },
     silent: { type: Boolean },
+    waiting: { type: Boolean },
     beginning: { state: true },
     settings: { state: true },
     trouble: { state: true },
@@ -34,6 +33,8 @@ export class SessionBefore extends LitElement {
   declare starting: boolean;
   /** Storage does not answer, so nobody knows whether a session was left open. */
   declare silent: boolean;
+  /** Nor does it say what the plan is, for some seconds already. */
+  declare waiting: boolean;
   declare beginning: Beginning | undefined;
   declare settings: Settings | undefined;
   declare trouble: string;
@@ -43,6 +44,7 @@ export class SessionBefore extends LitElement {
     super();
     this.starting = false;
     this.silent = false;
+    this.waiting = false;
     this.trouble = "";
   }
 
@@ -55,10 +57,10 @@ export class SessionBefore extends LitElement {
   }
 
   override render() {
-    if (this.silent) return this.words("Storage does not answer", "A session left open on this device is not lost. Storage is asked again every second: wait here.");
+    if (this.silent) return this.words("Looking for an open session", "Storage does not answer just now, and is asked again and again. A session left open on this device is not lost: wait here, and it goes on.");
     if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first.");
     if (this.trouble) return this.words("This plan cannot be opened", this.trouble);
-    if (!this.beginning || !this.settings) return nothing;
+    if (!this.beginning || !this.settings) return this.waiting ? this.words("Opening the plan …", "Storage does not answer just now, and is asked again and again.") : nothing;
     if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept} @leave=${this.leave}></caution-page>`;
     return html`<set-up-card .timeline=${this.beginning.timeline} .starting=${this.starting}
       @start=${this.begin} @leave=${this.leave}></set-up-card>`;
@@ -84,7 +86,7 @@ export class SessionBefore extends LitElement {
 
   /** Whoever has read them goes on when that is stored, and soon after where storage does not answer. */
   private async accept(): Promise<void> {
-    await Promise.race([changeSettings({ cautions_read: true }), new Promise((go) => setTimeout(go, STORING_MS))]);
+    await forASecond(changeSettings({ cautions_read: true }));
     this.settings = { ...this.settings!, cautions_read: true };
     await this.updateComplete;
     scrollTo(0, 0);

@@ -4,6 +4,7 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keepResult } from "../data/athlete.js";
+import { database } from "../data/database.js";
 import { addressOfId } from "../data/plans.js";
 import { isSound, openSession, putAside, type UnsoundSession } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
@@ -94,7 +95,7 @@ export class SessionFlow extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.told = player.snapshot().notice?.number ?? 0;
-    const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now))];
+    const stops = [player.subscribe((snapshot) => this.follow(snapshot)), chosen.subscribe(() => (this.chosen = chosen.now)), database.subscribe(() => this.requestUpdate())];
     this.stop = () => stops.forEach((stop) => stop());
     this.painting.start();
     void this.restore();
@@ -111,7 +112,7 @@ export class SessionFlow extends LitElement {
     const { phase } = snapshot;
     if (phase === "elsewhere") return html`<other-tab @take-over=${() => void player.takeOver()}></other-tab>`;
     if (phase === "finished") return this.end(snapshot);
-    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
+    if (phase === "none" || !snapshot.timeline) return this.restoring && !this.silent && !database.isSilent() ? nothing : this.unsound ? this.stranded(this.unsound) : this.preparing();
     const gap = snapshot.segment?.kind === "gap" && phase !== "count-in";
     return html`${gap ? this.gap(snapshot) : this.row(snapshot)}
       ${phase === "asking" ? this.question(snapshot) : nothing}`;
@@ -157,7 +158,7 @@ export class SessionFlow extends LitElement {
   }
 
   private preparing() {
-    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.silent}
+    return html`<session-before .source=${this.source} .name=${this.name} .starting=${this.starting} .silent=${this.restoring} .waiting=${database.isSilent()}
       @begin=${(event: CustomEvent<Beginning>) => void this.begin(event.detail)}></session-before>`;
   }
 

@@ -94,7 +94,8 @@ export class SettingsScreen extends LitElement {
 
   private counting(chosen: Preferences) {
     return html`<section aria-labelledby="counting"><h2 id="counting">Count-in</h2>
-      <div class="counts">${this.count("start_count_s", "Before a start, seconds", chosen)}${this.count("hold_count_s", "After a hold, seconds", chosen)}</div>
+      <div class="counts">${this.count("start_count_s", "Before a start, seconds", chosen)}${this.count("hold_count_s", "After a hold, seconds", chosen)}
+        ${this.problem("start_count_s", "Before a start")}${this.problem("hold_count_s", "After a hold")}</div>
       <p class="small">Before a start also means after a gap. A start set by the clock keeps its minute.</p></section>`;
   }
 
@@ -103,8 +104,11 @@ export class SettingsScreen extends LitElement {
     const read = (event: Event) => this.read(name, event);
     return html`<div><label for=${name}>${label}</label>
       <input id=${name} inputmode="numeric" autocomplete="off" aria-describedby="${name}-problem" aria-invalid=${wrong ? "true" : "false"}
-        .value=${String(chosen[name])} @input=${wrong ? read : nothing} @change=${read} />
-      <p id="${name}-problem" class="bad" role="alert" ?hidden=${!wrong}>Write a whole number from 0 to ${LONGEST_COUNT_S}.</p></div>`;
+        .value=${String(chosen[name])} @input=${wrong ? read : nothing} @change=${read} /></div>`;
+  }
+
+  private problem(name: Count, which: string) {
+    return html`<p id="${name}-problem" class="bad" role="alert" ?hidden=${!this.wrong[name]}>${which}: write a whole number from 0 to ${LONGEST_COUNT_S}.</p>`;
   }
 
   private device({ theme, hand, buttons: size, keep_awake }: Preferences) {
@@ -114,7 +118,7 @@ export class SettingsScreen extends LitElement {
       <fieldset><legend>The hand for the buttons</legend>${tiles("hand", HANDS, hand, (value) => this.choose({ hand: value }))}
         <p class="small">On a screen on its side the buttons stand on that side.</p></fieldset>
       <fieldset><legend>Buttons while rowing</legend>${tiles("buttons", BUTTONS, size, (value) => this.choose({ buttons: value }))}
-        <p class="small">Large ones can be hit from the seat; the figures are smaller then.</p></fieldset>
+        <p class="small">Large ones can be hit from the seat. The figures are smaller then. On a phone, what comes next, the picture of the plan and the line that says what is saved make room for them; on a small one, or on its side, the effort does too.</p></fieldset>
       <fieldset><legend>Keep the screen on while a session runs</legend>${tiles("awake", ON_OR_OFF, keep_awake, (value) => this.choose({ keep_awake: value }))}</fieldset>
     </section>`;
   }

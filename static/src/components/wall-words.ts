@@ -5,7 +5,7 @@ import { clock } from "../plan/format.js";
 import type { Segment, Target, Timeline } from "../plan/wire.js";
 import type { Phase } from "../state/snapshot.js";
 import { countInWords, focusWords, whereWords } from "./row-words.js";
-import { drillWords, effortWords, nextWords, partName, settingWords, whatWords } from "./segment-words.js";
+import { drillWords, effortWords, nextWords, partName, settingWords, talkWords, whatWords } from "./segment-words.js";
 
 /** Where the session is, in whole seconds, as a snapshot has it. */
 export interface WallMoment {
@@ -61,7 +61,7 @@ function noteOf(segment: Segment, phase: Phase): string {
 /** "three-quarter · single words": what everybody goes by, with or without a result. */
 function effortLine({ kind, rate, target }: Segment): string {
   if (kind === "rest" || kind === "gap") return "";
-  const said = [effortWords(target), target?.talk ?? ""].filter(Boolean).join(" · ");
+  const said = [effortWords(target), talkWords(target?.talk, "talk in")].filter(Boolean).join(" · ");
   return said || (rate === undefined ? "any rate you like" : "");
 }
 

@@ -34,17 +34,19 @@ export class WordPicker extends LitElement {
     li .small { font-weight: 400; }
     .about { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 6; overflow: hidden; }
     .open { font-size: 1.0625rem; }
-    .back { position: sticky; bottom: 0; }
+    .search { display: grid; gap: 10px; }
+    /* it covers what goes by beneath it, to the edge of the dialog */
+    .foot { position: sticky; bottom: -20px; display: grid; margin: 0 -20px -20px; padding: 12px 20px 20px; background: var(--water); border-top: 1px solid var(--line); }
   `];
 
   override render() {
     const found = this.opened ? this.words.filter((word) => fits(word, this.sought)) : [];
     return html`<button type="button" class="open" ?disabled=${!this.words.length} @click=${this.open}>${this.label}</button>
       <dialog aria-labelledby="title" @close=${this.closed}><h2 id="title">From the library</h2>
-        <div><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
+        <div class="search"><label for="search">Search</label><input id="search" type="search" autocomplete="off" .value=${this.sought} @input=${this.search}></div>
         <p class="small" role="status">${found.length ? `${found.length} found` : "Nothing found. Try fewer or other words, or go back and write it yourself."}</p>
         <ul>${found.map((word) => html`<li><button type="button" @click=${() => this.pick(word)}><span dir="auto">${word.text}</span><span class="small about" dir="auto">${word.about}</span></button></li>`)}</ul>
-        <button type="button" class="back" @click=${this.close}>Back</button></dialog>`;
+        <div class="foot"><button type="button" @click=${this.close}>Back</button></div></dialog>`;
   }
 
   private readonly open = () => {

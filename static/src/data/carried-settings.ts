@@ -1,5 +1,5 @@
 /** The settings that go along in a file of everything: what was chosen here, and what is missing here of another device's. */
-import type { Step } from "./database.js";
+import type { Step } from "./shape.js";
 import { chosenIn } from "./preferences.js";
 import { prompterFrom } from "./prompter.js";
 import { chosenSettings, isSetting, settingsStep, type Settings } from "./settings.js";

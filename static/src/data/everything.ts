@@ -5,7 +5,8 @@ import type { Athlete, Timeline } from "../plan/wire.js";
 import { written } from "../plan/written.js";
 import { joined, readAthlete } from "./athlete.js";
 import { carriedSettings, missingSettings, type Carried } from "./carried-settings.js";
-import { database, type Step } from "./database.js";
+import { database } from "./database.js";
+import type { Step } from "./shape.js";
 import { everythingIn, textOf, type Checked, type KeptPlan, type KeptSession } from "./everything-file.js";
 import { newId } from "./ids.js";
 import { everyKept, type PlanRecord } from "./plans.js";
@@ -34,6 +35,8 @@ export interface Brought {
   others: number;
   /** Results that were not here either, and for which there was no room. */
   results_left: number;
+  /** Tags for which there was no room, by the title of the plan that they were to stand on. */
+  tags_left: readonly { title: string; tags: number }[];
 }
 
 /** All of it as a file's text. */
@@ -68,31 +71,34 @@ async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number }> {
 export async function bringBack(file: Blob): Promise<Brought> {
   const whole = await everythingIn(file);
   const plans = await missingPlans(whole);
-  const sessions = await missingSessions(whole.sessions);
+  const sessions = await missingSessions(whole.sessions, plans.names);
   const person = await withMissing(whole.athlete);
   const chosen = await missingSettings(renamed(whole.settings, plans.names));
   const steps: Step[] = [...plans.steps, ...sessions.steps, ...person.steps, ...chosen.steps];
   if (steps.length) await database.write(steps, "strict");
-  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.added, remarked: sessions.remarked, others: person.facts + chosen.changed, results_left: person.left };
+  return { plans: plans.added, tagged: plans.steps.length - plans.added, results: person.results, sessions: sessions.added, remarked: sessions.remarked, others: person.facts + chosen.changed, results_left: person.left, tags_left: plans.left };
 }
 
 /** Puts in what is not there yet, by what the plans say; a name that is taken by another plan is not taken from it. */
-async function missingPlans({ plans, timelines }: Checked): Promise<{ steps: Step[]; added: number; names: Map<string, string> }> {
+async function missingPlans({ plans, timelines }: Checked): Promise<{ steps: Step[]; added: number; names: Map<string, string>; left: Brought["tags_left"] }> {
   const { sound } = await everyKept();
   const here = sound.filter(({ source }) => source !== "built-in");
   const steps = new Map<string, Step>();
   const names = new Map<string, string>();
+  const left = new Map<string, { title: string; tags: number }>();
   let added = 0;
   for (const [index, kept] of plans.entries()) {
     const same = here.find((record) => sourceOf(record.id) === sourceOf(kept.id) && canonical(record.plan) === canonical(kept.plan));
     const record = same ? tagged(same, kept) : recordOf(kept, timelines[index]!, here);
+    const untaken = together(record.tags ?? [], kept.tags).length - (record.tags ?? []).length;
+    if (untaken) left.set(record.id, { title: record.plan.title, tags: untaken });
     names.set(kept.id, record.id);
     if (record === same) continue;
     if (!same) added += 1;
     steps.set(record.id, { store: "plans", put: record });
     here.splice(same ? here.indexOf(same) : here.length, same ? 1 : 0, record);
   }
-  return { steps: [...steps.values()], added, names };
+  return { steps: [...steps.values()], added, names, left: [...left.values()] };
 }
 
 /** The plan here, with the tags of the one in the file; itself where that adds none. */
@@ -112,8 +118,8 @@ function sourceOf(id: string): "mine" | "sent" {
   return id.startsWith("sent:") ? "sent" : "mine";
 }
 
-/** Sessions that are not here, and of those that are the remarks that nobody has made here. */
-async function missingSessions(sessions: readonly KeptSession[]): Promise<{ steps: Step[]; added: number; remarked: number }> {
+/** Sessions that are not here, under the names that their plans have here, and of those that are the remarks that nobody has made here. */
+async function missingSessions(sessions: readonly KeptSession[], names: ReadonlyMap<string, string>): Promise<{ steps: Step[]; added: number; remarked: number }> {
   const here = new Set([...(await database.keys("log")), ...(await database.keys("sessions"))]);
   const steps: Step[] = [];
   let [added, remarked] = [0, 0];
@@ -121,7 +127,7 @@ async function missingSessions(sessions: readonly KeptSession[]): Promise<{ step
     const isHere = here.has(record.id);
     if (!isHere) {
       added += 1;
-      steps.push({ store: "log", put: record }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })));
+      steps.push({ store: "log", put: { ...record, plan_id: names.get(record.plan_id) ?? record.plan_id } }, ...facts.map((fact, number): Step => ({ store: "facts", put: { session: record.id, number, fact } })));
     }
     const before = isHere ? await database.get("entries", record.id) : undefined;
     const said = remarksIn(before ?? {});

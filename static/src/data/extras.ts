@@ -1,6 +1,6 @@
 /** What a device that has no room left can do without: everything here is fetched again when there is signal. */
 import type { IDBPDatabase } from "idb";
-import type { Shape } from "./database.js";
+import type { Shape } from "./shape.js";
 
 /** The cache of the app itself, which runs with no signal, is named so by workbox. */
 const NEEDED = /-precache-/;

@@ -1,9 +1,15 @@
 /** The same records without a disk: for browsers that refuse to store anything. */
-import type { Key, Shelf, Step, Store, Value } from "./database.js";
+import type { Key, Shelf, Step, Store, Value } from "./shape.js";
+
+export interface MemoryShelf extends Shelf {
+  /** What was done to these stores, as steps that do the same elsewhere: what is to be removed, then what there is. */
+  everything(stores: readonly Store[]): Step[];
+}
 
 /** A shelf that forgets everything when the page is closed. */
-export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): Shelf {
+export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): MemoryShelf {
   const stores = new Map<Store, Map<string, unknown>>();
+  const removed: Step[] = [];
   const records = (store: Store) => stores.get(store) ?? stores.set(store, new Map()).get(store)!;
 
   const keyOf = (store: Store, value: unknown) => {
@@ -28,13 +34,20 @@ export function memoryShelf(keyPaths: { [Name in Store]: string | string[] }): S
       const inside = found.filter(({ key }) => from === undefined || (order(key, from) >= 0 && order(key, to) <= 0));
       return inside.sort((a, b) => order(a.key, b.key)).map(({ value }) => structuredClone(value) as Value<Name>);
     },
+    everything(stores) {
+      const put = stores.flatMap((store) => [...records(store).values()].map((put) => ({ store, put: structuredClone(put) }) as Step));
+      return [...removed.filter(({ store }) => stores.includes(store)), ...put];
+    },
     async keys<Name extends Store>(store: Name) {
       return [...records(store).keys()].map((key) => JSON.parse(key) as Key<Name>);
     },
     async write(steps: readonly Step[]) {
       for (const step of steps) {
         if ("put" in step) records(step.store).set(JSON.stringify(keyOf(step.store, step.put)), structuredClone(step.put));
-        else remove(step.store, step.remove, step.to ?? step.remove);
+        else {
+          remove(step.store, step.remove, step.to ?? step.remove);
+          removed.push(step);
+        }
       }
     },
     async change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>) {

@@ -1,7 +1,8 @@
 /** What a person has chosen on this device, and the few things the app has to remember about them. */
 import * as v from "valibot";
 import type { Room } from "../plan/types.js";
-import { database, type Step } from "./database.js";
+import { database } from "./database.js";
+import type { Step } from "./shape.js";
 
 export interface Settings {
   /** Whether the session is to be heard. */

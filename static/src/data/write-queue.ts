@@ -7,10 +7,13 @@
 export type Trouble = "full" | "refused";
 
 const TRY_AGAIN_MS = 1000;
+/** More signs of life than that do not wait for storage that is silent. */
+const MOST_AT_ONCE = 10;
 
 export class WriteQueue {
   /** Why something waits, or the last sign of life was not kept; null when all that was written is stored. */
   trouble: Trouble | null = null;
+  private underWay = 0;
   private waiting: (() => Promise<void>)[] = [];
   private flushing: Promise<void> | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -26,7 +29,10 @@ export class WriteQueue {
 
   /** Writes what is only worth something now: it is not kept when storage refuses it. */
   async once(write: () => Promise<void>): Promise<void> {
+    if (this.underWay === MOST_AT_ONCE) return;
+    this.underWay += 1;
     const refused = await refusal(write);
+    this.underWay -= 1;
     if (refused || !this.waiting.length) this.tell(refused);
     if (this.waiting.length) await this.flush();
   }

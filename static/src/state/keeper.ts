@@ -1,6 +1,6 @@
 /**
  * Keeps the session that runs in this tab: looks at the clocks, writes facts, wakes the sound, notices absences,
- * and makes the picture for the screens. The commands that people give are in player.ts.
+ * and makes the picture for the screens. The commands that people give are in steering.ts.
  */
 import { Ticker } from "../audio/ticker.js";
 import { database } from "../data/database.js";
@@ -73,6 +73,7 @@ export class Keeper {
       this.wantScreen();
       this.replan();
     });
+    database.subscribe(() => this.changed());
     globalThis.document?.addEventListener("visibilitychange", () => this.seenOrHidden());
     globalThis.document?.addEventListener("freeze", () => this.sound.hush());
     globalThis.document?.addEventListener("resume", () => this.seenOrHidden());
@@ -269,7 +270,7 @@ export class Keeper {
       sound: this.sound.state,
       screen: this.awake() ? this.screen.state : "not-wanted",
       owner: this.owner,
-      kept: this.writes.trouble ?? database.where(),
+      kept: this.writes.trouble ?? (database.isSilent() ? "refused" : database.where()),
       absence: this.asked,
       notice: this.notice,
     };

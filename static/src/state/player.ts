@@ -1,7 +1,6 @@
 /**
- * The one object the screens watch: it starts, runs, restores and ends a session.
+ * The one object the screens watch: it starts, restores and leaves a session; while one runs, it is steered (steering.ts).
  *
- * Every command is written as a fact and counts at once; one that means nothing at this point changes nothing.
  * `start`, `wakeSound` and `setSound` are to be called in a tap, since browsers give sound and screen only then.
  */
 import { newId } from "../data/ids.js";
@@ -9,15 +8,15 @@ import type { PlanRecord } from "../data/plans.js";
 import { closeSession, isSound, openSession, putAside, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { FORMATS } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
-import { isRowed, type Segment, type Timeline } from "../plan/types.js";
+import { forASecond } from "../data/silence.js";
+import type { Timeline } from "../plan/types.js";
 import type { Fact } from "../timeline/facts.js";
 import { chosen as chosenHere, type Chosen } from "./chosen.js";
-import { Keeper, type Moment } from "./keeper.js";
 import type { Reading } from "./session-clock.js";
 import { makeSessionLock, sessionRunsSomewhere, type SessionLock } from "./session-lock.js";
 import { SessionRun } from "./session-run.js";
-import { Slips, type Pressed } from "./slips.js";
 import type { Snapshot } from "./snapshot.js";
+import { countIn, Steering } from "./steering.js";
 
 /** How to go on after an absence; `discard` also takes the session off the device. */
 export type AbsenceAnswer = "clock" | "stopped" | "end" | "discard";
@@ -28,19 +27,17 @@ export interface Leading {
   starts_at_ms?: number;
 }
 
-export class Player {
-  private readonly keeper: Keeper;
+export class Player extends Steering {
   private readonly lock: SessionLock;
   private restoring: Promise<boolean> | undefined;
-  private readonly slips = new Slips();
 
   /** Tests hand in clocks and a lock of their own. */
   constructor(
-    private readonly read: () => Reading = readClocks,
+    read: () => Reading = readClocks,
     makeLock: (lost: () => void) => SessionLock = makeSessionLock,
-    private readonly chosen: Chosen = chosenHere,
+    chosen: Chosen = chosenHere,
   ) {
-    this.keeper = new Keeper(read, chosen);
+    super(read, chosen);
     this.lock = makeLock(() => this.lostToAnotherTab());
     void this.followSettings();
   }
@@ -63,7 +60,7 @@ export class Player {
   async start(plan: PlanRecord, timeline: Timeline, leading?: Leading): Promise<boolean> {
     const awake = leading !== undefined || this.chosen.now.keep_awake;
     this.keeper.speech.wake();
-    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), this.chosen.ready]);
+    const woken = Promise.all([this.keeper.sound.wake(), this.keeper.screen.want(awake), forASecond(this.chosen.ready)]);
     if (!(await this.lock.take())) return this.isElsewhere();
     await woken;
     this.keeper.setAside();
@@ -106,60 +103,6 @@ export class Player {
     return this.resume();
   }
 
-  hold(): void {
-    if (this.slipped("hold")) return;
-    this.keeper.command(({ place, at_s }) => (place.phase === "held" ? null : { kind: "held", at_s }));
-  }
-
-  /** After a hold: counts in, then goes on from the catch of the stroke one was in. */
-  goOn(): void {
-    if (this.slipped("hold")) return;
-    this.keeper.command(({ place, at_s, segment }) =>
-      place.phase === "held" ? { kind: "went-on", at_s, count_in_s: this.countAfterHold(segment) } : null,
-    );
-  }
-
-  /** To the start of this segment, or of the one before when this has only just begun. */
-  back(): void {
-    if (this.slipped("back")) return;
-    this.keeper.command(({ at_s }) => ({ kind: "stepped-back", at_s }));
-  }
-
-  /** One more minute of this block, rest or gap, if it can have one; true when it has. */
-  extend(): boolean {
-    if (this.slipped("extend")) return true;
-    const before = this.keeper.run?.timeline;
-    this.keeper.command(({ at_s }) => ({ kind: "extended", at_s }));
-    return this.keeper.run?.timeline !== before;
-  }
-
-  /** To the next segment; out of a gap with a count-in. */
-  skip(): void {
-    if (this.slipped("skip")) return;
-    this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
-  }
-
-  /**
-   * A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in.
-   */
-  done(seconds_ago = 0): void {
-    if (this.slipped("done")) return;
-    this.keeper.command((moment) => ({ kind: "tapped", at_s: moment.at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) }));
-  }
-
-  /** In a gap, or before a start that was set: starts what follows when the wall clock shows this moment, in ms since 1970; null takes that back. */
-  startAtClock(wall_ms: number | null): void {
-    this.keeper.command(({ at_s }) => {
-      const start_s = wall_ms === null ? null : at_s + (wall_ms - this.keeper.run!.clock.last.wall_ms) / 1000;
-      return { kind: "start-set", at_s, start_s };
-    });
-  }
-
-  /** Ends the session here; what was rowed stays on the device. */
-  end(): void {
-    this.keeper.command(({ at_s }) => ({ kind: "ended", at_s }));
-  }
-
   /** How to go on when the phase is `asking`; an answer that its kind does not allow changes nothing. */
   async answerAbsence(answer: AbsenceAnswer): Promise<void> {
     const { run, asked } = this.keeper;
@@ -180,7 +123,7 @@ export class Player {
   async endForAnother(): Promise<void> {
     if (this.keeper.asked) await this.answerAbsence("end");
     else this.end();
-    await this.keeper.closing;
+    await forASecond(this.keeper.closing);
     this.close();
   }
 
@@ -234,10 +177,6 @@ export class Player {
     await changeSettings({ volume });
   }
 
-  private slipped(what: Pressed): boolean {
-    return this.slips.isOne(what, this.read());
-  }
-
   private resume(): Promise<boolean> {
     return openSession().then((stored) => {
       if (!stored || !isSound(stored)) return this.close(), false;
@@ -250,16 +189,6 @@ export class Player {
   private newRecord(plan: PlanRecord, timeline: Timeline): SessionRecord {
     const made_at_ms = this.read().wall_ms;
     return { id: newId(), format: FORMATS.session, plan_id: plan.id, plan: plan.plan, timeline, app: APP, made_at_ms, state: "open" };
-  }
-
-  private countAfterHold(segment: Segment | undefined): number {
-    return countIn(segment, this.chosen.now.hold_count_s);
-  }
-
-  /** Seconds to count in to what follows: the count-in to a start by the clock that is on, or time to sit down. */
-  private countAfter({ place, segment, next }: Moment): number {
-    if (place.start_s !== null && place.count_in_s !== null) return place.count_in_s;
-    return segment.kind === "gap" ? countIn(next, this.chosen.now.start_count_s) : 0;
   }
 
   private applySound(on: boolean, volume: number): void {
@@ -289,11 +218,6 @@ export async function sessionIsOpen(): Promise<boolean> {
 
 /** The build of the app: the hashed name of its code. */
 const APP = new URL(import.meta.url).pathname.split("/").pop() ?? "";
-
-/** Seconds to count in, where the handle is needed. */
-function countIn(segment: Segment | undefined, count_in_s: number): number {
-  return segment && isRowed(segment) ? count_in_s : 0;
-}
 
 async function endLeftOpen(): Promise<void> {
   for (let left = await openSession(); left; left = await openSession()) {

@@ -1,0 +1,70 @@
+/**
+ * Storage that gives no answer. Engines may leave a request without one: a request that waits long is told of, and given
+ * up after a while, so that it can be asked anew.
+ */
+
+/** Longer than storage takes, shorter than people wait without a word. */
+const TELL_MS = 3000;
+/** Until a request is asked anew; longer once storage is known to be silent, since it may only be slow. */
+const GIVE_UP_MS = 5000;
+const GIVE_UP_NEXT_MS = 15_000;
+
+/** A request was given up: it is not known whether it would have been answered. */
+export class Silence extends Error {
+  constructor() {
+    super("storage does not answer");
+  }
+}
+
+export class Silences {
+  /** Whether what was asked last is still without an answer. */
+  now = false;
+  private readonly waiting = new Set<() => void>();
+
+  /** `changed` is called when silence begins or ends. */
+  constructor(private readonly changed: () => void) {}
+
+  /** The answer of a request, which ends any silence; Silence where there is none in time, after `takeBack` has undone what was asked. */
+  answered<Answer>(answer: Promise<Answer>, takeBack: () => void): Promise<Answer> {
+    // One that comes after it was given up is an answer too, and may be the last that is heard.
+    answer.then(() => this.tell(false), () => undefined);
+    return this.inTime(answer, takeBack);
+  }
+
+  /** The same of an opening, which does not show that requests are answered. */
+  inTime<Answer>(answer: Promise<Answer>, takeBack: () => void): Promise<Answer> {
+    return new Promise((done, failed) => {
+      const giveUp = () => {
+        stop();
+        takeBack();
+        failed(new Silence());
+      };
+      const telling = setTimeout(() => this.tell(true), TELL_MS);
+      const waiting = setTimeout(() => this.giveUpAll(), this.now ? GIVE_UP_NEXT_MS : GIVE_UP_MS);
+      const stop = () => {
+        [telling, waiting].forEach((timer) => clearTimeout(timer));
+        this.waiting.delete(giveUp);
+      };
+      this.waiting.add(giveUp);
+      answer.finally(stop).then(done, failed);
+    });
+  }
+
+  /** Gives up whatever waits, in its order, so that what is asked anew comes in the same. */
+  giveUpAll(): void {
+    [...this.waiting].forEach((giveUp) => giveUp());
+  }
+
+  private tell(now: boolean): void {
+    if (this.now === now) return;
+    this.now = now;
+    this.changed();
+  }
+}
+
+const STORING_MS = 1000;
+
+/** Settled with what is stored, or after a second, which is longer than that takes and shorter than people wait for a button. */
+export async function forASecond(storing: Promise<unknown>): Promise<void> {
+  await Promise.race([storing, new Promise((go) => setTimeout(go, STORING_MS))]);
+}
