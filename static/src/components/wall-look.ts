@@ -41,5 +41,6 @@ export const wallLook = css`
   .alone .call { align-self: end; }
   .upright { grid-template: "head" auto "face" auto "pair" auto "call" 1fr "rail" auto "lanes" auto "foot" auto / minmax(0, 1fr); padding: 10px 16px; }
   .upright header { flex-wrap: wrap; gap: 0 0.8em; }
+  .upright .lost + span { display: none; }
   .upright .where { order: 3; flex-basis: 100%; text-align: left; }
 `;
