@@ -17,6 +17,21 @@ HOLDS_SOMETHING = """(store, name = "slipway") => new Promise((done, failed) => 
   };
 })"""
 
+HOLDS_NOTHING = f"(store) => ({HOLDS_SOMETHING})(store).then((holds) => !holds)"
+FACTS_STORED = """(kind, count) => new Promise((done, failed) => {
+  const opening = indexedDB.open("slipway");
+  opening.onerror = () => failed(opening.error);
+  opening.onsuccess = () => {
+    const reading = opening.result.transaction("facts").objectStore("facts").getAll();
+    reading.onerror = () => failed(reading.error);
+    reading.onsuccess = () => {
+      opening.result.close();
+      done(reading.result.filter(({ fact }) => fact.kind === kind).length === count);
+    };
+  };
+})"""
+"""Whether so many facts of a kind are stored, of all sessions together."""
+
 
 def change_stored(browser: Browser, server: Server, store: str, change: str) -> None:
     """Change every record of a store, once there is one, by a JavaScript function; leaves the app."""

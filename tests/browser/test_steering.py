@@ -9,6 +9,7 @@ import pytest
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.engines import Browser
+from tests.browser.storage import FACTS_STORED, HOLDS_NOTHING
 from tests.browser.targets import Target, button, css, field, heading, words
 from tests.browser.test_control import seconds_left
 from tests.browser.test_settings import KEPT
@@ -37,6 +38,7 @@ def test_a_session_and_a_wall_are_steered(launch: Launch, server: Server, engine
     write_plan(browser, server, PLAN)
     steer_a_session(browser)
     assert browser.problems() == []
+    browser.wait_for(HOLDS_NOTHING, "sessions")
     browser.resize(1280, 800)
     browser.open(server.url + "/wall?plan=rate-ladder")
     lead_a_wall(browser)
@@ -72,6 +74,7 @@ def lead_a_wall(browser: Browser) -> None:
     browser.see(css("tbody tr"))
     browser.press("Space")
     browser.see(STANDS)
+    browser.wait_for(FACTS_STORED, "held", 2)
     browser.reload()
     browser.see(STANDS)
     browser.press("Space")

@@ -1,7 +1,8 @@
 /** What a phone says of a wall that it leads. */
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { doneWords, shortId, startWords, tabletWords } from "../../static/src/components/wall-card-words.js";
+import { doneWords, failedWords, shortId, startWords, tabletWords } from "../../static/src/components/wall-card-words.js";
+import { Refused } from "../../static/src/data/api.js";
 import { gap, metres, row, timeline } from "./builders.js";
 
 const plan = timeline(row(60, 24), row(120, 20), gap(60));
@@ -31,6 +32,11 @@ test("a start says when it is or was, and where it is by the clock where that ca
   assert.equal(startWords(AT_S, AT_S + 400, plan), "started at 18:03:12, 6 min ago. By the clock it is over");
   assert.equal(startWords(AT_S, AT_S + 65, timeline(metres(500, 110, 28))), "started at 18:03:12, 1 min ago");
   assert.equal(startWords(AT_S, AT_S + 65, undefined), "started at 18:03:12, 1 min ago");
+});
+
+test("a refusal of the server is told as one, and what this device could not do in its own words", () => {
+  assert.equal(failedWords(new Refused(401, "the key is not that of this wall", [])), "The server refuses: the key is not that of this wall.");
+  assert.equal(failedWords(new Error("This device could not keep another key.")), "This device could not keep another key.");
 });
 
 test("a wall is told by the beginning of its id", () => {

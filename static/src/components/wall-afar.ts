@@ -76,7 +76,7 @@ export class WallAfar extends LitElement {
     const { record, trouble } = this;
     const { brief, long } = heardWords(this.heard && { at_ms: this.heard.at_ms, gone: this.isGone() }, trouble);
     if (!record) return this.empty(long);
-    return html`${idle ? html`<p class="afar small"><span>Led from afar.</span><span>${long}</span>${this.nextWords()}</p>` : nothing}
+    return html`${idle ? html`<p class="afar small"><span>Wall <b>${shortId(this.wall)}</b>, led from afar.</span><span>${long}</span>${this.nextWords()}</p>` : nothing}
       ${idle && trouble ? html`<p class="afar" role="alert">${trouble.words}</p>` : nothing}
       <wall-home afar .source=${record.source} .name=${record.name} .note=${brief}></wall-home>`;
   }

@@ -1,4 +1,5 @@
 /** What a phone says of a wall that it leads, as plain text. */
+import { Refused } from "../data/api.js";
 import { clock } from "../plan/format.js";
 import type { Timeline, Wall } from "../plan/wire.js";
 import { guesses } from "../timeline/by-clock.js";
@@ -37,6 +38,12 @@ export function startWords(starts_at_s: number | null, now_s: number, timeline: 
   if (!timeline || guesses(timeline)) return since;
   const segment = timeline.segments.find(({ start_s, duration_s }) => gone_s < start_s + duration_s);
   return segment ? `${since}. By the clock: ${placeWords(timeline, segment)}` : `${since}. By the clock it is over`;
+}
+
+/** Why something could not be done, where the server answered. */
+export function failedWords(error: unknown): string {
+  const words = error instanceof Error ? error.message : String(error);
+  return error instanceof Refused ? `The server refuses: ${words}.` : words;
 }
 
 /** How a wall is told from others on its tablet and on a phone. */

@@ -3,7 +3,7 @@
  * Properties: `wall`; `plan` (to be put on it, or undefined). Events: `walls` (detail: all walls, after one was changed), `choose` (a plan).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { lookAtLed, show } from "../data/afar.js";
+import { lookAtLed, samePlan, show } from "../data/afar.js";
 import { NoAnswer } from "../data/api.js";
 import { forgetWall, isWrongKey, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
 import { compiledForAnybody } from "../plan/compile.js";
@@ -13,7 +13,7 @@ import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
 import { byClock } from "../timeline/by-clock.js";
 import "./share-link.js";
-import { doneWords, shortId, startWords, tabletWords } from "./wall-card-words.js";
+import { doneWords, failedWords, shortId, startWords, tabletWords } from "./wall-card-words.js";
 
 const COUNT_IN_S = 10;
 const LOOK_MS = 5000;
@@ -83,10 +83,11 @@ export class WallCard extends LitElement {
     const started = shown?.starts_at_s != null;
     return html`<section aria-labelledby="name"><h2 id="name"><bdi>${wall.name}</bdi> <span class="small">${shortId(wall.id)}</span></h2>
       <p>${this.showing()}</p>
-      ${shown && !this.trouble ? html`<p>${tabletWords(shown)}</p>` : nothing}
       ${plans.length > 1 ? html`<p class="small">Then: <bdi>${plans.slice(1).map(({ title }) => title).join(", ")}</bdi></p>` : nothing}
+      ${shown && !this.trouble ? html`<p>${tabletWords(shown)}</p>` : nothing}
       ${this.plan || !shown ? nothing : html`<button type="button" class=${plans.length ? "" : "go"} @click=${() => this.dispatchEvent(new CustomEvent("choose"))}>Choose a plan</button>`}
-      ${this.plan ? html`<div class="ways">${this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go", started)}
+      ${this.plan ? html`<div class="ways">${!started && samePlan(plans[0], this.plan) ? nothing
+          : this.way(started ? "Show it instead" : "Show it now", () => this.change([this.plan!], {}, "It is on the wall."), plans.length ? "" : "go", started)}
         ${plans.length ? this.way("Line it up", () => this.change([...plans, this.plan!], this.start(), "It is lined up.")) : nothing}</div>` : nothing}
       ${plans.length ? html`<div class="ways">
         ${this.way(`Start ${started ? "again " : ""}in ${COUNT_IN_S} s`, () => this.change(plans, { start_in_seconds: COUNT_IN_S }, "It starts."), started ? "" : "go", started)}
@@ -202,7 +203,7 @@ export class WallCard extends LitElement {
       this.trouble = "";
       return false;
     } catch (error) {
-      this.trouble = error instanceof NoAnswer ? this.unsure || NO_SIGNAL : error instanceof Error ? error.message : String(error);
+      this.trouble = error instanceof NoAnswer ? this.unsure || NO_SIGNAL : failedWords(error);
       return isWrongKey(error);
     }
   }

@@ -7,8 +7,8 @@ export const wallLook = css`
   @media (max-height: 300px) { :host { overflow: hidden auto; } }
   main { display: grid; height: 100%; padding: 2vh 2.6vw; gap: 1.3vh 2.8vw; transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
   header { grid-area: head; display: flex; justify-content: space-between; align-items: baseline; gap: 1em; font-size: var(--top); line-height: 1.2; white-space: nowrap; }
-  h1 { flex: 0 1000 auto; min-width: 0; font-size: 1em; line-height: 1.2; text-wrap: nowrap; overflow: hidden; text-overflow: ellipsis; }
-  .where { flex: 1 0 auto; color: var(--ink-2); text-align: center; }
+  h1 { flex: 1 1 0; min-width: 0; font-size: 1em; line-height: 1.2; text-wrap: nowrap; overflow: hidden; text-overflow: ellipsis; }
+  .where { flex: none; color: var(--ink-2); }
   .heard { flex: 0 1 auto; min-width: 0; overflow: hidden; text-overflow: ellipsis; }
   .clock { flex: none; }
   .face { grid-area: face; min-width: 0; }
@@ -41,6 +41,6 @@ export const wallLook = css`
   .alone .call { align-self: end; }
   .upright { grid-template: "head" auto "face" auto "pair" auto "call" 1fr "rail" auto "lanes" auto "foot" auto / minmax(0, 1fr); padding: 10px 16px; }
   .upright header { flex-wrap: wrap; gap: 0 0.8em; }
-  .upright h1 { flex: 1 1 0; }
+  .upright .lost + span { display: none; }
   .upright .where { order: 3; flex-basis: 100%; text-align: left; }
 `;

@@ -150,7 +150,8 @@ export class WallScreen extends LitElement {
     return html`<footer>
       <plan-profile labels .timeline=${this.timeline} .now=${segment.start_s + Math.min(elapsed_s, segment.duration_s)}></plan-profile>
       <p class="next"><span>Next</span><b dir="auto">${nextLine(this.timeline!.segments[this.index + 1])}</b>
-        ${this.sound === "lost" ? html`<b class="lost">No sound: touch here</b>` : html`<span>${wholeLeft(this.timeline!, segment, elapsed_s)} left in all</span>`}</p></footer>`;
+        ${this.sound === "lost" ? html`<b class="lost">No sound: touch here</b>` : nothing}
+        <span>${wholeLeft(this.timeline!, segment, elapsed_s)} left in all</span></p></footer>`;
   }
 
   private keys(held: boolean) {

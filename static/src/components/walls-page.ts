@@ -12,6 +12,7 @@ import { buttons, fields, page, type } from "./look.js";
 import { replaceAddress, tellScreen } from "./routes.js";
 import "./plan-choice.js";
 import "./wall-card.js";
+import { failedWords } from "./wall-card-words.js";
 
 const NO_SIGNAL = "Walls are led through the server, so this needs signal, and there is none.";
 const OTHER_KEY = "The key of this link is not that of the wall: it may have been replaced. The key that is here stays.";
@@ -114,7 +115,7 @@ export class WallsPage extends LitElement {
     try {
       this.walls = await settleKey(given);
     } catch (error) {
-      this.trouble = isWrongKey(error) ? OTHER_KEY : error instanceof NoAnswer ? UNASKED_KEY : error instanceof Error ? error.message : String(error);
+      this.trouble = isWrongKey(error) ? OTHER_KEY : error instanceof NoAnswer ? UNASKED_KEY : failedWords(error);
       this.walls = await readWalls();
     }
   }
@@ -127,7 +128,7 @@ export class WallsPage extends LitElement {
       [this.trouble, this.asksKey] = ["", false];
     } catch (error) {
       this.asksKey = needsKey(error);
-      this.trouble = error instanceof NoAnswer ? NO_SIGNAL : error instanceof Error ? error.message : String(error);
+      this.trouble = error instanceof NoAnswer ? NO_SIGNAL : failedWords(error);
     }
     this.busy = false;
   }
