@@ -16,6 +16,9 @@ export class Silence extends Error {
   }
 }
 
+/** A write was called off before storage had answered. */
+export class CalledOff extends Error {}
+
 export class Silences {
   /** Whether what was asked last is still without an answer. */
   now = false;
