@@ -151,7 +151,9 @@ test("a request that is not answered is taken back and asked anew over another c
   assert.equal(database.isSilent(), false);
   await pass(t, 2);
   assert.equal(database.isSilent(), true);
-  await pass(t, 2 + 15 + 15);
+  await pass(t, 2 + 10);
+  assert.deepEqual(log.slice(2), ["abort", "open", "get", "abort", "open", "get"], "after 5 s, and 10 s after that");
+  await pass(t, 20);
   assert.equal(await answer, undefined);
   assert.deepEqual(log, ["open", "get", "abort", "open", "get", "abort", "open", "get", "abort", "open", "get"]);
   assert.deepEqual([database.isSilent(), database.where()], [false, "disk"]);
