@@ -57,6 +57,7 @@ def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
     chromium.see(words(FOUND))
     assert chromium.count(css("plan-library")) == 1
     chromium.click(MINE)
+    chromium.see(button("Take it off this device"))
     assert press_twice(chromium, button("Take it off this device")) == "Keep it"
     chromium.click(button("Yes, take it off this device"))
     chromium.see(words("No plan here fits that."))

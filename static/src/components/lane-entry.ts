@@ -56,6 +56,8 @@ export class LaneEntry extends LitElement {
     @media (max-width: 340px) {
       li select, li .time { grid-column: 2 / 4; }
       li .time { grid-row: 4; }
+      li .full { grid-row: 5; }
+      li .bad { grid-row: 6; }
     }
   `];
 

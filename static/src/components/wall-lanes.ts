@@ -119,7 +119,7 @@ function lengthOf(name: string, number: number): string {
 
 function asked({ split, watts, words }: LaneAsked) {
   if (!split) return html`<td class="said" colspan="2">${words}</td>`;
-  return html`<td>${split}</td><td class=${words ? "said" : "power"}>${words || watts}</td>`;
+  return html`<td class=${words ? "power" : nothing}>${split}</td><td class=${words ? "said" : "power"}>${words || watts}</td>`;
 }
 
 function following({ split, watts, words }: LaneAsked) {

@@ -45,6 +45,7 @@ export class WallSetup extends LitElement {
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     .without { justify-items: start; }
     header, section { display: grid; gap: 12px; align-content: start; }
+    section + section { margin-top: 12px; }
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .signs { display: grid; gap: 4px; padding-left: 22px; list-style: disc; }
     summary { min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
@@ -103,9 +104,8 @@ export class WallSetup extends LitElement {
     if (of !== this.beyond.of) this.beyond = { of, lanes: lanesBeyondSplits(timeline, lanes) };
     const named = this.beyond.lanes.map((lane) => lane + 1);
     if (!named.length) return nothing;
-    const [slowest, quickest] = [SLOWEST_SPLIT_S, QUICKEST_SPLIT_S].map((split_s) => clock(split_s));
-    return html`<p class="note" role="status">In ${named.length === 1 ? "lane" : "lanes"} ${together(named)} some blocks come to a split outside ${quickest} to ${slowest} per 500 m, which nobody
-      could be asked for. There the wall shows ${slowest}+ or <${quickest}, and the words of the plan.</p>`;
+    return html`<p class="note" role="status">In ${named.length === 1 ? "lane" : "lanes"} ${together(named)} some blocks come to a split outside
+      ${clock(QUICKEST_SPLIT_S)} to ${clock(SLOWEST_SPLIT_S)} per 500 m, which nobody could be asked for: there the wall shows the words of the plan.</p>`;
   }
 
   private tell(name: "lanes" | "sight" | "start", detail: unknown): void {
