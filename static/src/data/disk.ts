@@ -1,7 +1,8 @@
 /** The records on disk, in IndexedDB: an access that survives lost connections, and takes back what is not answered. */
 import { openDB, type IDBPDatabase } from "idb";
 import { alone } from "../plan/alone.js";
-import { KEY_PATHS, type Shape, type Shelf, type Step, type Store } from "./shape.js";
+import { isJoined, joinedRecord } from "./joining.js";
+import { KEY_PATHS, type Shape, type Shelf, type Step, type Store, type Value } from "./shape.js";
 import { Silence, type Silences } from "./silence.js";
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
@@ -31,7 +32,12 @@ export interface Disk extends Shelf {
   connect(): Promise<Handle>;
   /** Whether it has ever been open. */
   wasOpen(): boolean;
+  /** Makes these changes in their order, so many at a time; what is put is joined to what is there, as data/joining says. */
+  join(steps: readonly Step[]): Promise<void>;
 }
+
+/** Far fewer than storage takes until it would be taken for silent, on the slowest device. */
+export const STEPS_AT_ONCE = 500;
 
 /** The disk over connections made by `open`; `makeRoom` is asked when it is full, and says whether to try again. */
 export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>, silences: Silences): Disk {
@@ -60,11 +66,13 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
       } catch (error) {
         const isLost = isLostConnection(error) && !tried.opening;
         if (isLost || error instanceof Silence) {
-          tried.opening = true;
           forget(opening);
           opening.then((db) => db.close()).catch(() => undefined);
         }
-        if (isLost) continue;
+        if (isLost) {
+          tried.opening = true;
+          continue;
+        }
         if (!isFull(error) || tried.clearing || !(await makeRoom(await opening).catch(() => false))) throw error;
         tried.clearing = true;
       }
@@ -80,6 +88,14 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
       } catch {
         // Its commit is under way.
       }
+    });
+  }
+
+  function joinSome(steps: readonly Step[]): Promise<void> {
+    return withHandle((db) => {
+      const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability: "strict" });
+      const taken = steps.map((step) => join(step, transaction.objectStore(step.store) as unknown as Records));
+      return within(transaction, finished(transaction, [...taken, transaction.done]));
     });
   }
 
@@ -107,6 +123,9 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
         const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
         return within(transaction, finished(transaction, [...taken, transaction.done]));
       }),
+    join: async (steps) => {
+      for (let first = 0; first < steps.length; first += STEPS_AT_ONCE) await joinSome(steps.slice(first, first + STEPS_AT_ONCE));
+    },
     change: (store, key, next) =>
       withHandle((db) => {
         const transaction = db.transaction(store, "readwrite");
@@ -120,7 +139,14 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
   };
 }
 
+async function join(step: Step, records: Records): Promise<unknown> {
+  if (!("put" in step) || !isJoined(step.store)) return take(step, records);
+  const there = await records.get((step.put as unknown as Readonly<Record<string, unknown>>)[KEY_PATHS[step.store] as string]);
+  return records.put(joinedRecord(step.store, there as Value<Store>, step.put as Value<Store>));
+}
+
 interface Records {
+  get(key: unknown): Promise<unknown>;
   put(value: unknown): Promise<unknown>;
   delete(key: unknown): Promise<unknown>;
 }
