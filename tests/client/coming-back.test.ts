@@ -148,7 +148,7 @@ test("joining twice is joining once, and of two drafts neither is lost", () => {
     ["settings", settings({ preferences: { version: 1, values: { voice: false } } }), settings({ preferences: { version: 1, values: { keys: false } } })],
     ["settings", settings({ wall: { version: 1, lanes: [{ name: "A" }], sight: null, plan: null } }), settings({ wall: { version: 1, lanes: [], sight: { distance_m: 5 }, plan: null } })],
     ["settings", settings({ walls: [{ id: "w", key: "1", name: "Hall" }] }), settings({ walls: [{ id: "w", key: "2", name: "Wall 1" }, { id: "v", key: "3", name: "Wall 2" }] })],
-    ["settings", settings({ walls: null, draft: 5 }), settings({ walls: [{ id: "w", key: "1", name: "Hall" }], draft: "title: b" })],
+    ["settings", settings({ walls: null, draft: 5, volume: 0.3 }), settings({ walls: [{ id: "w", key: "1", name: "Hall" }], draft: "title: b" })],
   ] as const;
   const after = joins.map(([store, disk, memory]) => joinedRecord(store, disk, memory));
   assert.deepEqual(after.map(({ values }) => values), [
@@ -158,7 +158,7 @@ test("joining twice is joining once, and of two drafts neither is lost", () => {
     { preferences: { version: 1, values: { voice: false, keys: false } } },
     { wall: { version: 1, lanes: [{ name: "A" }], sight: { distance_m: 5 }, plan: null } },
     { walls: [{ id: "w", key: "1", name: "Hall", given_keys: ["2"] }, { id: "v", key: "3", name: "Wall 2" }] },
-    { walls: [{ id: "w", key: "1", name: "Hall" }], draft: "title: b" },
+    { walls: [{ id: "w", key: "1", name: "Hall" }], draft: "title: b", volume: 0.3 },
   ]);
   for (const [index, [store, , memory]] of joins.entries()) assert.deepEqual(joinedRecord(store, after[index]!, memory), after[index]);
 });

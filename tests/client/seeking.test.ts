@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { EVERYTHING, found, isEverything, needsOf, type Findable, type Sought } from "../../static/src/plan/seeking.js";
-import { areTags, tagsIn, together } from "../../static/src/plan/tags.js";
+import { areTags, tagsIn } from "../../static/src/plan/tag-reading.js";
+import { together } from "../../static/src/plan/tags.js";
 import type { Block, Plan } from "../../static/src/plan/wire.js";
 
 const planOf = (title: string, blocks: Block[], more: Partial<Plan> = {}): Plan => ({ format: 1, title, parts: [{ kind: "main", blocks }], ...more });
@@ -24,6 +25,14 @@ test("with nothing sought everything is found, in its order", () => {
 test("a piece is found however its length is written", () => {
   for (const words of ["2k", "2 km", "2km", "2000m", "2000 metres", "2,000 m", "2000"]) assert.deepEqual(titles({ words }), ["A test"], words);
   for (const words of ["30 min", "30'", "half an hour", "30"]) assert.deepEqual(titles({ words }), ["Easy"], words);
+});
+
+test("a plan whose main piece says it comes before one that says it on the way there", () => {
+  const parts = (warm: number, main: number): Plan["parts"] => [{ kind: "warm-up", blocks: [{ ...light, rate: warm }] }, { kind: "main", blocks: [{ ...light, rate: main }] }];
+  const there: Findable = { plan: { ...planOf("One", []), parts: parts(20, 30) }, seconds_s: 600 };
+  const then: Findable = { plan: { ...planOf("Other", []), parts: parts(18, 20) }, seconds_s: 600 };
+  assert.deepEqual(found([there, then], { ...EVERYTHING, words: "r20" }), [then, there]);
+  assert.deepEqual(found([there, then], EVERYTHING), [there, then]);
 });
 
 test("a number means that number, and not the beginning of another", () => {

@@ -2,8 +2,8 @@
 import { openDB, type IDBPDatabase } from "idb";
 import { alone } from "../plan/alone.js";
 import { isJoined, joinedRecord } from "./joining.js";
-import { KEY_PATHS, type Shape, type Shelf, type Step, type Store, type Value } from "./shape.js";
-import { Silence, type Silences } from "./silence.js";
+import { KEY_PATHS, type Durability, type Shape, type Shelf, type Step, type Store, type Value } from "./shape.js";
+import { CalledOff, Silence, type Silences } from "./silence.js";
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
 const VERSION = 3;
@@ -80,22 +80,25 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
   }
 
   /** What is asked in a transaction, which is aborted where no answer comes: so it can be asked again and is done once. */
-  function within<Result>(transaction: { abort(): void; readonly done: Promise<void> }, answer: Promise<Result>): Promise<Result> {
+  function within<Result>(transaction: { abort(): void; readonly done: Promise<void> }, answer: Promise<Result>, calledOff?: AbortSignal): Promise<Result> {
     transaction.done.catch(() => undefined);
-    return silences.answered(answer, () => {
+    const takeBack = () => {
       try {
         transaction.abort();
       } catch {
         // Its commit is under way.
       }
-    });
+    };
+    calledOff?.addEventListener("abort", takeBack);
+    return silences.answered(answer, takeBack).finally(() => calledOff?.removeEventListener("abort", takeBack));
   }
 
-  function joinSome(steps: readonly Step[]): Promise<void> {
-    return withHandle((db) => {
-      const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability: "strict" });
-      const taken = steps.map((step) => join(step, transaction.objectStore(step.store) as unknown as Records));
-      return within(transaction, finished(transaction, [...taken, transaction.done]));
+  function writeEach(steps: readonly Step[], take: Take, durability: Durability, calledOff?: AbortSignal): Promise<void> {
+    return withHandle(async (db) => {
+      if (calledOff?.aborted) throw new CalledOff();
+      const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
+      const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
+      return within(transaction, finished(transaction, [...taken, transaction.done]), calledOff);
     });
   }
 
@@ -117,14 +120,9 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
         const transaction = db.transaction(store);
         return within(transaction, transaction.store.getAllKeys());
       }),
-    write: (steps, durability = "relaxed") =>
-      withHandle((db) => {
-        const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
-        const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
-        return within(transaction, finished(transaction, [...taken, transaction.done]));
-      }),
+    write: (steps, durability = "relaxed", calledOff) => writeEach(steps, take, durability, calledOff),
     join: async (steps) => {
-      for (let first = 0; first < steps.length; first += STEPS_AT_ONCE) await joinSome(steps.slice(first, first + STEPS_AT_ONCE));
+      for (let first = 0; first < steps.length; first += STEPS_AT_ONCE) await writeEach(steps.slice(first, first + STEPS_AT_ONCE), join, "strict");
     },
     change: (store, key, next) =>
       withHandle((db) => {
@@ -138,6 +136,8 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
       }),
   };
 }
+
+type Take = (step: Step, records: Records) => Promise<unknown>;
 
 async function join(step: Step, records: Records): Promise<unknown> {
   if (!("put" in step) || !isJoined(step.store)) return take(step, records);

@@ -10,7 +10,7 @@ import { checkedPlan } from "../plan/checked-plan.js";
 import { sumOf } from "../plan/crc32.js";
 import { FACT_BOUNDS, type Fact as PersonFact } from "../plan/fact-bounds.js";
 import { resultProblem } from "../plan/result-words.js";
-import { areTags } from "../plan/tags.js";
+import { areTags } from "../plan/tag-reading.js";
 import type { Athlete, Plan, Timeline } from "../plan/wire.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Fact } from "../timeline/facts.js";

@@ -2,8 +2,7 @@
  * What was kept in memory while the disk did not answer, joined to what the disk holds: nothing of either is lost, and joining
  * twice is joining once. What was said last counts, and what was not said in memory stays as the disk has it.
  */
-import { canonical } from "../plan/canonical.js";
-import { MOST_TAGS, areTags, together } from "../plan/tags.js";
+import { MOST_TAGS, together } from "../plan/tags.js";
 import type { AthleteRecord } from "./athlete.js";
 import type { KeyedWall } from "./keyed-walls.js";
 import type { PlanRecord } from "./plans.js";
@@ -15,7 +14,7 @@ type Fields = Readonly<Record<string, unknown>>;
 type Join<Name extends Store> = (disk: Value<Name>, memory: Value<Name>) => Value<Name>;
 
 const JOINS: { readonly [Name in Store]?: Join<Name> } = {
-  settings: (disk, memory) => ({ ...memory, values: joinedSettings({ ...disk.values }, { ...memory.values }) }),
+  settings: (disk, memory) => ({ ...memory, values: byName(disk.values, memory.values, joinedSetting) }),
   plans: joinedPlan,
   entries: (disk, memory) => ({ ...disk, ...memory }),
   athletes: joinedAthlete,
@@ -37,25 +36,29 @@ export function joinedRecord<Name extends Store>(store: Name, disk: Value<Name> 
   }
 }
 
-const SETTINGS: Readonly<Record<string, (disk: never, memory: never) => unknown>> = {
+type JoinSaid = (here: never, said: never, name: string) => unknown;
+
+const SETTINGS: Readonly<Record<string, JoinSaid>> = {
   draft: joinedDraft,
-  drafts: (disk: Fields, memory: Fields) => byName(disk, memory, joinedDraft),
-  preferences: (disk: { values: Fields }, memory: { values: Fields }) => ({ ...memory, values: { ...disk.values, ...memory.values } }),
-  wall: (disk: Fields, memory: Fields) => ({ ...disk, ...Object.fromEntries(Object.entries(memory).filter(([, value]) => value !== null && !(Array.isArray(value) && !value.length))) }),
+  drafts: (here: Fields, said: Fields) => byName(here, said, joinedDraft),
+  preferences: (here: { values: Fields }, said: { values: Fields }) => ({ ...said, values: { ...here.values, ...said.values } }),
+  wall: (here: Fields, said: Fields) => byName(here, said, (before: unknown, now: unknown[] | null) => (now?.length === 0 ? before : (now ?? before))),
   walls: joinedWalls,
 };
 
-function joinedSettings(disk: Fields, memory: Fields): Fields {
-  return byName(disk, memory, (here, more, name) => {
-    const join = SETTINGS[name] as ((disk: unknown, memory: unknown) => unknown) | undefined;
-    return join && (here ?? null) !== null && (more ?? null) !== null ? join(here, more) : more;
-  });
+/** Those of both; what both have is joined. */
+function byName(here: Fields, said: Fields, join: JoinSaid): Fields {
+  const both = Object.entries(said).map(([name, value]) => [name, (here[name] ?? null) === null ? value : join(here[name] as never, value as never, name)]);
+  return { ...here, ...Object.fromEntries(both) };
 }
 
-/** Those of both; what both have is joined. */
-function byName(disk: Fields, memory: Fields, join: (disk: never, memory: never, name: string) => unknown): Fields {
-  const said = Object.entries(memory).map(([name, value]) => [name, name in disk ? join(disk[name] as never, value as never, name) : value]);
-  return { ...disk, ...Object.fromEntries(said) };
+/** One that is damaged takes no other with it. */
+function joinedSetting(here: never, said: never, name: string): unknown {
+  try {
+    return SETTINGS[name]?.(here, said, name) ?? said;
+  } catch {
+    return said;
+  }
 }
 
 /** The later text where it grew out of the earlier one; of two that have nothing to do with each other, one stands under the other. */
@@ -80,8 +83,8 @@ function joinedWalls(disk: readonly KeyedWall[], memory: readonly KeyedWall[]): 
 
 /** The disk's, with the tags of both; one's own plan that says something else now is the later one. */
 function joinedPlan(disk: PlanRecord, memory: PlanRecord): PlanRecord {
-  const tags = together(areTags(disk.tags) ? disk.tags : [], memory.tags).slice(0, MOST_TAGS);
-  const isLater = planFault(disk) !== null || (memory.source === "mine" && canonical(disk.plan) !== canonical(memory.plan));
+  const tags = together(Array.isArray(disk.tags) ? disk.tags : [], memory.tags).slice(0, MOST_TAGS);
+  const isLater = planFault(disk) !== null || (memory.source === "mine" && !same(disk.plan, memory.plan));
   return { ...(isLater ? memory : disk), ...(tags.length ? { tags } : {}), kept_at_ms: memory.kept_at_ms };
 }
 
@@ -89,5 +92,9 @@ function joinedPlan(disk: PlanRecord, memory: PlanRecord): PlanRecord {
 function joinedAthlete({ athlete: disk, answer }: AthleteRecord, { athlete: memory }: AthleteRecord): AthleteRecord {
   const { results } = joinedResults(disk.results ?? [], memory.results ?? []);
   const athlete = { ...disk, ...memory, ...(results.length ? { results } : {}) };
-  return { id: "me", athlete, answer: canonical(athlete) === canonical(disk) ? answer : null };
+  return { id: "me", athlete, answer: same(athlete, disk) ? answer : null };
+}
+
+function same(one: unknown, other: unknown): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
