@@ -7,7 +7,8 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
-import type { LoggedSession, Remarks } from "../data/log.js";
+import type { LoggedSession } from "../data/log.js";
+import type { Remarks } from "../data/remarks.js";
 import "./how-it-went.js";
 import { buttons, page, type } from "./look.js";
 import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
