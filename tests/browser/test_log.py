@@ -65,7 +65,7 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID)
     assert accessibility_faults(chromium) == []
     assert too_wide(chromium) == {}
-    chromium.click(link("Its plan, to row it again"))
+    chromium.click(link("Open its plan"))
     chromium.see(words(re.compile("^Last rowed ")))
     chromium.see(words("Rowed to the end, 10:00, effort 5: hard"))
     assert accessibility_faults(chromium) == []
