@@ -8,6 +8,7 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.conftest import Launch
 from tests.browser.later_files import LATER_KEPT
+from tests.browser.pressing import let_a_slip_pass
 from tests.browser.processes import wait_until
 from tests.browser.quick_clock import quick_clock
 from tests.browser.storage import stored
@@ -77,6 +78,7 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     assert too_wide(chromium) == {}
     chromium.click(link(re.compile("^Ten minutes")))
     chromium.click(button("Take it off this device"))
+    let_a_slip_pass(chromium)
     chromium.click(button("Keep it"))
     chromium.click(button("Take it off this device"))
     chromium.click(button("Yes, take it off this device"))

@@ -8,6 +8,7 @@ from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.engines import Browser
 from tests.browser.later_files import LATER_KEPT
+from tests.browser.pressing import let_a_slip_pass, press_twice
 from tests.browser.targets import button, field, heading, link, words
 
 LIKELY = heading("Likely, if you trained for it")
@@ -49,7 +50,9 @@ def test_everything_is_removed_at_once_after_it_was_asked_again(chromium: Browse
     chromium.type(field("Age, years"), "44")
     chromium.press("Tab")
     chromium.see(words(re.compile("^Heart rates are shares of your highest, taken from your age")))
-    chromium.click(button("Remove all on this page"))
+    assert press_twice(chromium, button("Remove all on this page")) == "Keep it"
+    chromium.see(button("Yes, remove it all"))
+    let_a_slip_pass(chromium)
     chromium.click(button("Keep it"))
     chromium.see(RESULT)
     chromium.click(button("Remove all on this page"))

@@ -52,7 +52,7 @@ class Rowing:
 
     def tap(self, name: str, ago: int = 0) -> None:
         self.browser.click(button(name))
-        self.last_tap = self.phone.now
+        self.last_tap = self.last_press = self.phone.now
         self._written("done", ago)
 
     def _written(self, does: str, *given: Any) -> None:

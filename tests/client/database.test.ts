@@ -4,6 +4,7 @@ import { test, type TestContext } from "node:test";
 import type { PlanRecord } from "../../static/src/data/plans.js";
 import { makeDatabase, type Database } from "../../static/src/data/database.js";
 import { isLostConnection } from "../../static/src/data/disk.js";
+import { WriteQueue } from "../../static/src/data/write-queue.js";
 
 type Open = Parameters<typeof makeDatabase>[0];
 type Handle = Awaited<ReturnType<Open>>;
@@ -150,7 +151,9 @@ test("a request that is not answered is taken back and asked anew over another c
   assert.equal(database.isSilent(), false);
   await pass(t, 2);
   assert.equal(database.isSilent(), true);
-  await pass(t, 2 + 15 + 15);
+  await pass(t, 2 + 10);
+  assert.deepEqual(log.slice(2), ["abort", "open", "get", "abort", "open", "get"], "after 5 s, and 10 s after that");
+  await pass(t, 20);
   assert.equal(await answer, undefined);
   assert.deepEqual(log, ["open", "get", "abort", "open", "get", "abort", "open", "get", "abort", "open", "get"]);
   assert.deepEqual([database.isSilent(), database.where()], [false, "disk"]);
@@ -189,6 +192,40 @@ test("a change that was not answered is made once, whether or not its commit cam
     assert.deepEqual(await second, { name: "a", values: { draft: "xx" } });
     assert.deepEqual(await database.get("settings", "a"), { name: "a", values: { draft: "xx" } });
   }
+});
+
+test("what is called off while storage is silent is taken back, and not asked again", async (t) => {
+  sleeping(t);
+  const { open, log } = connections({ left: 0, error: lost(), silent: 1 });
+  const database = makeDatabase(open);
+  const queue = new WriteQueue(() => undefined);
+  void queue.add((calledOff) => database.put("settings", settings("mine"), "strict", calledOff));
+  void queue.once((calledOff) => database.put("settings", settings("alive"), "relaxed", calledOff));
+  await pass(t, 1);
+  queue.clear();
+  await pass(t, 60);
+  assert.equal(await database.get("settings", "mine"), undefined);
+  assert.equal(queue.trouble, null);
+  assert.ok(log.includes("abort"));
+  await queue.add((calledOff) => database.put("settings", settings("later"), "strict", calledOff));
+  assert.deepEqual(await database.get("settings", "later"), settings("later"));
+});
+
+test("what is called off before the connection is open is never asked", async (t) => {
+  sleeping(t);
+  let let_in: () => void = () => undefined;
+  const { open, log } = connections({ left: 0, error: lost() });
+  const database = makeDatabase(async (dropped) => {
+    await new Promise<void>((done) => (let_in = done));
+    return open(dropped);
+  });
+  const queue = new WriteQueue(() => undefined);
+  void queue.add((calledOff) => database.put("settings", settings("mine"), "strict", calledOff));
+  await pass(t, 1);
+  queue.clear();
+  let_in();
+  await pass(t, 1);
+  assert.deepEqual(log, ["open"]);
 });
 
 test("an opening that is never answered is asked again, and nothing is taken for gone meanwhile", async (t) => {

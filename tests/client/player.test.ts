@@ -594,6 +594,18 @@ test("a finger that slips presses once: a hold stays held, one block is skipped,
   assert.equal(player.snapshot().index, 2, "another button is another press");
 });
 
+test("the second press of one that ended a gap holds nothing, whatever lies under the finger then", async () => {
+  const player = await started(timeline(gap(60), row(60, 24)));
+  pass(player, 10);
+  player.done();
+  pass(player, 0.2);
+  player.hold();
+  assert.notEqual(player.snapshot().phase, "held");
+  pass(player, 0.2);
+  player.hold();
+  assert.equal(player.snapshot().phase, "held");
+});
+
 test("a press after a sleep is no slip, though the monotonic clock stood still", async () => {
   const player = await started(timeline(open(24), open(24), row(60, 24)));
   pass(player, 10);

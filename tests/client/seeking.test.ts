@@ -26,6 +26,14 @@ test("a piece is found however its length is written", () => {
   for (const words of ["30 min", "30'", "half an hour", "30"]) assert.deepEqual(titles({ words }), ["Easy"], words);
 });
 
+test("a plan whose main piece says it comes before one that says it on the way there", () => {
+  const parts = (warm: number, main: number): Plan["parts"] => [{ kind: "warm-up", blocks: [{ ...light, rate: warm }] }, { kind: "main", blocks: [{ ...light, rate: main }] }];
+  const there: Findable = { plan: { ...planOf("One", []), parts: parts(20, 30) }, seconds_s: 600 };
+  const then: Findable = { plan: { ...planOf("Other", []), parts: parts(18, 20) }, seconds_s: 600 };
+  assert.deepEqual(found([there, then], { ...EVERYTHING, words: "r20" }), [then, there]);
+  assert.deepEqual(found([there, then], EVERYTHING), [there, then]);
+});
+
 test("a number means that number, and not the beginning of another", () => {
   assert.deepEqual(titles({ words: "200 m" }), []);
   assert.deepEqual(titles({ words: "2" }), []);

@@ -6,6 +6,7 @@
 import { LitElement, css, html, nothing } from "lit";
 import { resultWords } from "../plan/result-words.js";
 import type { Athlete, AthleteAnswer, Finding, Result } from "../plan/wire.js";
+import "./ask-first.js";
 import "./athlete-facts.js";
 import "./athlete-tables.js";
 import { buttons, page, type } from "./look.js";
@@ -14,17 +15,15 @@ import "./result-entry.js";
 const OF_RESULT = /^(?:\/athlete)?\/results\/(\d+)/;
 
 export class AthleteScreen extends LitElement {
-  static override properties = { athlete: { attribute: false }, answer: { attribute: false }, trouble: {}, asking: { state: true } };
+  static override properties = { athlete: { attribute: false }, answer: { attribute: false }, trouble: {} };
   declare athlete: Athlete | undefined;
   declare answer: AthleteAnswer | null;
   declare trouble: string;
-  declare asking: boolean;
 
   constructor() {
     super();
     this.answer = null;
     this.trouble = "";
-    this.asking = false;
   }
 
   static override styles = [type, buttons, page, css`
@@ -36,7 +35,6 @@ export class AthleteScreen extends LitElement {
     li p { grid-column: 1 / -1; }
     .find { padding: 10px 14px; background: var(--hull); border-left: 6px solid var(--edge); border-radius: 6px var(--r) var(--r) 6px; }
     .warning, .advice { border-left-color: var(--catch); }
-    .ask { display: flex; flex-wrap: wrap; gap: 10px; }
     @media (min-width: 1000px) {
       main { width: min(100%, 1120px); grid-template-columns: minmax(0, 1fr) minmax(0, 1.2fr); grid-template-rows: repeat(3, auto) 1fr;
         gap: 28px 48px; align-items: start; }
@@ -87,16 +85,9 @@ export class AthleteScreen extends LitElement {
     return findings.map(({ severity, sentence, reason }) => html`<p class="find ${severity}">${sentence}${reason ? html` <span class="small">${reason}</span>` : nothing}</p>`);
   }
 
-  /** Taking everything away is asked once more; what comes under the finger is the harmless answer. */
   private removal(athlete: Athlete) {
     if (!Object.keys(athlete).length) return nothing;
-    const forget = () => {
-      this.asking = false;
-      this.tell("forget");
-    };
-    return html`<section class="ask">${this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
-        <button type="button" @click=${forget}>Yes, remove it all</button>`
-      : html`<button type="button" @click=${() => (this.asking = true)}>Remove all on this page</button>`}</section>`;
+    return html`<ask-first words="Remove all on this page" yes="Yes, remove it all" @sure=${() => this.tell("forget")}></ask-first>`;
   }
 
   private tell(name: "remove" | "forget", detail?: Result): void {

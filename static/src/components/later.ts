@@ -1,4 +1,5 @@
 /** What is not needed to row: one file of its own, imported once the first screen stands. */
+import "./ask-first.js";
 import "./athlete-home.js";
 import "./block-list.js";
 import "./finding-list.js";

@@ -4,7 +4,6 @@ import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { isSound, openSession, type LedBy, type SessionRecord } from "../data/sessions.js";
 import { faultWords } from "../data/sound-session.js";
 import type { Timeline } from "../plan/wire.js";
-import { chosen } from "../state/chosen.js";
 import { player } from "../state/player.js";
 import type { Snapshot } from "../state/snapshot.js";
 import { enterFullScreen } from "./full-screen.js";
@@ -143,11 +142,6 @@ export class Leading implements ReactiveController {
   question() {
     return html`<open-session-question instead="End it, and show this one" @back=${() => goTo(this.host, `/${this.open?.led_by ?? "row"}`)}
       @instead=${() => void this.startInstead()}></open-session-question>`;
-  }
-
-  /** Starts what waits for the time that was set now, with the count-in of any start. */
-  startSoon(): void {
-    player.startAtClock(Date.now() + chosen.now.start_count_s * 1000);
   }
 
   readonly holdOrGoOn = (): void => {

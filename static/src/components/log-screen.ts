@@ -5,7 +5,8 @@
  * `trouble` (why one could not be taken off, or "").
  * Events: `remarked` (detail: id and remarks), `forget` (detail: an id).
  */
-import { LitElement, css, html, nothing, type PropertyValues } from "lit";
+import { LitElement, css, html, nothing } from "lit";
+import { keyed } from "lit/directives/keyed.js";
 import type { LoggedSession, Remarks } from "../data/log.js";
 import "./how-it-went.js";
 import { buttons, page, type } from "./look.js";
@@ -17,7 +18,7 @@ const LATEST = 30;
 
 export class LogScreen extends LitElement {
   static override properties = {
-    sessions: { attribute: false }, unsound: { type: Number }, opened: {}, plan: {}, notice: {}, trouble: {}, all: { state: true }, asking: { state: true },
+    sessions: { attribute: false }, unsound: { type: Number }, opened: {}, plan: {}, notice: {}, trouble: {}, all: { state: true },
   };
   declare sessions: readonly LoggedSession[] | undefined;
   declare unsound: number;
@@ -26,7 +27,6 @@ export class LogScreen extends LitElement {
   declare notice: string;
   declare trouble: string;
   declare all: boolean;
-  declare asking: boolean;
 
   constructor() {
     super();
@@ -35,7 +35,6 @@ export class LogScreen extends LitElement {
     this.notice = "";
     this.trouble = "";
     this.all = false;
-    this.asking = false;
   }
 
   static override styles = [type, buttons, page, figuresLook, css`
@@ -49,16 +48,13 @@ export class LogScreen extends LitElement {
     .list b { font-size: 1.25rem; line-height: 1.2; }
     .note { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden; }
     .notice { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
-    .acts { display: flex; flex-wrap: wrap; gap: 10px; }
+    .acts { display: grid; gap: 10px; justify-items: start; }
+    .acts ask-first { width: 100%; }
     @media (min-width: 900px) {
       main.whole { width: min(100%, 1000px); }
       .list { grid-template-columns: 1fr 1fr; }
     }
   `];
-
-  override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has("opened")) this.asking = false;
-  }
 
   override render() {
     const { sessions, opened } = this;
@@ -103,15 +99,12 @@ export class LogScreen extends LitElement {
     </main>`;
   }
 
-  /** Taking it off is asked once more; what comes under the finger that pressed is the harmless answer. */
   private acts(id: string) {
     const forget = () => this.dispatchEvent(new CustomEvent("forget", { detail: id }));
     return html`<section aria-label="This session">
       ${this.plan === "" ? html`<p class="small">Its plan is not on this device any more.</p>` : nothing}
       <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Its plan, to row it again</a>` : nothing}
-        ${this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
-            <button type="button" @click=${forget}>Yes, take it off this device</button>`
-          : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>
+        ${keyed(id, html`<ask-first words="Take it off this device" yes="Yes, take it off this device" @sure=${forget}></ask-first>`)}</div>
       <p role="alert">${this.trouble}</p></section>`;
   }
 }

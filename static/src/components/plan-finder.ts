@@ -55,7 +55,7 @@ export class PlanFinder extends LitElement {
     const everything = isEverything(sought);
     return html`<search aria-label="Plans"><div class="words"><label for="words">Find a plan</label>
           <input id="words" type="search" autocomplete="off" aria-describedby="how" .value=${sought.words} @input=${(event: Event) => this.seek({ words: (event.target as HTMLInputElement).value })}>
-          <p class="small" id="how">Such as 2 km, 8 x 500, r20, ladder</p></div>
+          <p class="small" id="how">Such as 2 km, r20, ladder, one foot</p></div>
         <details ?open=${this.unfolded}><summary>Length, level, equipment</summary><div class="picks">${this.picks(sought)}</div></details></search>
       ${everything ? html`<slot></slot>` : this.found(found(this.plans, sought))}`;
   }

@@ -53,7 +53,6 @@ export class PlanScreen extends LitElement {
     outdated: { type: Boolean },
     busy: { type: Boolean },
     mendTrouble: {},
-    asking: { state: true },
     trouble: {},
     sharing: { state: true },
     lacking: { state: true },
@@ -79,7 +78,6 @@ export class PlanScreen extends LitElement {
   declare outdated: boolean;
   declare busy: boolean;
   declare mendTrouble: string;
-  declare asking: boolean;
   declare trouble: string;
   declare sharing: boolean;
   /** The part that shares is not on this device, and could not be fetched. */
@@ -102,7 +100,6 @@ export class PlanScreen extends LitElement {
     this.outdated = false;
     this.busy = false;
     this.mendTrouble = "";
-    this.asking = false;
     this.trouble = "";
     this.sharing = false;
     this.lacking = false;
@@ -133,7 +130,8 @@ export class PlanScreen extends LitElement {
     }
     .left, .blocks { display: grid; gap: 22px; align-content: start; }
     last-rowed:not(:defined) { display: none; }
-    .keeping { display: flex; flex-wrap: wrap; gap: 10px; }
+    .keeping { display: grid; gap: 10px; justify-items: start; }
+    .keeping ask-first { width: 100%; }
   `];
 
   /** Blocks in words, findings, readiness: without them the plan can still be rowed. */
@@ -202,16 +200,13 @@ export class PlanScreen extends LitElement {
       <button type="button" @click=${make}>Get the one-file page</button></div>`;
   }
 
-  /** What else can be done with a plan: to change one's own in its place, another as a copy; taking one's own off the device is asked once more,
-   * and what comes under the finger that pressed is the harmless answer. */
+  /** What else can be done with a plan: to change one's own in its place, another as a copy; to take one's own off the device. */
   private keeping() {
     const tell = (name: "edit" | "forget") => () => this.dispatchEvent(new CustomEvent(name));
     const tag = ({ detail }: CustomEvent<string[]>) => this.dispatchEvent(new CustomEvent("tags", { detail }));
     return html`${this.own ? html`<tag-entry .tags=${this.tags} @tags=${tag}></tag-entry>` : nothing}
       <div class="keeping"><button type="button" @click=${tell("edit")}>${this.own && !this.sent ? "Change it" : "Make your own of it"}</button>
-      ${!this.own ? nothing : this.asking ? html`<button type="button" @click=${() => (this.asking = false)}>Keep it</button>
-          <button type="button" @click=${tell("forget")}>Yes, take it off this device</button>`
-        : html`<button type="button" @click=${() => (this.asking = true)}>Take it off this device</button>`}</div>`;
+      ${this.own ? html`<ask-first words="Take it off this device" yes="Yes, take it off this device" @sure=${tell("forget")}></ask-first>` : nothing}</div>`;
   }
 
   /** The splits follow a result at once; the words, the goal and the warm-up were made without it. */

@@ -82,7 +82,7 @@ export class PrompterHome extends LitElement {
     const { leading } = this;
     return html`<prompter-screen .planTitle=${timeline!.plan.title} .held=${phase === "held"} .waiting=${phase === "count-in" && starts_at_ms !== null} .sound=${sound}
       .watching=${this.following} .note=${this.note()} .remark=${leading.remark} .size=${size} .mirrored=${mirrored}
-      @start=${() => leading.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()} @sound=${() => leading.changeSound()}
+      @start=${() => player.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()} @sound=${() => leading.changeSound()}
       @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()} @look=${({ detail }: CustomEvent<PrompterSettings>) => this.choose(detail)}></prompter-screen>`;
   }
 

@@ -58,7 +58,7 @@ export class SessionBefore extends LitElement {
 
   override render() {
     if (this.silent) return this.words("Looking for an open session", "Storage does not answer just now, and is asked again and again. A session left open on this device is not lost: wait here, and it goes on.");
-    if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first.");
+    if (!this.name) return this.words("Nothing is being rowed here", "Choose a plan first. What was rowed before stands in the log.", true);
     if (this.trouble) return this.words("This plan cannot be opened", this.trouble);
     if (!this.beginning || !this.settings) return this.waiting ? this.words("Opening the plan …", "Storage does not answer just now, and is asked again and again.") : nothing;
     if (!this.settings.cautions_read) return html`<caution-page @accepted=${this.accept} @leave=${this.leave}></caution-page>`;
@@ -66,8 +66,9 @@ export class SessionBefore extends LitElement {
       @start=${this.begin} @leave=${this.leave}></set-up-card>`;
   }
 
-  private words(title: string, sentence: string) {
-    return html`<main><h1 tabindex="-1">${title}</h1><p>${sentence}</p><a class="button go" href="/">See the plans</a></main>`;
+  private words(title: string, sentence: string, rowed = false) {
+    return html`<main><h1 tabindex="-1">${title}</h1><p>${sentence}</p><a class="button go" href="/">See the plans</a>
+      ${rowed ? html`<a class="button" href="/log">Log</a>` : nothing}</main>`;
   }
 
   private async gather(): Promise<void> {

@@ -12,7 +12,7 @@ const QUIET_S = 30;
 const SHORT_ID = 4;
 
 /** Whether a tablet follows a wall now; undefined where the server has not told. */
-export function follows({ asked_s_ago }: Pick<Wall, "asked_s_ago">): boolean | undefined {
+function follows({ asked_s_ago }: Pick<Wall, "asked_s_ago">): boolean | undefined {
   return asked_s_ago === undefined ? undefined : asked_s_ago !== null && asked_s_ago <= QUIET_S;
 }
 

@@ -81,7 +81,7 @@ export class WallHome extends LitElement {
   private running({ timeline, sound }: Snapshot, { lanes, sight }: WallSettings) {
     const { leading } = this;
     return html`<wall-screen .timeline=${timeline} .sound=${sound} .remark=${leading.remark} .lanes=${lanes} .targets=${this.targets} .sight=${sight}
-      @start=${() => leading.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()}
+      @start=${() => player.startSoon()} @hold=${leading.holdOrGoOn} @back=${() => player.back()} @skip=${() => player.skip()}
       @sound=${() => leading.changeSound()} @wake=${() => leading.wake()} @full=${changeFullScreen} @end=${() => player.end()}
       @lanes=${({ detail }: CustomEvent<Lane[]>) => this.changeLanes(detail)}></wall-screen>`;
   }

@@ -13,7 +13,7 @@ import { KEY_PATHS, type Durability, type Key, type Shelf, type Step, type Store
 import { Silence, Silences } from "./silence.js";
 
 export interface Database extends Shelf {
-  put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability): Promise<void>;
+  put<Name extends Store>(store: Name, value: Value<Name>, durability?: Durability, calledOff?: AbortSignal): Promise<void>;
   remove<Name extends Store>(store: Name, key: Key<Name>): Promise<void>;
   /** Where records go: `memory` when nothing can be stored, so that they are gone with the page. */
   where(): "disk" | "memory";
@@ -98,8 +98,8 @@ export function makeDatabase(open: Open, makeRoom: (db: Handle) => Promise<boole
     get: (store, key) => asked((shelf) => shelf.get(store, key)),
     all: (store, from, to) => asked((shelf) => shelf.all(store, from, to)),
     keys: (store) => asked((shelf) => shelf.keys(store)),
-    write: (steps, durability) => asked((shelf) => shelf.write(steps, durability)),
-    put: (store, value, durability) => asked((shelf) => shelf.write([{ store, put: value } as Step], durability)),
+    write: (steps, durability, calledOff) => asked((shelf) => shelf.write(steps, durability, calledOff)),
+    put: (store, value, durability, calledOff) => asked((shelf) => shelf.write([{ store, put: value } as Step], durability, calledOff)),
     remove: (store, key) => asked((shelf) => shelf.write([{ store, remove: key } as Step])),
     change: (store, key, next) => {
       const once = onlyOnce(next);

@@ -2,7 +2,7 @@
 import { openDB, type IDBPDatabase } from "idb";
 import { alone } from "../plan/alone.js";
 import { KEY_PATHS, type Shape, type Shelf, type Step, type Store } from "./shape.js";
-import { Silence, type Silences } from "./silence.js";
+import { CalledOff, Silence, type Silences } from "./silence.js";
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
 const VERSION = 3;
@@ -72,15 +72,17 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
   }
 
   /** What is asked in a transaction, which is aborted where no answer comes: so it can be asked again and is done once. */
-  function within<Result>(transaction: { abort(): void; readonly done: Promise<void> }, answer: Promise<Result>): Promise<Result> {
+  function within<Result>(transaction: { abort(): void; readonly done: Promise<void> }, answer: Promise<Result>, calledOff?: AbortSignal): Promise<Result> {
     transaction.done.catch(() => undefined);
-    return silences.answered(answer, () => {
+    const takeBack = () => {
       try {
         transaction.abort();
       } catch {
         // Its commit is under way.
       }
-    });
+    };
+    calledOff?.addEventListener("abort", takeBack);
+    return silences.answered(answer, takeBack).finally(() => calledOff?.removeEventListener("abort", takeBack));
   }
 
   return {
@@ -101,11 +103,12 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
         const transaction = db.transaction(store);
         return within(transaction, transaction.store.getAllKeys());
       }),
-    write: (steps, durability = "relaxed") =>
-      withHandle((db) => {
+    write: (steps, durability = "relaxed", calledOff) =>
+      withHandle(async (db) => {
+        if (calledOff?.aborted) throw new CalledOff();
         const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
         const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
-        return within(transaction, finished(transaction, [...taken, transaction.done]));
+        return within(transaction, finished(transaction, [...taken, transaction.done]), calledOff);
       }),
     change: (store, key, next) =>
       withHandle((db) => {

@@ -61,18 +61,18 @@ export function isSound(open: StoredSession | UnsoundSession): open is StoredSes
 }
 
 /** Writes a session together with its first fact, so that there is never the one without the other. */
-export function saveSession(record: SessionRecord, first: Fact): Promise<void> {
+export function saveSession(record: SessionRecord, first: Fact, calledOff?: AbortSignal): Promise<void> {
   const fact: FactRecord = { session: record.id, number: 0, fact: first };
-  return database.write([{ store: "sessions", put: record }, { store: "facts", put: fact }], "strict");
+  return database.write([{ store: "sessions", put: record }, { store: "facts", put: fact }], "strict", calledOff);
 }
 
 /** Writes a fact at once and for good. */
-export function saveFact(session: string, number: number, fact: Fact): Promise<void> {
-  return database.put("facts", { session, number, fact }, "strict");
+export function saveFact(session: string, number: number, fact: Fact, calledOff?: AbortSignal): Promise<void> {
+  return database.put("facts", { session, number, fact }, "strict", calledOff);
 }
 
-export function saveHeartbeat(heartbeat: Heartbeat): Promise<void> {
-  return database.put("heartbeats", heartbeat, "relaxed");
+export function saveHeartbeat(heartbeat: Heartbeat, calledOff?: AbortSignal): Promise<void> {
+  return database.put("heartbeats", heartbeat, "relaxed", calledOff);
 }
 
 /** The session that was not ended, the newest if there are several; undefined when there is none. */
@@ -92,10 +92,10 @@ export async function factsOf(session: string): Promise<Fact[]> {
 }
 
 /** Marks a session as ended, and moves it to the log; one that led a room was rowed by nobody here, and goes. */
-export function closeSession(record: SessionRecord): Promise<void> {
-  if (record.led_by) return discardSession(record.id);
+export function closeSession(record: SessionRecord, calledOff?: AbortSignal): Promise<void> {
+  if (record.led_by) return discardSession(record.id, calledOff);
   const ended: SessionRecord = { ...record, state: "ended" };
-  return database.write([{ store: "log", put: ended }, { store: "sessions", remove: record.id }], "strict");
+  return database.write([{ store: "log", put: ended }, { store: "sessions", remove: record.id }], "strict", calledOff);
 }
 
 /** Takes a session out of the way as it is: what can be read of it stays, in the log, and is not offered again. */
@@ -105,12 +105,12 @@ export async function putAside(id: string): Promise<void> {
 }
 
 /** Takes a session off this device, with all its facts. */
-export function discardSession(session: string): Promise<void> {
+export function discardSession(session: string, calledOff?: AbortSignal): Promise<void> {
   return database.write([
     { store: "sessions", remove: session },
     { store: "heartbeats", remove: session },
     { store: "facts", remove: [session, 0], to: [session, Number.MAX_SAFE_INTEGER] },
-  ]);
+  ], "relaxed", calledOff);
 }
 
 const UNREADABLE: Fault = { kind: "unreadable", where: "" };

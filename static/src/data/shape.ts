@@ -39,8 +39,11 @@ export interface Shelf {
   get<Name extends Store>(store: Name, key: Key<Name>): Promise<Value<Name> | undefined>;
   all<Name extends Store>(store: Name, from?: Key<Name>, to?: Key<Name>): Promise<Value<Name>[]>;
   keys<Name extends Store>(store: Name): Promise<Key<Name>[]>;
-  /** Makes all of these changes or none; `remove` with `to` takes away everything from one key to the other. */
-  write(steps: readonly Step[], durability?: Durability): Promise<void>;
+  /**
+   * Makes all of these changes or none; `remove` with `to` takes away everything from one key to the other. Once it is
+   * called off it is not asked again, and taken back where it waits for an answer.
+   */
+  write(steps: readonly Step[], durability?: Durability, calledOff?: AbortSignal): Promise<void>;
   /** Puts what `next` makes of the record there is, and answers it; no other write comes between. */
   change<Name extends Store>(store: Name, key: Key<Name>, next: (before: Value<Name> | undefined) => Value<Name>): Promise<Value<Name>>;
 }

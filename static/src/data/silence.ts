@@ -5,9 +5,9 @@
 
 /** Longer than storage takes, shorter than people wait without a word. */
 const TELL_MS = 3000;
-/** Until a request is asked anew; longer once storage is known to be silent, since it may only be slow. */
+/** Until a request is asked anew; twice as long each time, since storage may only be slow, or have much to do. */
 const GIVE_UP_MS = 5000;
-const GIVE_UP_NEXT_MS = 15_000;
+const LONGEST_MS = 120_000;
 
 /** A request was given up: it is not known whether it would have been answered. */
 export class Silence extends Error {
@@ -16,9 +16,13 @@ export class Silence extends Error {
   }
 }
 
+/** A write was called off before storage had answered. */
+export class CalledOff extends Error {}
+
 export class Silences {
   /** Whether what was asked last is still without an answer. */
   now = false;
+  private give_up_ms = GIVE_UP_MS;
   private readonly waiting = new Set<() => void>();
 
   /** `changed` is called when silence begins or ends. */
@@ -27,7 +31,7 @@ export class Silences {
   /** The answer of a request, which ends any silence; Silence where there is none in time, after `takeBack` has undone what was asked. */
   answered<Answer>(answer: Promise<Answer>, takeBack: () => void): Promise<Answer> {
     // One that comes after it was given up is an answer too, and may be the last that is heard.
-    answer.then(() => this.tell(false), () => undefined);
+    answer.then(() => this.heard(), () => undefined);
     return this.inTime(answer, takeBack);
   }
 
@@ -40,7 +44,7 @@ export class Silences {
         failed(new Silence());
       };
       const telling = setTimeout(() => this.tell(true), TELL_MS);
-      const waiting = setTimeout(() => this.giveUpAll(), this.now ? GIVE_UP_NEXT_MS : GIVE_UP_MS);
+      const waiting = setTimeout(() => this.tooLong(), this.give_up_ms);
       const stop = () => {
         [telling, waiting].forEach((timer) => clearTimeout(timer));
         this.waiting.delete(giveUp);
@@ -53,6 +57,16 @@ export class Silences {
   /** Gives up whatever waits, in its order, so that what is asked anew comes in the same. */
   giveUpAll(): void {
     [...this.waiting].forEach((giveUp) => giveUp());
+  }
+
+  private tooLong(): void {
+    this.give_up_ms = Math.min(2 * this.give_up_ms, LONGEST_MS);
+    this.giveUpAll();
+  }
+
+  private heard(): void {
+    this.give_up_ms = GIVE_UP_MS;
+    this.tell(false);
   }
 
   private tell(now: boolean): void {

@@ -44,7 +44,7 @@ const LEVEL_WORDS: Readonly<Record<Level, string>> = { novice: "novice beginner 
 const NEED_WORDS: Readonly<Record<Need, string>> = { pulse: "pulse belt heart rate", splits: "split power watts display", straps: "straps open feet", drag: "drag factor" };
 const STRAPS = /\b(strap|straps|one foot|feet out|one leg|single leg)\b/i;
 
-/** Those that everything sought for fits, in the order given; those whose title says it all come first. */
+/** Those that everything sought for fits: first whose title says it all, then whose main piece does, else in the order given. */
 export function found<Plan_ extends Findable>(plans: readonly Plan_[], sought: Sought): Plan_[] {
   const words = soughtIn(sought.words);
   const [over, most] = RANGES[sought.range];
@@ -56,8 +56,10 @@ export function found<Plan_ extends Findable>(plans: readonly Plan_[], sought: S
       && (!sought.tag || (plan.tags ?? []).includes(sought.tag))
       && words.every((word) => saidBy(plan).some((said) => isMeant(word, said)));
   });
-  const inTitle = ({ plan }: Plan_) => Number(words.every((word) => wordsOf(plan.title).some((said) => isMeant(word, said))));
-  return fitting.sort((a, b) => inTitle(b) - inTitle(a));
+  const says = (said: readonly string[]) => words.every((word) => said.some((one) => isMeant(word, one)));
+  const rank = ({ plan }: Plan_) => (says(wordsOf(plan.title)) ? 0 : says(inMain(plan)) ? 1 : 2);
+  const ranks = new Map(fitting.map((plan) => [plan, rank(plan)]));
+  return fitting.sort((a, b) => ranks.get(a)! - ranks.get(b)!);
 }
 
 export function isEverything(sought: Sought): boolean {
@@ -86,11 +88,19 @@ function saidBy({ plan, seconds_s, kind = "", level, tags = [] }: Findable): rea
   return [...known, ...wordsOf([kind, ...tags, level ? LEVEL_WORDS[level] : "", `${Math.round(seconds_s / 60)} min`].join(" "))];
 }
 
-function wordsIn(plan: Plan): string[] {
-  const blocks = blocksOf(plan);
-  const lines = blocks.flatMap(({ focus = "", drill, rate, for: length }) => [
+function inMain({ parts }: Plan): string[] {
+  const mains = parts.filter(({ kind }) => kind === "main");
+  return [...mains.flatMap((part) => (part.kind === "gap" ? [] : setWords(part.blocks))), ...wordsOf(linesOf(blocksOf({ parts: mains })).join(" \n "))];
+}
+
+function linesOf(blocks: readonly Block[]): string[] {
+  return blocks.flatMap(({ focus = "", drill, rate, for: length }) => [
     focus, drill?.name ?? "", rate === undefined ? "" : `r${rate}`, length && "metres" in length ? `${length.metres} m` : "",
   ]);
+}
+
+function wordsIn(plan: Plan): string[] {
+  const lines = linesOf(blocksOf(plan));
   const mains = plan.parts.map((part) => (part.kind === "main" ? `${Math.round(secondsOf(part.blocks) / 60)} min` : ""));
   const needs = needsOf(plan).map((need) => NEED_WORDS[need]);
   const parts = plan.parts.map(({ kind }) => kind);
@@ -98,7 +108,7 @@ function wordsIn(plan: Plan): string[] {
   return [...new Set([...sets, ...wordsOf([plan.title, plan.summary ?? "", plan.setup ?? "", ...parts, ...lines, ...mains, ...needs].join(" \n "))])];
 }
 
-function blocksOf({ parts }: Plan): Block[] {
+function blocksOf({ parts }: Pick<Plan, "parts">): Block[] {
   const inside = (steps: readonly Step[]): Block[] =>
     steps.flatMap((step) => ("times" in step ? [...inside(step.blocks), ...inside(step.between ?? [])] : "rest" in step ? [] : [step]));
   return parts.flatMap((part) => (part.kind === "gap" ? [] : inside(part.blocks)));

@@ -39,7 +39,7 @@ export class SessionRun {
   /** A session that is made now, with its first fact. */
   static make(record: SessionRecord, first: Fact, now: Reading, writes: WriteQueue): SessionRun {
     const run = new SessionRun(record, [first], startClock(now), writes);
-    void writes.add(() => saveSession(record, first));
+    void writes.add((calledOff) => saveSession(record, first, calledOff));
     return run;
   }
 
@@ -104,17 +104,17 @@ export class SessionRun {
     if (fact.kind === "start-set") this.clock = fromNowByTheWall(this.clock);
     this.state = follow(this.record.timeline, this.state, fact);
     this.reached = { at_s: -Infinity, state: this.state };
-    void this.writes.add(() => saveFact(this.record.id, number, fact));
+    void this.writes.add((calledOff) => saveFact(this.record.id, number, fact, calledOff));
   }
 
   /** Marks it as ended in storage, after all its facts. */
   close(): Promise<void> {
-    return this.writes.add(() => closeSession(this.record));
+    return this.writes.add((calledOff) => closeSession(this.record, calledOff));
   }
 
   /** Takes it off this device. */
   discard(): Promise<void> {
-    return this.writes.add(() => discardSession(this.record.id));
+    return this.writes.add((calledOff) => discardSession(this.record.id, calledOff));
   }
 
   /** Saves a sign of life if the last one is a second old, or when it has to be `now`. */
@@ -124,7 +124,7 @@ export class SessionRun {
     this.beaten_ms = mono_ms;
     if (this.over) return;
     const life = { session: this.record.id, ...saved(this.clock) };
-    void this.writes.once(() => saveHeartbeat(life));
+    void this.writes.once((calledOff) => saveHeartbeat(life, calledOff));
   }
 }
 

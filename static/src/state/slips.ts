@@ -5,6 +5,9 @@ import type { Reading } from "./session-clock.js";
 /** In how many milliseconds; much less than somebody takes who means it. Done says what was rowed, so it has longer. */
 const SLIP_MS = { hold: 300, back: 300, skip: 300, extend: 300, done: 1000 };
 
+/** Done may bring another screen, with another button under the finger. */
+const OTHER_SCREEN_MS = 300;
+
 /** What is pressed; Hold and Go on are the same button. */
 export type Pressed = keyof typeof SLIP_MS;
 
@@ -13,7 +16,9 @@ export class Slips {
 
   /** Whether this press only repeats the one before: by both clocks, since one stands still while a device sleeps. */
   isOne(what: Pressed, at: Reading): boolean {
-    if (this.last?.what === what && apart_ms(this.last.at, at) < SLIP_MS[what]) return true;
+    const { last } = this;
+    const within_ms = last?.what === what ? SLIP_MS[what] : last?.what === "done" ? OTHER_SCREEN_MS : 0;
+    if (last && apart_ms(last.at, at) < within_ms) return true;
     this.last = { what, at };
     return false;
   }

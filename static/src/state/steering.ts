@@ -65,6 +65,13 @@ export abstract class Steering {
     });
   }
 
+  /** Starts what waits for a time that was set, after the count-in of any start, or at its time where that is sooner. */
+  startSoon(): void {
+    this.keeper.command(({ place: { start_s }, at_s }) => {
+      return start_s === null ? null : { kind: "start-set", at_s, start_s: Math.min(start_s, at_s + this.chosen.now.start_count_s) };
+    });
+  }
+
   /** Ends the session here; what was rowed stays on the device. */
   end(): void {
     this.keeper.command(({ at_s }) => ({ kind: "ended", at_s }));
