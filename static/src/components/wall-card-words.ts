@@ -43,7 +43,7 @@ export function startWords(starts_at_s: number | null, now_s: number, timeline: 
   const since = `started at ${time}, ${span(gone_s)} ago`;
   if (!timeline || guesses(timeline)) return since;
   const segment = timeline.segments.find(({ start_s, duration_s }) => gone_s < start_s + duration_s);
-  return segment ? `${since}. By the clock: ${placeWords(timeline, segment)}` : `${since}. By the clock it is over`;
+  return segment ? `${since}. By the clock, unless it was held there: ${placeWords(timeline, segment)}` : `${since}. By the clock it is over`;
 }
 
 /** Why something could not be done, where the server answered. */
