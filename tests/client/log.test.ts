@@ -66,6 +66,13 @@ test("what is damaged is left out and counted, and hides nothing else", async ()
   assert.deepEqual([sessions.map(({ id }) => id), unsound], [["good"], 2]);
 });
 
+test("what is put aside while it is not to be found, as in memory, is not taken off the disk", async (t) => {
+  await rowed("a");
+  const write = t.mock.method(database, "write");
+  await putAside("a");
+  assert.equal(write.mock.callCount(), 0);
+});
+
 test("what is said is kept beside the figures, whichever comes first", async () => {
   await rowed("a");
   await remark("a", { note: "Too quick at first." });

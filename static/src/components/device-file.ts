@@ -1,9 +1,9 @@
 /** Everything on this device as one file, and back from one. Event: `brought`, after something was added. */
 import { LitElement, css, html, nothing } from "lit";
 import { database } from "../data/database.js";
-import { MOST_RESULTS } from "../data/athlete.js";
 import { bringBack, everything, type Brought } from "../data/everything.js";
 import { NotEverything } from "../data/everything-file.js";
+import { MOST_RESULTS } from "../data/results.js";
 import { MOST_TAGS } from "../plan/tags.js";
 import { buttons, type } from "./look.js";
 import { saveFile } from "./save-file.js";

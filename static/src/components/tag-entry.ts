@@ -1,6 +1,7 @@
 /** The tags of a plan. Property `tags`; event `tags` (detail: those it has now). */
 import { LitElement, css, html } from "lit";
-import { LONGEST_TAG, MOST_TAGS, tagsIn } from "../plan/tags.js";
+import { LONGEST_TAG, tagsIn } from "../plan/tag-reading.js";
+import { MOST_TAGS } from "../plan/tags.js";
 import { type } from "./look.js";
 import "./typed-field.js";
 

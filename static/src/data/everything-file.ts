@@ -10,14 +10,14 @@ import { checkedPlan } from "../plan/checked-plan.js";
 import { sumOf } from "../plan/crc32.js";
 import { FACT_BOUNDS, type Fact as PersonFact } from "../plan/fact-bounds.js";
 import { resultProblem } from "../plan/result-words.js";
-import { areTags } from "../plan/tags.js";
+import { areTags } from "../plan/tag-reading.js";
 import type { Athlete, Plan, Timeline } from "../plan/wire.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Fact } from "../timeline/facts.js";
-import { MOST_RESULTS } from "./athlete.js";
 import { settingsFault, type Carried } from "./carried-settings.js";
 import { areRemarks, type Remarks } from "./log.js";
 import type { PlanRecord } from "./plans.js";
+import { MOST_RESULTS } from "./results.js";
 import type { SessionRecord } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
 

@@ -3,7 +3,7 @@ import { canonical } from "../plan/canonical.js";
 import { MOST_TAGS, together } from "../plan/tags.js";
 import type { Athlete, Timeline } from "../plan/wire.js";
 import { written } from "../plan/written.js";
-import { joined, readAthlete } from "./athlete.js";
+import { readAthlete } from "./athlete.js";
 import { carriedSettings, missingSettings, type Carried } from "./carried-settings.js";
 import { database } from "./database.js";
 import type { Step } from "./shape.js";
@@ -11,6 +11,7 @@ import { everythingIn, textOf, type Checked, type KeptPlan, type KeptSession } f
 import { newId } from "./ids.js";
 import { everyKept, type PlanRecord } from "./plans.js";
 import { remarksIn, remarksOf } from "./log.js";
+import { joined } from "./results.js";
 import { factsOf } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
 import { withPlanNamed } from "./wall.js";
