@@ -101,7 +101,7 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     chromium.see_gone(NOT_STORED)
     assert [entry["note"] for entry in stored(chromium, "entries")] == [SAID]
 
-    chromium.click(link("Its plan, to row it again"))
+    chromium.click(link("Open its plan"))
     chromium.see(words(re.compile("^Last rowed ")))
     chromium.see(words("Rowed to the end, 10:00, effort 5: hard"))
     assert accessibility_faults(chromium) == []

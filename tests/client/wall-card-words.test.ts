@@ -34,6 +34,15 @@ test("a start says when it is or was, and where it is by the clock where that ca
   assert.equal(startWords(AT_S, AT_S + 65, undefined), "started at 18:03:12, 1 min ago");
 });
 
+test("a start by the server's clock is told right on a phone whose own is minutes off, and by what that one shows", () => {
+  // 3 min fast, as far as dates of whole seconds tell.
+  const ahead = { low: -180_400, high: -179_500 };
+  assert.equal(startWords(AT_S, AT_S + 170, plan, ahead), "starts at 18:06:12");
+  assert.equal(startWords(AT_S, AT_S + 245, plan, ahead), "started at 18:06:12, 1 min ago. By the clock, unless it was held there: Main piece · block 2 of 3");
+  const behind = { low: 179_600, high: 180_300 };
+  assert.equal(startWords(AT_S, AT_S - 115, plan, behind), "started at 18:00:12, 1 min ago. By the clock, unless it was held there: Main piece · block 2 of 3");
+});
+
 test("a refusal of the server is told as one, and what this device could not do in its own words", () => {
   assert.equal(failedWords(new Refused(401, "the key is not that of this wall", [])), "The server refuses: the key is not that of this wall.");
   assert.equal(failedWords(new Error("This device could not keep another key.")), "This device could not keep another key.");
