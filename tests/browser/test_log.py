@@ -21,7 +21,7 @@ ENTRIES = """(() => {
   const { get, put } = IDBObjectStore.prototype;
   const is = (mood, store) => window.__entries === mood && store.name === "entries";
   IDBObjectStore.prototype.get = function (...given) {
-    if (is("lost", this)) throw new DOMException("Connection to Indexed Database server lost", "UnknownError");
+    if (is("lost", this)) throw new DOMException("Connection to Indexed Database server lost");
     return get.apply(this, given);
   };
   IDBObjectStore.prototype.put = function (...given) {
