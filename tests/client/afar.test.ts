@@ -62,10 +62,19 @@ test("a phone changes the wall by its key, from what it has seen", async () => {
 
 test("a phone looks with its key, and is told when a tablet last asked", async () => {
   const sent = server(200, { ...shown, asked_s_ago: 12 });
-  assert.equal((await lookAtLed(wall)).asked_s_ago, 12);
+  assert.equal((await lookAtLed(wall)).shown.asked_s_ago, 12);
   assert.deepEqual(sent[0]!.headers, { Authorization: `Bearer ${KEY}` });
   server(200, shown);
-  assert.equal((await lookAtLed(wall)).asked_s_ago, undefined, "a server of an earlier version does not tell");
+  assert.equal((await lookAtLed(wall)).shown.asked_s_ago, undefined, "a server of an earlier version does not tell");
+});
+
+test("a phone learns the server's clock from what it looks at and from what it changes", async () => {
+  const minutes_ms = 180_000;
+  for (const tell of [() => lookAtLed(wall), () => show(wall, [plan])]) {
+    server(200, shown, { Date: new Date(Date.now() - minutes_ms).toUTCString() });
+    const { ahead } = await tell();
+    assert.ok(ahead.low <= -minutes_ms && ahead.high >= -minutes_ms && ahead.high - ahead.low >= 1000, JSON.stringify(ahead));
+  }
 });
 
 test("what was heard stands there again, but not on another wall's tablet, nor damaged", async () => {

@@ -11,7 +11,8 @@ import { broughtWords } from "../../static/src/components/device-file.js";
 import { draftOf, dropDraft, keepDraft } from "../../static/src/data/drafts.js";
 import { changePreferences, readPreferences } from "../../static/src/data/preferences.js";
 import { NotAPlan, openPlanFile } from "../../static/src/data/plan-file.js";
-import { LONGEST_NOTE, logged, remark } from "../../static/src/data/log.js";
+import { logged } from "../../static/src/data/log.js";
+import { LONGEST_NOTE, remark } from "../../static/src/data/remarks.js";
 import { keep, keepMine, keptPlans, openMine } from "../../static/src/data/plans.js";
 import { closeSession, saveFact, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
@@ -211,8 +212,10 @@ test("what was said of a session goes along, and comes to one that nobody has sa
   await wipe();
   await rowed("a", PLANS[0]!);
   await remark("a", { note: "here" });
+  await logged();
   const { sessions, remarked } = await bringBack(asFile(text));
   assert.deepEqual([sessions, remarked], [1, 1]);
+  assert.ok((await database.get("entries", "a"))!.figures, "its figures stay beside what came");
   const kept = new Map((await logged()).sessions.map(({ id, cr10, note }) => [id, [cr10, note]]));
   assert.deepEqual([kept.get("a"), kept.get("b")], [[7, "here"], [undefined, "there"]]);
 });
@@ -231,6 +234,15 @@ test("a session that cannot be read any more stays behind, and is counted", asyn
   await database.remove("facts", ["bad", 0]);
   const { sessions, left } = await everything(NOW);
   assert.deepEqual([sessions, left], [1, 1]);
+});
+
+test("a session whose remarks are not handed out goes without them, and that is counted", async (t) => {
+  await rowed("a", PLANS[0]!);
+  await remark("a", { note: "there" });
+  const { get } = database;
+  t.mock.method(database, "get", ((store: "entries", key: string) => (store === "entries" ? Promise.reject(new Error("lost")) : get(store, key))) as typeof get);
+  const { sessions, left, unsaid } = await everything(NOW);
+  assert.deepEqual([sessions, left, unsaid], [1, 0, 1]);
 });
 
 /** What is told of a file, and that nothing was changed. */

@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { EVERYTHING, found, isEverything, needsOf, type Findable, type Sought } from "../../static/src/plan/seeking.js";
-import { areTags, tagsIn, tagsProblem, together } from "../../static/src/plan/tags.js";
+import { areTags, tagsIn, tagsProblem } from "../../static/src/plan/tag-reading.js";
+import { together } from "../../static/src/plan/tags.js";
 import type { Block, Plan } from "../../static/src/plan/wire.js";
 
 const planOf = (title: string, blocks: Block[], more: Partial<Plan> = {}): Plan => ({ format: 1, title, parts: [{ kind: "main", blocks }], ...more });

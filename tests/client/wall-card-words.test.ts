@@ -27,11 +27,20 @@ test("what was done is not said to be on a wall that nobody follows", () => {
 test("a start says when it is or was, and where it is by the clock where that can be known", () => {
   assert.equal(startWords(null, AT_S, plan), "not started");
   assert.equal(startWords(AT_S, AT_S - 5, plan), "starts at 18:03:12");
-  assert.equal(startWords(AT_S, AT_S + 65, plan), "started at 18:03:12, 1 min ago. By the clock: Main piece · block 2 of 3");
-  assert.equal(startWords(AT_S, AT_S + 200, plan), "started at 18:03:12, 3 min ago. By the clock: Gap");
+  assert.equal(startWords(AT_S, AT_S + 65, plan), "started at 18:03:12, 1 min ago. By the clock, unless it was held there: Main piece · block 2 of 3");
+  assert.equal(startWords(AT_S, AT_S + 200, plan), "started at 18:03:12, 3 min ago. By the clock, unless it was held there: Gap");
   assert.equal(startWords(AT_S, AT_S + 400, plan), "started at 18:03:12, 6 min ago. By the clock it is over");
   assert.equal(startWords(AT_S, AT_S + 65, timeline(metres(500, 110, 28))), "started at 18:03:12, 1 min ago");
   assert.equal(startWords(AT_S, AT_S + 65, undefined), "started at 18:03:12, 1 min ago");
+});
+
+test("a start by the server's clock is told right on a phone whose own is minutes off, and by what that one shows", () => {
+  // 3 min fast, as far as dates of whole seconds tell.
+  const ahead = { low: -180_400, high: -179_500 };
+  assert.equal(startWords(AT_S, AT_S + 170, plan, ahead), "starts at 18:06:12");
+  assert.equal(startWords(AT_S, AT_S + 245, plan, ahead), "started at 18:06:12, 1 min ago. By the clock, unless it was held there: Main piece · block 2 of 3");
+  const behind = { low: 179_600, high: 180_300 };
+  assert.equal(startWords(AT_S, AT_S - 115, plan, behind), "started at 18:00:12, 1 min ago. By the clock, unless it was held there: Main piece · block 2 of 3");
 });
 
 test("a refusal of the server is told as one, and what this device could not do in its own words", () => {

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import sqlite3
 import time
+from contextlib import AbstractContextManager
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
+from sqlalchemy import Connection
 from werkzeug.http import unquote_etag
 from werkzeug.test import TestResponse
 
@@ -200,6 +203,40 @@ def test_who_has_the_key_is_told_when_a_tablet_last_asked(
     assert asked_s_ago() in range(3000, 3005)
     assert "asked_s_ago" not in look(asking, wall).get_json(), "nobody else is told"
     assert asked_s_ago() in (0, 1)
+
+
+def test_a_clock_that_was_put_back_tells_of_no_tablet_until_one_asks(
+    own: Settings, asking: FlaskClient, wall: Made
+) -> None:
+    def told() -> dict[str, Any]:
+        led: dict[str, Any] = look(asking, wall, Authorization=f"Bearer {wall['key']}").get_json()
+        return led
+
+    WallShelf(Database(own.database)).asked(wall["id"], int(time.time()) + 3600)
+    assert "asked_s_ago" not in told()
+    look(asking, wall)
+    assert told()["asked_s_ago"] in (0, 1)
+
+
+def test_no_tablet_waits_because_the_store_is_being_written(
+    own: Settings, asking: FlaskClient, wall: Made, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Another process holds the lock of SQLite."""
+    tries: list[bool] = []
+    write = Database.write
+
+    def counted(database: Database, waits: bool = True) -> AbstractContextManager[Connection]:
+        tries.append(waits)
+        return write(database, waits)
+
+    monkeypatch.setattr(Database, "write", counted)
+    other = sqlite3.connect(own.data / "slipway.db", isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    statuses = [look(asking, wall).status_code for _ in range(20)]
+    other.close()
+    assert statuses == [200] * 20
+    assert 0 < len(tries) < 20, "a try that failed is remembered"
+    assert not any(tries), "none of them waits"
 
 
 def test_what_the_key_shows_is_compared_by_no_tag(asking: FlaskClient, wall: Made) -> None:

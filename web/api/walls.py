@@ -6,8 +6,8 @@ import json
 import re
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
-from math import ceil
+from contextlib import contextmanager
+from math import ceil, inf
 
 from flask import Blueprint, Response, request
 from limits.storage import Storage
@@ -31,6 +31,8 @@ NAME = re.compile(r"[a-z2-7]{16}", re.ASCII)
 LOOKS_A_MINUTE = 600
 NOTED_EVERY_S = 20
 """How fresh it is known when a tablet last asked: a write so often, and not at each of its looks."""
+TRIED_EVERY_S = 5
+"""Where it could not be noted it is tried again, and not at each look either."""
 WRONG_KEYS_A_MINUTE = 10
 NEW_WALLS_AN_HOUR = 20
 NO_SUCH_WALL = "there is no wall of that name on this server: look at its address again"
@@ -51,6 +53,7 @@ class WallDesk:
         self._looks = Allowance("looks at walls", LOOKS_A_MINUTE, counts=counts)
         self._wrong = Allowance("wrong keys of a wall", WRONG_KEYS_A_MINUTE, counts=counts)
         self._new = Allowance("new walls", NEW_WALLS_AN_HOUR, "hour", counts)
+        self._failed: dict[str, float] = {}
 
     def make(self) -> dict[str, str]:
         """A new wall with its key. Raises 401, 403, 415, 429 or 503."""
@@ -72,11 +75,15 @@ class WallDesk:
         return wall
 
     def _note(self, name: str, wall: Wall) -> None:
-        """Remember that a tablet asks, seldom enough to cost nothing; where that fails, it is asked again."""
-        now = int(time.time())
-        if wall.asked_at is None or now - wall.asked_at >= NOTED_EVERY_S:
-            with suppress(StoreAway):
-                self._shelf.asked(name, now)
+        """Remember that a tablet asks, seldom enough to cost nothing, and without holding up its answer."""
+        ago, now = _asked_s_ago(wall), time.monotonic()
+        if ago is not None and ago < NOTED_EVERY_S:
+            return
+        if now - self._failed.get(name, -inf) >= TRIED_EVERY_S:
+            try:
+                self._shelf.asked(name, int(time.time()))
+            except StoreAway:
+                self._failed[name] = now
 
     def change(self, name: str) -> Wall:
         """Let a wall show what was sent. Raises 401, 404, 412, 429 or 503."""
@@ -175,8 +182,19 @@ def _shown(name: str, wall: Wall) -> Response:
 
 def _led(name: str, wall: Wall) -> Response:
     """For who has the key: with what changes at every look, so that none is kept or compared by a tag."""
-    ago = None if wall.asked_at is None else max(0, int(time.time()) - wall.asked_at)
-    return answer(Stored(json_bytes({**_document(name, wall), "asked_s_ago": ago}), JSON, NEVER), request)
+    document = _document(name, wall)
+    ago = _asked_s_ago(wall)
+    if ago is not None or wall.asked_at is None:
+        document["asked_s_ago"] = ago
+    return answer(Stored(json_bytes(document), JSON, NEVER), request)
+
+
+def _asked_s_ago(wall: Wall) -> int | None:
+    """How long ago its tablet asked, as far as that is known: a clock may have been put back since."""
+    if wall.asked_at is None:
+        return None
+    ago = int(time.time()) - wall.asked_at
+    return max(0, ago) if ago > -NOTED_EVERY_S else None
 
 
 def _document(name: str, wall: Wall) -> dict[str, object]:

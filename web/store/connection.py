@@ -1,8 +1,8 @@
 """The way to the database: SQLite by default, PostgreSQL by address; opened when it is first needed.
 
 SQLite: a write that begins by reading fails at once when another got in between, unless it began as a write;
-so reading and writing have an engine each. On both, writes take turns. Every commit is on the disk before it
-is told (`synchronous=FULL`).
+so reading and writing have an engine each, and so has a write that waits for nobody. On both, writes take
+turns. Every commit is on the disk before it is told (`synchronous=FULL`).
 """
 
 from __future__ import annotations
@@ -23,10 +23,11 @@ SQLITE_SETTINGS = (
     "journal_mode=WAL",
     "synchronous=FULL",
     "foreign_keys=ON",
-    "busy_timeout=5000",
     "trusted_schema=OFF",
     "cell_size_check=ON",
 )
+BUSY_MS = 5000
+"""How long who waits for the lock of SQLite does."""
 POSTGRES_OPTIONS = (
     "-c statement_timeout=5000 -c lock_timeout=2000 -c idle_in_transaction_session_timeout=10000"
 )
@@ -54,7 +55,7 @@ class Database:
             self._url = make_url(address)
             if self._url.get_backend_name() == "postgresql":
                 self._url = self._url.set(drivername="postgresql+psycopg")
-            self._reading, self._writing = self._engines()
+            self._reading, self._writing, self._hurried = self._engines()
         except (ArgumentError, NoSuchModuleError, ModuleNotFoundError) as error:
             raise BadAddress(str(error).splitlines()[0]) from None
         self._ready = False
@@ -68,10 +69,13 @@ class Database:
             yield connection
 
     @contextmanager
-    def write(self) -> Iterator[Connection]:
-        """A connection whose work counts as a whole once this ends well. Raises StoreAway."""
+    def write(self, waits: bool = True) -> Iterator[Connection]:
+        """A connection whose work counts as a whole once this ends well. Raises StoreAway.
+
+        Who does not wait for a turn is refused where another one writes.
+        """
         self._make_ready()
-        with self._taking_turns() as connection:
+        with self._taking_turns(waits) as connection:
             yield connection
 
     def is_well(self) -> bool:
@@ -84,8 +88,8 @@ class Database:
 
     def close(self) -> None:
         """Let go of every connection."""
-        self._reading.dispose()
-        self._writing.dispose()
+        for engine in (self._reading, self._writing, self._hurried):
+            engine.dispose()
 
     def _make_ready(self) -> None:
         with self._lock:
@@ -95,15 +99,20 @@ class Database:
                 self._ready = True
 
     @contextmanager
-    def _taking_turns(self) -> Iterator[Connection]:
-        with _told(), self._writing.begin() as connection:
+    def _taking_turns(self, waits: bool = True) -> Iterator[Connection]:
+        with _told(), (self._writing if waits else self._hurried).begin() as connection:
             if connection.dialect.name == "postgresql":
-                connection.execute(text(f"SELECT pg_advisory_xact_lock({WRITING})"))
+                if waits:
+                    connection.execute(text(f"SELECT pg_advisory_xact_lock({WRITING})"))
+                elif not connection.scalar(text(f"SELECT pg_try_advisory_xact_lock({WRITING})")):
+                    raise StoreAway("another one writes")
             yield connection
 
-    def _engines(self) -> tuple[Engine, Engine]:
+    def _engines(self) -> tuple[Engine, Engine, Engine]:
+        """To read, to write, and to write without waiting for a turn."""
         if self._url.get_backend_name() == "sqlite":
-            return _sqlite(self._url, "BEGIN"), _sqlite(self._url, "BEGIN IMMEDIATE")
+            begin = "BEGIN IMMEDIATE"
+            return _sqlite(self._url, "BEGIN"), _sqlite(self._url, begin), _sqlite(self._url, begin, 0)
         if self._url.get_backend_name() != "postgresql":
             raise ArgumentError("only sqlite and postgresql will do")
         engine = create_engine(
@@ -113,7 +122,7 @@ class Database:
             pool_pre_ping=True,
             connect_args={"options": POSTGRES_OPTIONS, "connect_timeout": CONNECT_SECONDS},
         )
-        return engine, engine
+        return engine, engine, engine
 
 
 @contextmanager
@@ -124,7 +133,7 @@ def _told() -> Iterator[None]:
         raise StoreAway(str(error.orig)) from error
 
 
-def _sqlite(url: Any, begin: str) -> Engine:
+def _sqlite(url: Any, begin: str, busy_ms: int = BUSY_MS) -> Engine:
     engine = create_engine(
         url,
         poolclass=QueuePool,
@@ -136,7 +145,7 @@ def _sqlite(url: Any, begin: str) -> Engine:
     @event.listens_for(engine, "connect")
     def settle(connection: Any, _record: object) -> None:
         connection.isolation_level = None
-        for setting in SQLITE_SETTINGS:
+        for setting in (*SQLITE_SETTINGS, f"busy_timeout={busy_ms}"):
             connection.execute(f"PRAGMA {setting}")
 
     @event.listens_for(engine, "begin")

@@ -103,8 +103,8 @@ class WallShelf:
         return Wall(shows, version + 1, asked_at)
 
     def asked(self, name: str, at: int) -> None:
-        """Note that a tablet asks, in s since 1970: for whoever leads it from afar. Raises StoreAway."""
-        with self._database.write() as connection:
+        """Note that a tablet asks, in s since 1970, unless that would have to wait. Raises StoreAway."""
+        with self._database.write(waits=False) as connection:
             connection.execute(update(walls).where(walls.c.id == name).values(asked_at=at))
 
     def renew(self, name: str, key: str, fresh: str) -> None:

@@ -1,9 +1,9 @@
 /** Everything on this device as one file, and back from one. Event: `brought`, after something was added. */
 import { LitElement, css, html, nothing } from "lit";
 import { database } from "../data/database.js";
-import { MOST_RESULTS } from "../data/athlete.js";
 import { bringBack, everything, type Brought } from "../data/everything.js";
 import { NotEverything } from "../data/everything-file.js";
+import { MOST_RESULTS } from "../data/results.js";
 import { MOST_TAGS } from "../plan/tags.js";
 import { buttons, type } from "./look.js";
 import { saveFile } from "./save-file.js";
@@ -60,10 +60,10 @@ export class DeviceFile extends LitElement {
   private async save(): Promise<void> {
     await this.working(async () => {
       const now = new Date();
-      const { text, plans, sessions, left } = await everything(now);
+      const { text, plans, sessions, left, unsaid } = await everything(now);
       const name = `slipway-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.json`;
       saveFile(name, new Blob([text], { type: "application/json" }));
-      this.said = `Saved to ${name}: ${count(plans, "plan")}, ${count(sessions, "session")}, your results and settings.${left ? ` ${count(left, "plan or session", "plans and sessions")} on this device cannot be read any more, and stayed behind.` : ""}`;
+      this.said = `Saved to ${name}: ${count(plans, "plan")}, ${count(sessions, "session")}, your results and settings.${left ? ` ${count(left, "plan or session", "plans and sessions")} on this device cannot be read any more, and stayed behind.` : ""}${unsaid ? ` What was said of ${count(unsaid, "session")} could not be read and is not in it: save it once more.` : ""}`;
     });
   }
 

@@ -110,6 +110,8 @@ export class FirstScreen extends LitElement {
       </section></plan-finder>
       <plan-file-entry></plan-file-entry>
       <nav aria-label="Besides"><a class="button" href="/technique">Positions, drills and calls</a>
+        <a class="button" href="/walls">Walls in the room</a>
+        <a class="button" href="/prompter">Coach’s prompter</a>
         <a class="button" href="/settings">Settings</a></nav>
     </main>`;
   }

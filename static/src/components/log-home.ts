@@ -1,7 +1,8 @@
 /** Brings the log what is kept of the sessions that were rowed here. Property `session`: the id of the one to open, or "". */
 import { LitElement, html, type PropertyValues } from "lit";
 import { database } from "../data/database.js";
-import { addressOfPlan, forgetSession, logged, type LoggedSession, type Remarks } from "../data/log.js";
+import { addressOfPlan, forgetSession, logged, type LoggedSession } from "../data/log.js";
+import type { Remarks } from "../data/remarks.js";
 import "./log-screen.js";
 import { goTo, tellScreen } from "./routes.js";
 

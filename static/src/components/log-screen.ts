@@ -7,7 +7,8 @@
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
-import type { LoggedSession, Remarks } from "../data/log.js";
+import type { LoggedSession } from "../data/log.js";
+import type { Remarks } from "../data/remarks.js";
 import "./how-it-went.js";
 import { buttons, page, type } from "./look.js";
 import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
@@ -103,7 +104,7 @@ export class LogScreen extends LitElement {
     const forget = () => this.dispatchEvent(new CustomEvent("forget", { detail: id }));
     return html`<section aria-label="This session">
       ${this.plan === "" ? html`<p class="small">Its plan is not on this device any more.</p>` : nothing}
-      <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Its plan, to row it again</a>` : nothing}
+      <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Open its plan</a>` : nothing}
         ${keyed(id, html`<ask-first words="Take it off this device" yes="Yes, take it off this device" @sure=${forget}></ask-first>`)}</div>
       <p role="alert">${this.trouble}</p></section>`;
   }

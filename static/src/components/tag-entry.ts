@@ -1,6 +1,6 @@
 /** The tags of a plan. Property `tags`; event `tags` (detail: those it has now). */
 import { LitElement, css, html } from "lit";
-import { tagsIn, tagsProblem } from "../plan/tags.js";
+import { tagsIn, tagsProblem } from "../plan/tag-reading.js";
 import { type } from "./look.js";
 import "./typed-field.js";
 

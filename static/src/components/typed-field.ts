@@ -25,9 +25,9 @@ export class TypedField extends LitElement {
   }
 
   static override styles = [type, fields, css`
-    :host { display: grid; gap: 6px; align-content: start; min-width: 0; }
+    :host { display: grid; grid-template-columns: minmax(0, 1fr); gap: 6px; align-content: start; min-width: 0; }
     input { min-height: 60px; }
-    .bad { font-weight: 700; }
+    .bad { min-width: 0; font-weight: 700; overflow-wrap: anywhere; }
     input[aria-invalid="true"] { border-color: var(--catch); border-width: 3px; }
   `];
 

@@ -150,11 +150,12 @@ export class WallAfar extends LitElement {
     const { told: before } = this;
     const [plan] = shown.plans;
     const starts = shown.starts_at_s !== null && shown.starts_at_s !== this.heard!.done_s;
-    const other = !samePlan(plan, before?.plans[0]);
+    // The same plan once more is another start to come, as is one that is put there while it runs.
+    const ends = before !== undefined && (!samePlan(plan, before.plans[0]) || (before.starts_at_s !== null && shown.starts_at_s === null));
     const record = plan && (await keepReceived(plan));
     if (record) this.record = record;
     await this.updateComplete;
-    if (starts || (before && other)) {
+    if (starts || ends) {
       const start_ms = starts ? hereAt(shown.starts_at_s! * SECOND_MS, this.ahead) : null;
       const late = start_ms !== null && Date.now() - start_ms > LATE_MS;
       await this.renderRoot.querySelector<WallHome>("wall-home")?.lead(record, late ? null : start_ms);

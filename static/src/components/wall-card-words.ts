@@ -1,7 +1,9 @@
 /** What a phone says of a wall that it leads, as plain text. */
+import type { Told } from "../data/afar.js";
 import { Refused } from "../data/api.js";
 import { clock } from "../plan/format.js";
 import type { Timeline, Wall } from "../plan/wire.js";
+import { hereAt } from "../state/server-time.js";
 import { guesses } from "../timeline/by-clock.js";
 import { placeWords } from "./wall-words.js";
 
@@ -28,16 +30,20 @@ export function doneWords(done: string, then: Pick<Wall, "asked_s_ago">, now: Pi
   return unseen ? "The server has it. No tablet follows now: it comes once one does." : done;
 }
 
-/** Of a start, and how far the session is by the clock: what a tablet may have held, or skipped, is not known here. */
-export function startWords(starts_at_s: number | null, now_s: number, timeline: Timeline | undefined): string {
+/**
+ * Of a start by the server's clock, which is `ahead` of this device's, told by this one's, and how far the session is:
+ * what a tablet may have held, or skipped, is not known here.
+ */
+export function startWords(starts_at_s: number | null, now_s: number, timeline: Timeline | undefined, ahead?: Told["ahead"]): string {
   if (starts_at_s === null) return "not started";
-  const time = new Date(starts_at_s * 1000).toLocaleTimeString([], { hour12: false });
-  const gone_s = now_s - starts_at_s;
+  const here_s = Math.round(hereAt(starts_at_s * 1000, ahead) / 1000);
+  const time = new Date(here_s * 1000).toLocaleTimeString([], { hour12: false });
+  const gone_s = now_s - here_s;
   if (gone_s < 0) return `starts at ${time}`;
   const since = `started at ${time}, ${span(gone_s)} ago`;
   if (!timeline || guesses(timeline)) return since;
   const segment = timeline.segments.find(({ start_s, duration_s }) => gone_s < start_s + duration_s);
-  return segment ? `${since}. By the clock: ${placeWords(timeline, segment)}` : `${since}. By the clock it is over`;
+  return segment ? `${since}. By the clock, unless it was held there: ${placeWords(timeline, segment)}` : `${since}. By the clock it is over`;
 }
 
 /** Why something could not be done, where the server answered. */

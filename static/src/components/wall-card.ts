@@ -3,11 +3,12 @@
  * Properties: `wall`; `plan` (to be put on it, or undefined). Events: `walls` (detail: all walls, after one was changed), `choose` (a plan).
  */
 import { LitElement, css, html, nothing } from "lit";
-import { lookAtLed, samePlan, show } from "../data/afar.js";
+import { lookAtLed, samePlan, show, type Told } from "../data/afar.js";
 import { NoAnswer } from "../data/api.js";
 import { forgetWall, isWrongKey, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Plan, Timeline, Wall } from "../plan/wire.js";
+import { narrowed } from "../state/server-time.js";
 import { hereOnlyLook, hereOnlyWords, isHereOnly } from "./here-only.js";
 import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
@@ -36,14 +37,15 @@ export class WallCard extends LitElement {
   declare busy: boolean;
   /** What was done last, in the light of what the wall is known to show now. */
   declare said: (now: Partial<Wall>) => string;
-  /** The addresses and keys are on the screen: they are not for every eye. */
-  declare telling: boolean;
+  /** The addresses and keys are on the screen: they are not for every eye. By itself where no tablet has opened its address yet. */
+  declare telling: boolean | undefined;
   /** Which press is asked about once more; "" for none. */
   declare asking: string;
   /** What is on the wall, by the clock; made once for each version. */
   private line: { version: number; timeline: Timeline } | undefined;
   /** What is not known since something was sent and not answered, until the server answers. */
   private unsure = "";
+  private ahead: Told["ahead"] | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
@@ -51,7 +53,6 @@ export class WallCard extends LitElement {
     this.trouble = "";
     this.busy = false;
     this.said = NOTHING_SAID;
-    this.telling = false;
     this.asking = "";
   }
 
@@ -62,6 +63,7 @@ export class WallCard extends LitElement {
     .go { background: var(--catch); }
     .telling { display: grid; gap: 10px; }
     .here-only { background: var(--water); }
+    summary { min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
     qr-code { max-width: 260px; }
     input { background: var(--water); font-family: var(--font); letter-spacing: 0; }
     p[role="status"]:empty { display: none; }
@@ -95,7 +97,8 @@ export class WallCard extends LitElement {
         ${this.way("Clear", () => this.change([], {}, "The wall is clear."), "", started)}</div>` : nothing}
       <p role="status">${this.said(shown ?? {})}</p>
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
-      ${this.telling ? this.addresses() : html`<button type="button" @click=${() => (this.telling = true)}>Its address and its key</button>`}
+      <button type="button" aria-expanded=${Boolean(this.telling)} @click=${() => (this.telling = !this.telling)}>${this.telling ? "Hide its address and its key" : "Its address and its key"}</button>
+      ${this.telling ? this.addresses() : nothing}
     </section>`;
   }
 
@@ -104,7 +107,7 @@ export class WallCard extends LitElement {
     if (!shown) return this.trouble ? "What it shows is not known." : "Asking what it shows …";
     const [plan] = shown.plans;
     if (!plan) return "It shows nothing.";
-    return html`It shows <b dir="auto">${plan.title}</b>, ${startWords(shown.starts_at_s, Date.now() / 1000, this.timelineOf(shown))}.`;
+    return html`It shows <b dir="auto">${plan.title}</b>, ${startWords(shown.starts_at_s, Date.now() / 1000, this.timelineOf(shown), this.ahead)}.`;
   }
 
   private timelineOf({ version, plans, starts_at_s }: Wall): Timeline | undefined {
@@ -129,18 +132,18 @@ export class WallCard extends LitElement {
   private addresses() {
     const { wall } = this;
     return html`<div class="telling">
-      <label for="called">What you call it</label><input id="called" maxlength="40" .value=${wall.name} @change=${this.rename} />
       ${isHereOnly(location.href) ? hereOnlyWords("these links and codes open") : nothing}
-      <h3>For the tablet</h3><p class="small">Open this address on it.</p>
+      <h3>For the tablet</h3><p class="small">Open this address in its browser, or scan the code with it. It then waits for a plan.</p>
       <share-link label="Address for the tablet" .address=${tabletAddress(wall)} .title=${wall.name}></share-link>
       <qr-code .text=${tabletAddress(wall)} label="Code of the address for the tablet"></qr-code>
-      <h3>For another phone</h3><p class="small">Whoever has this link leads the wall. Give it to staff only.</p>
-      ${wall.next_key === undefined ? nothing : html`<p class="small">The key was to be replaced, and the server did not answer. Press Replace the key again before you give out this link.</p>`}
-      <share-link label="Key link" .address=${keyLink(wall)} .title=${wall.name}></share-link>
-      <qr-code .text=${keyLink(wall)} label="Code of the key link"></qr-code>
-      <div class="ways">${this.way("Replace the key", () => this.renew(), "", true)}
-        ${this.way("Take it off this device", this.forget, "", true)}
-        <button type="button" @click=${() => (this.telling = false)}>Hide these</button></div></div>`;
+      <label for="called">What you call it</label><input id="called" maxlength="40" .value=${wall.name} @change=${this.rename} />
+      <details><summary>For another phone: its key</summary><div class="telling">
+        <p class="small">Whoever has this link leads the wall. Give it to staff only.</p>
+        ${wall.next_key === undefined ? nothing : html`<p class="small">The key was to be replaced, and the server did not answer. Press Replace the key again before you give out this link.</p>`}
+        <share-link label="Key link" .address=${keyLink(wall)} .title=${wall.name}></share-link>
+        <qr-code .text=${keyLink(wall)} label="Code of the key link"></qr-code>
+        <div class="ways">${this.way("Replace the key", () => this.renew(), "", true)}</div></div></details>
+      <div class="ways">${this.way("Take it off this device", this.forget, "", true)}</div></div>`;
   }
 
   /** A start that was given stays as it is when something is lined up. */
@@ -152,17 +155,22 @@ export class WallCard extends LitElement {
   private async look(): Promise<void> {
     clearTimeout(this.timer);
     const refused = await this.attempt(async () => {
-      this.shown = await lookAtLed(this.wall);
+      this.hear(await lookAtLed(this.wall));
       this.unsure = "";
     });
     if (this.isConnected) this.timer = setTimeout(() => void this.look(), refused ? REFUSED_MS : LOOK_MS);
   }
 
+  private hear({ shown, ahead }: Told): Wall {
+    this.ahead = narrowed(this.ahead, ahead);
+    this.telling ??= shown.asked_s_ago === null;
+    return (this.shown = shown);
+  }
+
   private async change(plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number }, said: string): Promise<void> {
     if (this.busy) return;
     await this.send(async () => {
-      const then = await show(this.wall, plans, start, this.shown?.version);
-      this.shown = then;
+      const then = this.hear(await show(this.wall, plans, start, this.shown?.version));
       this.said = (now) => doneWords(said, then, now);
     });
     // What somebody else has changed meanwhile is shown, and can then be changed.

@@ -9,6 +9,7 @@ import { NoAnswer } from "../data/api.js";
 import { openPlan, type PlanRecord, type Source } from "../data/plans.js";
 import { changeSettings } from "../data/settings.js";
 import { buttons, fields, page, type } from "./look.js";
+import { NoSlips } from "./no-slips.js";
 import { replaceAddress, tellScreen } from "./routes.js";
 import "./plan-choice.js";
 import "./wall-card.js";
@@ -42,6 +43,7 @@ export class WallsPage extends LitElement {
     this.asksKey = false;
     this.busy = false;
     this.choosing = false;
+    this.addEventListener("click", new NoSlips(), { capture: true });
   }
 
   static override styles = [type, buttons, fields, page, css`
@@ -71,7 +73,9 @@ export class WallsPage extends LitElement {
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       ${this.asksKey ? this.keyForm() : nothing}
       ${(walls ?? []).map((wall) => html`<wall-card .wall=${wall} .plan=${record?.plan} @walls=${this.change} @choose=${this.choose}></wall-card>`)}
-      ${walls?.length === 0 ? html`<p>There is no key of a wall on this device yet. Make a wall, or scan the key code of one.</p>` : nothing}
+      ${walls?.length === 0 ? html`<p>A wall is a screen for the whole room, a tablet or a television. A phone chooses the plan on it, starts it and clears it;
+        what lets a phone do that is the wall’s key.</p>
+        <p><b>Make a wall</b> gives you one with its key. To lead a wall that is there already, let a phone that leads it show you the code of its key, and scan that.</p>` : nothing}
       <button type="button" ?disabled=${this.busy} @click=${() => void this.make()}>Make a wall</button>
     </main>`;
   }

@@ -16,29 +16,30 @@ export interface Heard {
   done_s: number | null;
 }
 
-export interface Look {
+/** An answer, and between which the server's clock is ahead of this one, in ms. */
+export interface Told {
+  shown: Wall;
+  ahead: { low: number; high: number };
+}
+
+export interface Look extends Pick<Told, "ahead"> {
   /** Undefined where nothing has changed. */
   shown: Wall | undefined;
   etag: string;
-  /** Between these the server's clock is ahead of this one, in ms. */
-  ahead: { low: number; high: number };
 }
 
 const SECOND_MS = 1000;
 
 /** What a wall shows now, if that has changed since `etag`. Throws Refused, NoAnswer. */
 export async function lookAt(id: string, etag = ""): Promise<Look> {
-  const sent_ms = Date.now();
-  const { document, headers } = await askWall(id, "GET", etag ? { "If-None-Match": etag } : {});
-  const date_ms = Date.parse(headers.get("Date") ?? "");
-  const ahead = Number.isNaN(date_ms) ? { low: 0, high: 0 } : { low: date_ms - Date.now(), high: date_ms + SECOND_MS - sent_ms };
+  const { document, headers, ahead } = await asked(id, "GET", etag ? { "If-None-Match": etag } : {});
   return { shown: document === undefined ? undefined : wallFrom(document), etag: headers.get("ETag") ?? "", ahead };
 }
 
 /** What a wall shows now, and when its tablet last asked, for who leads it. Throws Refused, NoAnswer. */
-export async function lookAtLed(wall: KeyedWall): Promise<Wall> {
-  const { document } = await withKey(wall, (key) => askWall(wall.id, "GET", { Authorization: `Bearer ${key}` }));
-  return wallFrom(document);
+export async function lookAtLed(wall: KeyedWall): Promise<Told> {
+  const { document, ahead } = await withKey(wall, (key) => asked(wall.id, "GET", { Authorization: `Bearer ${key}` }));
+  return { shown: wallFrom(document), ahead };
 }
 
 /**
@@ -47,10 +48,18 @@ export async function lookAtLed(wall: KeyedWall): Promise<Wall> {
  */
 export async function show(
   wall: KeyedWall, plans: readonly Plan[], start: { start_in_seconds?: number; starts_at_s?: number } = {}, version?: number,
-): Promise<Wall> {
+): Promise<Told> {
   const seen: Record<string, string> = version === undefined ? {} : { "If-Match": `"${version}"` };
-  const { document } = await withKey(wall, (key) => askWall(wall.id, "PUT", { Authorization: `Bearer ${key}`, ...seen }, { plans, ...start }));
-  return wallFrom(document);
+  const { document, ahead } = await withKey(wall, (key) => asked(wall.id, "PUT", { Authorization: `Bearer ${key}`, ...seen }, { plans, ...start }));
+  return { shown: wallFrom(document), ahead };
+}
+
+/** An answer about a wall, with what its date tells of the server's clock; where it has none, both are taken for the same. */
+async function asked(...request: Parameters<typeof askWall>) {
+  const sent_ms = Date.now();
+  const answer = await askWall(...request);
+  const date_ms = Date.parse(answer.headers.get("Date") ?? "");
+  return { ...answer, ahead: Number.isNaN(date_ms) ? { low: 0, high: 0 } : { low: date_ms - Date.now(), high: date_ms + SECOND_MS - sent_ms } };
 }
 
 /** What this tablet heard last of that wall. */

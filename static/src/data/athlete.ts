@@ -5,6 +5,7 @@ import type { Athlete, AthleteAnswer, Result } from "../plan/wire.js";
 import { fetchAthleteAnswer } from "./api.js";
 import { database } from "./database.js";
 import type { PlanRecord } from "./plans.js";
+import { MOST_RESULTS, byNearness, isSame } from "./results.js";
 import { changeSettings, readSettings } from "./settings.js";
 
 export interface AthleteRecord {
@@ -15,8 +16,6 @@ export interface AthleteRecord {
   answer: AthleteAnswer | null;
 }
 
-/** As in the planner's limits. */
-export const MOST_RESULTS = 20;
 const NOBODY: AthleteRecord = { id: "me", athlete: {}, answer: null };
 
 /** What is known about the person; a 2000 m time that an earlier version kept among the settings is taken over. */
@@ -47,27 +46,6 @@ export async function addResult(result: Result): Promise<AthleteRecord> {
 export async function keepResult(result: Result): Promise<boolean> {
   await addResult(result);
   return resultsOf(await readAthlete()).some((kept) => isSame(kept, result));
-}
-
-/** All results that are here, and of more those nearest to 2000 m while there is room; and how many had none. */
-export function joined(here: readonly Result[], more: readonly Result[]): { results: Result[]; left: number } {
-  const others = more.filter((result) => !here.some((known) => isSame(known, result))).sort(byNearness);
-  const room = Math.max(0, MOST_RESULTS - here.length);
-  return { results: [...here, ...others.slice(0, room)].sort(byNearness), left: Math.max(0, others.length - room) };
-}
-
-/** The quicker first where the distance is the same. */
-function byNearness(a: Result, b: Result): number {
-  return fromTwoK(a) - fromTwoK(b) || a.seconds - b.seconds;
-}
-
-function isSame(a: Result, b: Result): boolean {
-  return a.metres === b.metres && a.seconds === b.seconds;
-}
-
-/** How far a distance is from 2000 m, in doublings. */
-function fromTwoK({ metres }: Result): number {
-  return Math.abs(Math.log2(metres / 2000));
 }
 
 export async function removeResult(result: Result): Promise<AthleteRecord> {

@@ -29,8 +29,6 @@ export interface Database extends Shelf {
   subscribe(listener: () => void): () => void;
 }
 
-/** What was kept in memory and is worth taking to disk when that comes back. */
-const LASTING: readonly Store[] = ["plans", "sessions", "log", "entries", "facts", "heartbeats"];
 /** Storage that one goes on without is asked this often whether it answers. */
 const ASK_AGAIN_MS = 5000;
 
@@ -39,6 +37,7 @@ export function makeDatabase(open: Open, makeRoom: (db: Handle) => Promise<boole
   let memory: MemoryShelf | undefined;
   let newer = false;
   let without = false;
+  let coming: Promise<void> | undefined;
   const listeners = new Set<() => void>();
   const tell = () => listeners.forEach((listener) => listener());
   const silences = new Silences(tell);
@@ -66,27 +65,33 @@ export function makeDatabase(open: Open, makeRoom: (db: Handle) => Promise<boole
   async function asked<Result>(work: (shelf: Shelf) => Promise<Result>): Promise<Result> {
     for (;;) {
       try {
-        return await work(await shelf());
+        // What memory has taken until the disk counts again is joined: nothing may come between finding it and using it.
+        return await work(memory ?? (await shelf()));
       } catch (error) {
         if (!(error instanceof Silence)) throw error;
       }
     }
   }
 
-  /** Where a disk that could not be opened can be now: what was kept in memory meanwhile goes there, before anything else does. */
-  async function comeBack(held: MemoryShelf): Promise<void> {
+  /**
+   * Where a disk that could not be opened, or did not answer, does now: all that was kept in memory meanwhile is joined to it,
+   * and so is what is done while that goes on. Memory counts until all of it has come through; half of it is joined again.
+   */
+  async function joinMemory(held: MemoryShelf): Promise<void> {
     await disk.get("settings", "");
-    if (memory !== held) return;
-    const steps = held.everything(LASTING);
-    memory = undefined;
-    try {
-      if (steps.length) await disk.write(steps, "strict");
-      without = false;
-    } catch (error) {
-      memory = held;
-      throw error;
+    for (let stored = 0; stored < held.changes(); ) {
+      const [steps, changes] = [held.since(stored), held.changes()];
+      await disk.join(steps);
+      stored = changes;
     }
+    memory = undefined;
+    without = false;
     tell();
+  }
+
+  /** Once at a time: what is joined late must not come over what is written to the disk afterwards. */
+  function comeBack(held: MemoryShelf): Promise<void> {
+    return (coming ??= joinMemory(held).finally(() => (coming = undefined)));
   }
 
   async function comeBackWhenAnswered(): Promise<void> {

@@ -1,7 +1,8 @@
 /** The records on disk, in IndexedDB: an access that survives lost connections, and takes back what is not answered. */
 import { openDB, type IDBPDatabase } from "idb";
 import { alone } from "../plan/alone.js";
-import { KEY_PATHS, type Shape, type Shelf, type Step, type Store } from "./shape.js";
+import { isJoined, joinedRecord } from "./joining.js";
+import { KEY_PATHS, type Durability, type Shape, type Shelf, type Step, type Store, type Value } from "./shape.js";
 import { CalledOff, Silence, type Silences } from "./silence.js";
 
 const NAME = alone ? `slipway-${alone.id}` : "slipway";
@@ -31,7 +32,12 @@ export interface Disk extends Shelf {
   connect(): Promise<Handle>;
   /** Whether it has ever been open. */
   wasOpen(): boolean;
+  /** Makes these changes in their order, so many at a time; what is put is joined to what is there, as data/joining says. */
+  join(steps: readonly Step[]): Promise<void>;
 }
+
+/** Far fewer than storage takes until it would be taken for silent, on the slowest device. */
+export const STEPS_AT_ONCE = 500;
 
 /** The disk over connections made by `open`; `makeRoom` is asked when it is full, and says whether to try again. */
 export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>, silences: Silences): Disk {
@@ -60,11 +66,13 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
       } catch (error) {
         const isLost = isLostConnection(error) && !tried.opening;
         if (isLost || error instanceof Silence) {
-          tried.opening = true;
           forget(opening);
           opening.then((db) => db.close()).catch(() => undefined);
         }
-        if (isLost) continue;
+        if (isLost) {
+          tried.opening = true;
+          continue;
+        }
         if (!isFull(error) || tried.clearing || !(await makeRoom(await opening).catch(() => false))) throw error;
         tried.clearing = true;
       }
@@ -85,6 +93,15 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
     return silences.answered(answer, takeBack).finally(() => calledOff?.removeEventListener("abort", takeBack));
   }
 
+  function writeEach(steps: readonly Step[], take: Take, durability: Durability, calledOff?: AbortSignal): Promise<void> {
+    return withHandle(async (db) => {
+      if (calledOff?.aborted) throw new CalledOff();
+      const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
+      const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
+      return within(transaction, finished(transaction, [...taken, transaction.done]), calledOff);
+    });
+  }
+
   return {
     connect,
     wasOpen: () => wasOpen,
@@ -103,13 +120,10 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
         const transaction = db.transaction(store);
         return within(transaction, transaction.store.getAllKeys());
       }),
-    write: (steps, durability = "relaxed", calledOff) =>
-      withHandle(async (db) => {
-        if (calledOff?.aborted) throw new CalledOff();
-        const transaction = db.transaction([...new Set(steps.map(({ store }) => store))], "readwrite", { durability });
-        const taken = steps.map((step) => take(step, transaction.objectStore(step.store) as unknown as Records));
-        return within(transaction, finished(transaction, [...taken, transaction.done]), calledOff);
-      }),
+    write: (steps, durability = "relaxed", calledOff) => writeEach(steps, take, durability, calledOff),
+    join: async (steps) => {
+      for (let first = 0; first < steps.length; first += STEPS_AT_ONCE) await writeEach(steps.slice(first, first + STEPS_AT_ONCE), join, "strict");
+    },
     change: (store, key, next) =>
       withHandle((db) => {
         const transaction = db.transaction(store, "readwrite");
@@ -123,7 +137,16 @@ export function makeDisk(open: Open, makeRoom: (db: Handle) => Promise<boolean>,
   };
 }
 
+type Take = (step: Step, records: Records) => Promise<unknown>;
+
+async function join(step: Step, records: Records): Promise<unknown> {
+  if (!("put" in step) || !isJoined(step.store)) return take(step, records);
+  const there = await records.get((step.put as unknown as Readonly<Record<string, unknown>>)[KEY_PATHS[step.store] as string]);
+  return records.put(joinedRecord(step.store, there as Value<Store>, step.put as Value<Store>));
+}
+
 interface Records {
+  get(key: unknown): Promise<unknown>;
   put(value: unknown): Promise<unknown>;
   delete(key: unknown): Promise<unknown>;
 }

@@ -3,14 +3,15 @@ import { canonical } from "../plan/canonical.js";
 import { MOST_TAGS, together } from "../plan/tags.js";
 import type { Athlete, Timeline } from "../plan/wire.js";
 import { written } from "../plan/written.js";
-import { joined, readAthlete } from "./athlete.js";
+import { readAthlete } from "./athlete.js";
 import { carriedSettings, missingSettings, type Carried } from "./carried-settings.js";
 import { database } from "./database.js";
 import type { Step } from "./shape.js";
 import { everythingIn, textOf, type Checked, type KeptPlan, type KeptSession } from "./everything-file.js";
 import { newId } from "./ids.js";
 import { everyKept, type PlanRecord } from "./plans.js";
-import { remarksIn, remarksOf } from "./log.js";
+import { remarksIn, remarksOf } from "./remarks.js";
+import { joined } from "./results.js";
 import { factsOf } from "./sessions.js";
 import { sessionFault } from "./sound-session.js";
 import { withPlanNamed } from "./wall.js";
@@ -21,6 +22,8 @@ export interface Saved {
   sessions: number;
   /** Of what is stored here, what is damaged and could not go along. */
   left: number;
+  /** Sessions in it of which storage did not hand out what was said. */
+  unsaid: number;
 }
 
 /** How much of a file was not here before. */
@@ -43,25 +46,29 @@ export interface Brought {
 export async function everything(now = new Date()): Promise<Saved> {
   const { sound, unsound } = await everyKept();
   const plans = sound.filter(({ source }) => source !== "built-in").map(keptPlan);
-  const { kept: sessions, left } = await rowedSessions();
+  const { kept: sessions, left, unsaid } = await rowedSessions();
   const { athlete } = await readAthlete();
-  return { text: textOf({ plans, athlete: known(athlete), settings: await carriedSettings(), sessions }, now), plans: plans.length, sessions: sessions.length, left: left + unsound.length };
+  return { text: textOf({ plans, athlete: known(athlete), settings: await carriedSettings(), sessions }, now), plans: plans.length, sessions: sessions.length, left: left + unsound.length, unsaid };
 }
 
 function keptPlan({ id, plan, kept_at_ms, tags, reasons, made, address }: PlanRecord): KeptPlan {
   return { id, plan, kept_at_ms, ...(tags?.length ? { tags } : {}), ...(reasons ? { reasons } : {}), ...(made ? { made } : {}), ...(address === undefined ? {} : { address }) };
 }
 
-async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number }> {
+async function rowedSessions(): Promise<{ kept: KeptSession[]; left: number; unsaid: number }> {
   const kept: KeptSession[] = [];
   const ids = await database.keys("log");
+  let unsaid = 0;
   for (const id of ids) {
     const record = await database.get("log", id).catch(() => undefined);
-    const facts = await factsOf(id);
+    const facts = await factsOf(id).catch(() => []);
     const whole = record?.state === "ended" && sessionFault(record, facts.map((fact, number) => ({ session: id, number, fact }))) === null;
-    if (whole) kept.push({ record, facts, ...(await remarksOf(id)) });
+    if (!whole) continue;
+    const remarks = await remarksOf(id).catch(() => undefined);
+    if (!remarks) unsaid += 1;
+    kept.push({ record, facts, ...remarks });
   }
-  return { kept, left: ids.length - kept.length };
+  return { kept, left: ids.length - kept.length, unsaid };
 }
 
 /**

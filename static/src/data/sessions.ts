@@ -100,7 +100,9 @@ export function closeSession(record: SessionRecord, calledOff?: AbortSignal): Pr
 
 /** Takes a session out of the way as it is: what can be read of it stays, in the log, and is not offered again. */
 export async function putAside(id: string): Promise<void> {
-  const record = await database.get("sessions", id).catch(() => undefined);
+  const record = await database.get("sessions", id).catch(() => null);
+  // One that is not there may be on a disk that does not answer, and stays there.
+  if (record === undefined) return;
   await database.write([...(record ? [{ store: "log", put: record } as const] : []), { store: "sessions", remove: id }], "strict");
 }
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy import func, insert, inspect, select, text
 
-from web.store.connection import SQLITE_SETTINGS, BadAddress, Database, StoreAway
+from web.store.connection import BUSY_MS, SQLITE_SETTINGS, BadAddress, Database, StoreAway
 from web.store.migrations import STEPS, migrate
 from web.store.tables import metadata, steps_done
 
@@ -67,13 +67,29 @@ def test_many_who_read_and_then_write_at_once_all_get_their_turn(database: Datab
         assert connection.scalar(select(func.count()).select_from(steps_done)) == len(STEPS) + 80
 
 
+def test_who_does_not_wait_is_refused_while_another_writes_and_served_afterwards(
+    address: str, database: Database
+) -> None:
+    other = Database(address)
+    assert database.is_well()
+    with other.write(), pytest.raises(StoreAway), database.write(waits=False):
+        pass
+    other.close()
+    with database.write(waits=False) as connection:
+        connection.execute(insert(steps_done).values(number=99))
+        if connection.dialect.name == "sqlite":
+            assert connection.exec_driver_sql("PRAGMA busy_timeout").scalar() == 0
+    with database.read() as connection:
+        assert connection.scalar(select(func.max(steps_done.c.number))) == 99
+
+
 def test_sqlite_is_set_so_that_what_is_told_is_on_the_disk(tmp_path: Path) -> None:
     database = Database(f"sqlite:///{tmp_path / 'store.db'}")
-    wanted = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 5000}
+    wanted = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": BUSY_MS}
     with database.read() as connection:
         found = {name: connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in wanted}
     assert found == wanted
-    assert len(SQLITE_SETTINGS) == 6
+    assert len(SQLITE_SETTINGS) == 5
     database.close()
 
 
