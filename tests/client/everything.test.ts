@@ -3,8 +3,9 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { beforeEach, test } from "node:test";
 import { database } from "../../static/src/data/database.js";
+import { STEPS_AT_ONCE } from "../../static/src/data/disk.js";
 import type { Store } from "../../static/src/data/shape.js";
-import { bringBack, everything } from "../../static/src/data/everything.js";
+import { BroughtInPart, bringBack, everything } from "../../static/src/data/everything.js";
 import { NotEverything, textOf, type Everything } from "../../static/src/data/everything-file.js";
 import { changeAthlete, addResult, readAthlete } from "../../static/src/data/athlete.js";
 import { broughtWords } from "../../static/src/components/device-file.js";
@@ -218,6 +219,33 @@ test("what was said of a session goes along, and comes to one that nobody has sa
   assert.ok((await database.get("entries", "a"))!.figures, "its figures stay beside what came");
   const kept = new Map((await logged()).sessions.map(({ id, cr10, note }) => [id, [cr10, note]]));
   assert.deepEqual([kept.get("a"), kept.get("b")], [[7, "here"], [undefined, "there"]]);
+});
+
+test("a file of many sessions is written in parts, and where the device takes no more, what it took is told and stays", async (t) => {
+  const ids = Array.from({ length: 180 }, (_, index) => `many-${index}`);
+  for (const id of ids) await rowed(id, PLANS[0]!);
+  const text = await saved();
+  await wipe();
+  const { write } = database;
+  const sizes: number[] = [];
+  let refuses = 2;
+  t.mock.method(database, "write", ((steps, durability) => {
+    refuses -= 1;
+    sizes.push(steps.length);
+    return refuses === 0 ? Promise.reject(new Error("full")) : write(steps, durability);
+  }) as typeof write);
+  const error = await bringBack(asFile(text)).catch((thrown: unknown) => thrown);
+  assert.ok(error instanceof BroughtInPart);
+  const { sessions } = error.brought;
+  assert.ok(sessions > 0 && sessions < ids.length);
+  assert.equal((await database.keys("log")).length, sessions);
+  const rest = await bringBack(asFile(text));
+  assert.equal(rest.sessions, ids.length - sessions);
+  assert.ok(sizes.length > 2 && sizes.every((size) => size <= STEPS_AT_ONCE), sizes.join(" "));
+  assert.equal((await bringBack(asFile(text))).sessions, 0);
+  t.mock.method(database, "isWithout", () => true);
+  await wipe();
+  await assert.rejects(bringBack(asFile(text)), /does not answer/);
 });
 
 test("a file of version 1, which knew no remarks, is still brought", async () => {

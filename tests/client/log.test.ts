@@ -49,6 +49,17 @@ test("what was worked out once is not worked out again", async () => {
   assert.deepEqual(await logged(), first);
 });
 
+test("a long log is shown as it is worked out: the opened one, then the newest, and what is known already at once", async () => {
+  await rowed("known", 500);
+  await logged();
+  for (let made = 1; made <= 80; made += 1) await rowed(`s${made}`, made * 1000);
+  const shown: string[][] = [];
+  const { sessions } = await logged((so_far) => shown.push(so_far.sessions.map(({ id }) => id)), "s3");
+  const newest = (many: number) => Array.from({ length: many }, (_, index) => `s${80 - index}`);
+  assert.deepEqual(shown, [["s3", "known"], [...newest(28), "s3", "known"], [...newest(58), "s3", "known"]]);
+  assert.deepEqual(sessions.map(({ id }) => id), [...newest(80), "known"]);
+});
+
 test("one that was left open and put away was rowed until its last sign of life", async () => {
   await rowed("a", 1000, [WHOLE[0]!]);
   await saveHeartbeat({ session: "a", session_s: 50, wall_ms: 51_000, wall_zero_ms: 1000 });
@@ -96,7 +107,7 @@ test("remarks that storage does not hand out are not taken for none, nor are tho
   const get = t.mock.method(database, "get", () => Promise.reject(new Error("lost")));
   await assert.rejects(remarksOf("a"), /lost/);
   get.mock.restore();
-  t.mock.method(database, "isSilent", () => true);
+  t.mock.method(database, "isWithout", () => true);
   await assert.rejects(remarksOf("b"), /on a disk/);
   await rowed("c");
   assert.deepEqual(await remarksOf("c"), {});

@@ -12,7 +12,7 @@ import { lineOf, type State } from "../timeline/running.js";
 import { database } from "./database.js";
 import { addressOf, addressOfId } from "./plans.js";
 import { remarksIn, say, unsay, withUnkept, type Remarks } from "./remarks.js";
-import { factsOf, type SessionRecord } from "./sessions.js";
+import { factsOf, madeAt, type SessionRecord } from "./sessions.js";
 import { instant, sessionFault, soundHeartbeat } from "./sound-session.js";
 
 export interface Figures {
@@ -44,16 +44,56 @@ const FIGURES = v.object({
   pieces: v.array(v.object({ metres: amount, seconds_s: amount, held: v.boolean(), whole: v.boolean() })),
 });
 
-/** Every session of the log that is sound, the newest first, and how many are not. */
-export async function logged(): Promise<{ sessions: LoggedSession[]; unsound: number }> {
+/** Sessions that are sound, the newest first, and how many are not. */
+export interface Logged {
+  sessions: readonly LoggedSession[];
+  unsound: number;
+}
+
+/** What is shown of a long log at first. */
+const SHOWN_FIRST = 30;
+
+/**
+ * The whole log. What was never worked out takes its time: the newest come first, after the one that is `opened`, and
+ * `shown` is told of all there is whenever that has doubled.
+ */
+export async function logged(shown: (so_far: Logged) => void = () => undefined, opened = ""): Promise<Logged> {
   const [ids, entries] = await Promise.all([database.keys("log"), everyEntry()]);
   const sessions: LoggedSession[] = [];
+  const add = (id: string, figures: Figures) => sessions.push({ id, figures, ...remarksIn(entries.get(id) ?? {}) });
+  const so_far = () => ({ sessions: sessions.map((session) => ({ ...session, ...withUnkept(session.id, session) })).sort(byNewest), unsound });
+  let unsound = 0;
+  const work = async (id: string) => {
+    const figures = await workOut(id);
+    if (figures) add(id, figures);
+    else unsound += 1;
+  };
+  const unknown: string[] = [];
   for (const id of ids) {
-    const entry = entries.get(id);
-    const figures = entry?.figures ?? (await workOut(id));
-    if (figures) sessions.push({ id, figures, ...withUnkept(id, remarksIn(entry ?? {})) });
+    const figures = entries.get(id)?.figures;
+    if (figures) add(id, figures);
+    else if (id === opened) await work(id);
+    else unknown.push(id);
   }
-  return { sessions: sessions.sort((a, b) => b.figures.made_at_ms - a.figures.made_at_ms), unsound: ids.length - sessions.length };
+  let told = sessions.length;
+  if (told && unknown.length) shown(so_far());
+  for (const id of await newestFirst(unknown)) {
+    await work(id);
+    if (sessions.length < Math.max(SHOWN_FIRST, 2 * told)) continue;
+    told = sessions.length;
+    shown(so_far());
+  }
+  return so_far();
+}
+
+function byNewest(a: LoggedSession, b: LoggedSession): number {
+  return b.figures.made_at_ms - a.figures.made_at_ms;
+}
+
+async function newestFirst(ids: readonly string[]): Promise<string[]> {
+  const made = new Map<string, number>();
+  for (const id of ids) made.set(id, madeAt(await database.get("log", id).catch(() => undefined)));
+  return [...ids].sort((a, b) => made.get(b)! - made.get(a)!);
 }
 
 /** Takes a session off this device, with all that was said of it. */

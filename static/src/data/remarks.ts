@@ -42,7 +42,7 @@ export function remarksIn({ cr10, note }: { cr10?: unknown; note?: unknown }): R
 /** What was said of a session, stored or not yet. Rejects where storage does not hand it out: that is not nothing. */
 export async function remarksOf(id: string): Promise<Remarks> {
   const stored = await database.get("entries", id);
-  const elsewhere = database.where() === "memory" && database.isSilent() && !(await database.get("log", id));
+  const elsewhere = database.isWithout() && !(await database.get("log", id));
   if (elsewhere) throw new Error("what was said of it is on a disk that does not answer");
   return withUnkept(id, remarksIn(stored ?? {}));
 }
