@@ -20,6 +20,7 @@ export const rowLookChosen = css`
   .large .skip { grid-area: skip; }
   .large .minute { grid-area: minute; }
   .large .done button { min-height: 84px; }
+  .large .tools span { min-height: 52px; font-size: 18px; line-height: 1.1; }
 
   /* End stands under More, too */
   @container (max-width: 374px) {
@@ -28,11 +29,19 @@ export const rowLookChosen = css`
 
   @container (max-width: 480px) {
     .tools span { padding: 4px 7px; }
+    .large .tools button { width: min-content; }
     .where .word { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   }
 
   @container (orientation: portrait) and (max-height: 900px) {
-    .large plan-profile, .large .foot, .large drill-picture[known] { display: none; }
+    .large .foot, .large drill-picture[known] { display: none; }
+    .large .done button { min-height: 72px; }
+    .large:has(.done) .keys button { min-height: 84px; }
+  }
+  @container (orientation: portrait) and (max-height: 980px) {
+    .large plan-profile { display: none; }
+  }
+  @container (orientation: portrait) and (max-height: 830px) {
     .large .next { display: none; }
   }
   @container (orientation: portrait) and (max-height: 1100px) {
@@ -97,6 +106,7 @@ export const rowLookChosen = css`
   }
 
   @container (orientation: portrait) and (max-height: 600px) {
+    .large .tools span { min-height: 44px; font-size: 16px; }
     .large:not(:has(.done)) .keys button { min-height: 80px; }
     .large stroke-rail { --rail: 54px; --seat: 34px; }
   }

@@ -72,6 +72,8 @@ export const rowLook = css`
   .count .digits { font-size: min(60cqw, 46cqh); }
   .count p { font-size: 24px; font-weight: 700; }
   .side { display: contents; }
+  /* only their dialogs are seen, and no room is kept for them */
+  stop-signs, end-question, more-choices, stroke-check { position: absolute; }
   drill-picture { display: none; }
 
   /* a call or a message of two lines moves nothing */

@@ -2,7 +2,7 @@
  *
  * Properties: `total` strokes of the block, `done` strokes finished. Only the ticks that changed are touched.
  */
-import { LitElement, css, html, nothing, type PropertyValues } from "lit";
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { type } from "./look.js";
 import { strokesInAMark } from "./tick-marks.js";
 
@@ -18,8 +18,11 @@ export class StrokeTicks extends LitElement {
   }
 
   static override styles = [type, css`
-    :host { height: 24px; contain: strict; }
-    .rows { display: grid; gap: 3px; height: 100%; align-content: end; grid-auto-rows: minmax(4px, 9px); }
+    :host { height: 24px; contain: strict; container-type: inline-size; }
+    .all { display: flex; align-items: end; gap: 14px; height: 100%; }
+    .told { display: none; flex: none; font-size: 15px; line-height: 1; color: var(--ink-2); }
+    @container (min-width: 700px) { .told { display: block; } }
+    .rows { flex: 1; min-width: 0; display: grid; gap: 3px; height: 100%; align-content: end; grid-auto-rows: minmax(4px, 9px); }
     .row { display: flex; gap: 3px; }
     i { flex: 1; min-width: 0; border-radius: 3px; background: var(--ink); }
     i.done { background: transparent; box-shadow: inset 0 0 0 1px var(--edge); }
@@ -53,12 +56,10 @@ export class StrokeTicks extends LitElement {
   override render() {
     if (!this.total) return nothing;
     const size = strokesInAMark(this.total);
-    if (size === 1) return html`<div class="rows" aria-hidden="true">${row("ticks", this.total, this.total)}</div>`;
+    if (size === 1) return told("a tick for each stroke", row("ticks", this.total, this.total));
     const first = Math.floor(this.done / size) * size;
-    return html`<div class="rows" aria-hidden="true">
-      ${row("ticks", size, Math.min(size, this.total - first))}
-      ${row("marks", Math.ceil(this.total / size), Math.ceil(this.total / size))}
-    </div>`;
+    return told(`above, a tick for each stroke; below, a mark for every ${size}`, html`${row("ticks", size, Math.min(size, this.total - first))}
+      ${row("marks", Math.ceil(this.total / size), Math.ceil(this.total / size))}`);
   }
 
   private paint(row: string, at: number): void {
@@ -69,6 +70,11 @@ export class StrokeTicks extends LitElement {
   }
 }
 customElements.define("stroke-ticks", StrokeTicks);
+
+/** What one of a row is: heard, and seen where there is room. */
+function told(words: string, rows: TemplateResult) {
+  return html`<div class="all" role="img" aria-label="Strokes of this block: ${words}"><div class="rows">${rows}</div><span class="told" aria-hidden="true">${words}</span></div>`;
+}
 
 function row(name: string, places: number, used: number) {
   const ticks = Array.from({ length: places }, (_, index) =>
