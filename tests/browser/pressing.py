@@ -36,4 +36,5 @@ _TWO_PRESSES = f"""async (target) => {{
 
 def press_twice(browser: Browser, target: Target) -> str:
     """Press where a button is, and once more at once; answers what stands there then."""
+    browser.see(target)
     return str(browser.evaluate(_TWO_PRESSES, target.as_json()))
