@@ -10,6 +10,7 @@ import { addressOf, forgetPlan, keep, openBuiltIn, openMine, openPlan, remake, t
 import { isSound, openSession } from "../data/sessions.js";
 import { Unsound } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
+import { alone } from "../plan/alone.js";
 import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
@@ -158,8 +159,9 @@ export class PlanOpened extends LitElement {
     }
   }
 
+  /** In a one-file page it takes the place of somebody else's, or of one that was mistyped: there are no results to look through. */
   private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {
-    this.rower = await addResult(detail);
+    this.rower = await (alone ? changeAthlete({ results: [detail], level: undefined }) : addResult(detail));
     await this.appraise();
   }
 
