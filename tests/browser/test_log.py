@@ -16,6 +16,21 @@ from tests.browser.targets import QUERY, Target, button, field, heading, link, w
 from tests.browser.test_pages_fit import too_wide
 from tests.browser.writing import write_plan
 
+# The entries of the log, which storage does not hand out, or has no room for.
+ENTRIES = """(() => {
+  const { get, put } = IDBObjectStore.prototype;
+  const is = (mood, store) => window.__entries === mood && store.name === "entries";
+  IDBObjectStore.prototype.get = function (...given) {
+    if (is("lost", this)) throw new DOMException("Connection to Indexed Database server lost");
+    return get.apply(this, given);
+  };
+  IDBObjectStore.prototype.put = function (...given) {
+    if (is("full", this)) throw new DOMException("no room", "QuotaExceededError");
+    return put.apply(this, given);
+  };
+})();"""
+UNREAD = words(re.compile("^What was said of this session cannot be read now"))
+NOT_STORED = words(re.compile("^This is not stored yet"))
 SAVED = words("Saved on this device. It will run with no signal.")
 NOTE = field("Your note")
 SAID = "Too quick at first, then it held."
@@ -36,7 +51,7 @@ PUT_DAMAGED = """() => new Promise((done) => {
 def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     launch: Launch, server: Server
 ) -> None:
-    chromium = launch("chromium", preload=quick_clock(60))
+    chromium = launch("chromium", preload=quick_clock(60) + ENTRIES)
     chromium.open(server.url + "/log")
     chromium.see(words("Nothing here yet: a session that you row stands here once it has ended."))
     write_plan(chromium, server, "title: Ten minutes\nmain\n10' r20 light\n")
@@ -65,7 +80,28 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID)
     assert accessibility_faults(chromium) == []
     assert too_wide(chromium) == {}
-    chromium.click(link("Its plan, to row it again"))
+
+    chromium.evaluate("() => { window.__entries = 'lost'; }")
+    chromium.click(link("Log"))
+    chromium.click(link(re.compile("^Ten minutes")))
+    chromium.see(UNREAD)
+    assert chromium.count(NOTE) == 0, "nothing can be typed over what is there"
+    assert accessibility_faults(chromium) == []
+    chromium.evaluate("() => { window.__entries = 'full'; }")
+    chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID)
+    chromium.type(NOTE, SAID + " Tired.")
+    chromium.see(NOT_STORED)
+    chromium.click(link("Log"))
+    chromium.see(words(SAID + " Tired."))
+    chromium.click(link(re.compile("^Ten minutes")))
+    chromium.wait_for(NOTED, NOTE.as_json(), HARD.as_json(), SAID + " Tired.")
+    chromium.see(NOT_STORED)
+    chromium.type(NOTE, SAID)
+    chromium.evaluate("() => { window.__entries = ''; }")
+    chromium.see_gone(NOT_STORED)
+    assert [entry["note"] for entry in stored(chromium, "entries")] == [SAID]
+
+    chromium.click(link("Open its plan"))
     chromium.see(words(re.compile("^Last rowed ")))
     chromium.see(words("Rowed to the end, 10:00, effort 5: hard"))
     assert accessibility_faults(chromium) == []

@@ -28,7 +28,7 @@ async function without(t: TestContext, before: (database: Database) => Promise<u
   await pass(t, 4);
   database.goOnWithout();
   await asked;
-  assert.equal(database.where(), "memory");
+  assert.deepEqual([database.where(), database.isWithout()], ["memory", true]);
   disk.writes = 0;
   return { disk, database };
 }
@@ -36,7 +36,7 @@ async function without(t: TestContext, before: (database: Database) => Promise<u
 async function answering(t: TestContext, { disk, database }: { disk: SilentDisk; database: Database }): Promise<void> {
   disk.silent = false;
   await pass(t, 25);
-  assert.deepEqual([database.where(), database.isSilent()], ["disk", false]);
+  assert.deepEqual([database.where(), database.isSilent(), database.isWithout()], ["disk", false, false]);
 }
 
 const kept = (disk: SilentDisk, store: Parameters<SilentDisk["of"]>[0], key: unknown) => disk.of(store).get(JSON.stringify(key));

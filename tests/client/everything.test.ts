@@ -3,15 +3,17 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { beforeEach, test } from "node:test";
 import { database } from "../../static/src/data/database.js";
+import { STEPS_AT_ONCE } from "../../static/src/data/disk.js";
 import type { Store } from "../../static/src/data/shape.js";
-import { bringBack, everything } from "../../static/src/data/everything.js";
+import { BroughtInPart, bringBack, everything } from "../../static/src/data/everything.js";
 import { NotEverything, textOf, type Everything } from "../../static/src/data/everything-file.js";
 import { changeAthlete, addResult, readAthlete } from "../../static/src/data/athlete.js";
 import { broughtWords } from "../../static/src/components/device-file.js";
 import { draftOf, dropDraft, keepDraft } from "../../static/src/data/drafts.js";
 import { changePreferences, readPreferences } from "../../static/src/data/preferences.js";
 import { NotAPlan, openPlanFile } from "../../static/src/data/plan-file.js";
-import { LONGEST_NOTE, logged, remark } from "../../static/src/data/log.js";
+import { logged } from "../../static/src/data/log.js";
+import { LONGEST_NOTE, remark } from "../../static/src/data/remarks.js";
 import { keep, keepMine, keptPlans, openMine } from "../../static/src/data/plans.js";
 import { closeSession, saveFact, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
 import { changeSettings, readSettings } from "../../static/src/data/settings.js";
@@ -211,10 +213,39 @@ test("what was said of a session goes along, and comes to one that nobody has sa
   await wipe();
   await rowed("a", PLANS[0]!);
   await remark("a", { note: "here" });
+  await logged();
   const { sessions, remarked } = await bringBack(asFile(text));
   assert.deepEqual([sessions, remarked], [1, 1]);
+  assert.ok((await database.get("entries", "a"))!.figures, "its figures stay beside what came");
   const kept = new Map((await logged()).sessions.map(({ id, cr10, note }) => [id, [cr10, note]]));
   assert.deepEqual([kept.get("a"), kept.get("b")], [[7, "here"], [undefined, "there"]]);
+});
+
+test("a file of many sessions is written in parts, and where the device takes no more, what it took is told and stays", async (t) => {
+  const ids = Array.from({ length: 180 }, (_, index) => `many-${index}`);
+  for (const id of ids) await rowed(id, PLANS[0]!);
+  const text = await saved();
+  await wipe();
+  const { write } = database;
+  const sizes: number[] = [];
+  let refuses = 2;
+  t.mock.method(database, "write", ((steps, durability) => {
+    refuses -= 1;
+    sizes.push(steps.length);
+    return refuses === 0 ? Promise.reject(new Error("full")) : write(steps, durability);
+  }) as typeof write);
+  const error = await bringBack(asFile(text)).catch((thrown: unknown) => thrown);
+  assert.ok(error instanceof BroughtInPart);
+  const { sessions } = error.brought;
+  assert.ok(sessions > 0 && sessions < ids.length);
+  assert.equal((await database.keys("log")).length, sessions);
+  const rest = await bringBack(asFile(text));
+  assert.equal(rest.sessions, ids.length - sessions);
+  assert.ok(sizes.length > 2 && sizes.every((size) => size <= STEPS_AT_ONCE), sizes.join(" "));
+  assert.equal((await bringBack(asFile(text))).sessions, 0);
+  t.mock.method(database, "isWithout", () => true);
+  await wipe();
+  await assert.rejects(bringBack(asFile(text)), /does not answer/);
 });
 
 test("a file of version 1, which knew no remarks, is still brought", async () => {
@@ -231,6 +262,15 @@ test("a session that cannot be read any more stays behind, and is counted", asyn
   await database.remove("facts", ["bad", 0]);
   const { sessions, left } = await everything(NOW);
   assert.deepEqual([sessions, left], [1, 1]);
+});
+
+test("a session whose remarks are not handed out goes without them, and that is counted", async (t) => {
+  await rowed("a", PLANS[0]!);
+  await remark("a", { note: "there" });
+  const { get } = database;
+  t.mock.method(database, "get", ((store: "entries", key: string) => (store === "entries" ? Promise.reject(new Error("lost")) : get(store, key))) as typeof get);
+  const { sessions, left, unsaid } = await everything(NOW);
+  assert.deepEqual([sessions, left, unsaid], [1, 0, 1]);
 });
 
 /** What is told of a file, and that nothing was changed. */

@@ -1,8 +1,9 @@
 /** The log: what was rowed, what was said of it, and what is left of either when storage is damaged. */
 import assert from "node:assert/strict";
-import { beforeEach, test } from "node:test";
+import { beforeEach, mock, test } from "node:test";
 import { database } from "../../static/src/data/database.js";
-import { LONGEST_NOTE, addressOfPlan, areRemarks, forgetSession, logged, remark, remarksOf } from "../../static/src/data/log.js";
+import { addressOfPlan, forgetSession, logged } from "../../static/src/data/log.js";
+import { LONGEST_NOTE, areRemarks, isRefused, remark, remarksOf, say, subscribe } from "../../static/src/data/remarks.js";
 import { closeSession, putAside, saveFact, saveHeartbeat, saveSession, type SessionRecord } from "../../static/src/data/sessions.js";
 import type { Fact } from "../../static/src/timeline/facts.js";
 import { metres, rest, row, timeline } from "./builders.js";
@@ -48,6 +49,17 @@ test("what was worked out once is not worked out again", async () => {
   assert.deepEqual(await logged(), first);
 });
 
+test("a long log is shown as it is worked out: the opened one, then the newest, and what is known already at once", async () => {
+  await rowed("known", 500);
+  await logged();
+  for (let made = 1; made <= 80; made += 1) await rowed(`s${made}`, made * 1000);
+  const shown: string[][] = [];
+  const { sessions } = await logged((so_far) => shown.push(so_far.sessions.map(({ id }) => id)), "s3");
+  const newest = (many: number) => Array.from({ length: many }, (_, index) => `s${80 - index}`);
+  assert.deepEqual(shown, [["s3", "known"], [...newest(28), "s3", "known"], [...newest(58), "s3", "known"]]);
+  assert.deepEqual(sessions.map(({ id }) => id), [...newest(80), "known"]);
+});
+
 test("one that was left open and put away was rowed until its last sign of life", async () => {
   await rowed("a", 1000, [WHOLE[0]!]);
   await saveHeartbeat({ session: "a", session_s: 50, wall_ms: 51_000, wall_zero_ms: 1000 });
@@ -88,6 +100,64 @@ test("remarks are taken back by saying nothing, and 0 says something", async () 
   assert.deepEqual(await remarksOf("a"), { cr10: 0, note: "x" });
   await remark("a", { cr10: undefined, note: "" });
   assert.deepEqual(await remarksOf("a"), {});
+});
+
+test("remarks that storage does not hand out are not taken for none, nor are those on a disk that is gone on without", async (t) => {
+  await remark("a", { note: "A whole paragraph" });
+  const get = t.mock.method(database, "get", () => Promise.reject(new Error("lost")));
+  await assert.rejects(remarksOf("a"), /lost/);
+  get.mock.restore();
+  t.mock.method(database, "isWithout", () => true);
+  await assert.rejects(remarksOf("b"), /on a disk/);
+  await rowed("c");
+  assert.deepEqual(await remarksOf("c"), {});
+});
+
+test("what cannot be stored is found again on every screen, is said to be refused, and is stored in one go", async (t) => {
+  mock.timers.enable({ apis: ["setTimeout"] });
+  await rowed("a");
+  await rowed("b");
+  const told: boolean[] = [];
+  const stop = subscribe(() => told.push(isRefused("a")));
+  const change = t.mock.method(database, "change", () => Promise.reject(Object.assign(new Error("full"), { name: "QuotaExceededError" })));
+  await say("a", { note: "old" });
+  await say("a", { note: "old and new" });
+  await say("a", { cr10: 4 });
+  assert.deepEqual([isRefused("a"), isRefused("b")], [true, false]);
+  assert.deepEqual(await remarksOf("a"), { cr10: 4, note: "old and new" });
+  assert.deepEqual((await logged()).sessions.find(({ id }) => id === "a")!.note, "old and new");
+  change.mock.restore();
+  mock.timers.tick(1000);
+  for (let turn = 0; turn < 5; turn += 1) await new Promise((done) => setImmediate(done));
+  assert.deepEqual([await database.get("entries", "a").then((entry) => [entry!.cr10, entry!.note]), isRefused("a"), told], [[4, "old and new"], false, [true, false]]);
+  stop();
+  mock.timers.reset();
+});
+
+test("what still waits of a session that is taken off the device does not come back", async (t) => {
+  mock.timers.enable({ apis: ["setTimeout"] });
+  await rowed("a");
+  const change = t.mock.method(database, "change", () => Promise.reject(new Error("lost")));
+  await say("a", { note: "x" });
+  const write = t.mock.method(database, "write", () => Promise.reject(new Error("lost")));
+  await assert.rejects(forgetSession("a"), /lost/);
+  assert.deepEqual(await remarksOf("a"), { note: "x" }, "it is still here, and so is what was said");
+  [change, write].forEach(({ mock }) => mock.restore());
+  await forgetSession("a");
+  mock.timers.tick(2000);
+  for (let turn = 0; turn < 5; turn += 1) await new Promise((done) => setImmediate(done));
+  assert.deepEqual([await database.keys("entries"), isRefused("a")], [[], false]);
+  mock.timers.reset();
+});
+
+test("a moment past the end of dates is damage, and hides nothing else", async () => {
+  await rowed("good");
+  await rowed("far", 8.64e15 + 1);
+  await rowed("last", 8.64e15);
+  const { sessions, unsound } = await logged();
+  assert.deepEqual([sessions.map(({ id }) => id), unsound], [["last", "good"], 1]);
+  await database.change("entries", "good", (entry) => ({ ...entry!, figures: { ...entry!.figures!, made_at_ms: 1e17 } }));
+  assert.equal((await logged()).sessions[1]!.figures.made_at_ms, 1_795_000_000_000);
 });
 
 test("a damaged entry loses its damage alone", async () => {

@@ -1,7 +1,7 @@
 /** Everything on this device as one file, and back from one. Event: `brought`, after something was added. */
 import { LitElement, css, html, nothing } from "lit";
 import { database } from "../data/database.js";
-import { bringBack, everything, type Brought } from "../data/everything.js";
+import { BroughtInPart, bringBack, everything, type Brought } from "../data/everything.js";
 import { NotEverything } from "../data/everything-file.js";
 import { MOST_RESULTS } from "../data/results.js";
 import { MOST_TAGS } from "../plan/tags.js";
@@ -10,6 +10,8 @@ import { saveFile } from "./save-file.js";
 
 const REFUSED = "This device could not store it: its storage is full or closed to this page. Make room and try again.";
 const UNCHANGED = "Nothing here has changed.";
+const IN_PART = "Then this device could not store more: its storage is full or closed to this page. Make room and bring the file back again: it adds the rest.";
+const WITHOUT = "Storage on this device does not answer yet, so what it holds cannot be saved, nor anything be added to it. Try again once it does.";
 
 export class DeviceFile extends LitElement {
   static override properties = { busy: { state: true }, said: { state: true }, trouble: { state: true } };
@@ -40,7 +42,7 @@ export class DeviceFile extends LitElement {
         <button type="button" ?disabled=${this.busy} aria-describedby="back" @click=${this.choose}>${this.busy ? "Reading it …" : "Bring a file back"}</button></div>
       <input type="file" accept=".json,application/json" tabindex="-1" @change=${this.chosen}>
       <div role="status">${this.said ? html`<p class="note" dir="auto">${this.said}</p>` : nothing}</div>
-      <div role="alert">${this.trouble ? html`<div class="note trouble" dir="auto"><p>${this.trouble}</p><p>${UNCHANGED}</p></div>` : nothing}</div>
+      <div role="alert">${this.trouble ? html`<div class="note trouble" dir="auto"><p>${this.trouble}</p>${this.trouble.endsWith(IN_PART) ? nothing : html`<p>${UNCHANGED}</p>`}</div>` : nothing}</div>
       <p class="small" id="back">Bringing a file back adds what is missing here. What is here stays as it is.</p>
       <p class="small">The file tells about you: your results, what you rowed and how it went. Keys, to walls and for publishing, are not in it.</p></section>`;
   }
@@ -60,10 +62,10 @@ export class DeviceFile extends LitElement {
   private async save(): Promise<void> {
     await this.working(async () => {
       const now = new Date();
-      const { text, plans, sessions, left } = await everything(now);
+      const { text, plans, sessions, left, unsaid } = await everything(now);
       const name = `slipway-${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}.json`;
       saveFile(name, new Blob([text], { type: "application/json" }));
-      this.said = `Saved to ${name}: ${count(plans, "plan")}, ${count(sessions, "session")}, your results and settings.${left ? ` ${count(left, "plan or session", "plans and sessions")} on this device cannot be read any more, and stayed behind.` : ""}`;
+      this.said = `Saved to ${name}: ${count(plans, "plan")}, ${count(sessions, "session")}, your results and settings.${left ? ` ${count(left, "plan or session", "plans and sessions")} on this device cannot be read any more, and stayed behind.` : ""}${unsaid ? ` What was said of ${count(unsaid, "session")} could not be read and is not in it: save it once more.` : ""}`;
     });
   }
 
@@ -78,12 +80,16 @@ export class DeviceFile extends LitElement {
 
   private async working(work: () => Promise<void>): Promise<void> {
     if (this.busy) return;
-    this.busy = true;
     this.said = this.trouble = "";
+    if (database.isWithout()) {
+      this.trouble = WITHOUT;
+      return;
+    }
+    this.busy = true;
     try {
       await work();
     } catch (error) {
-      this.trouble = error instanceof NotEverything ? error.message : REFUSED;
+      this.trouble = error instanceof BroughtInPart ? `${addedWords(error.brought)} ${IN_PART}` : error instanceof NotEverything ? error.message : REFUSED;
     } finally {
       this.busy = false;
     }
@@ -91,16 +97,21 @@ export class DeviceFile extends LitElement {
 }
 customElements.define("device-file", DeviceFile);
 
-export function broughtWords({ plans, tagged, results, sessions, remarked, others, results_left: left, tags_left }: Brought): string {
+export function broughtWords(brought: Brought): string {
+  const { results_left: left, tags_left } = brought;
+  const added = addedWords(brought);
+  if (!added && !left && !tags_left.length) return "All of it was here already. Nothing here has changed.";
+  const no_room = left ? ` ${count(left, "result")} had no room beside those that are here: ${MOST_RESULTS} are kept.` : "";
+  const no_tags = tags_left.map(({ title, tags }) => ` ${count(tags, "tag")} had no room on ${title}: a plan has ${MOST_TAGS} at most.`).join("");
+  return `${added || "Nothing was added."}${no_room}${no_tags} All the rest was here already.`;
+}
+
+function addedWords({ plans, tagged, results, sessions, remarked, others }: Brought): string {
   const parts = [
     plans ? count(plans, "plan") : "", tagged ? `tags on ${count(tagged, "plan")}` : "", results ? count(results, "result") : "",
     sessions ? count(sessions, "session") : "", remarked ? `remarks on ${count(remarked, "session")}` : "", others ? count(others, "setting or fact", "settings and facts") : "",
   ].filter(Boolean);
-  if (!parts.length && !left && !tags_left.length) return "All of it was here already. Nothing here has changed.";
-  const added = parts.length ? `Added: ${parts.join(", ")}.` : "Nothing was added.";
-  const no_room = left ? ` ${count(left, "result")} had no room beside those that are here: ${MOST_RESULTS} are kept.` : "";
-  const no_tags = tags_left.map(({ title, tags }) => ` ${count(tags, "tag")} had no room on ${title}: a plan has ${MOST_TAGS} at most.`).join("");
-  return `${added}${no_room}${no_tags} All the rest was here already.`;
+  return parts.length ? `Added: ${parts.join(", ")}.` : "";
 }
 
 function count(many: number, one: string, more = `${one}s`): string {

@@ -3,32 +3,31 @@
  * Properties: `session` (its id), `seconds_s` (how long it lasted). Event: `remarked` (detail: the remarks), after each change.
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
-import { LONGEST_NOTE, remark, remarksOf, type Remarks } from "../data/log.js";
-import { WriteQueue } from "../data/write-queue.js";
+import { LONGEST_NOTE, isRefused, remarksOf, said, say, subscribe, type Remarks, type Said } from "../data/remarks.js";
 import { choices, tiles } from "./choice-look.js";
 import { EFFORTS, loadWords } from "./effort-words.js";
 import { buttons, fields, type } from "./look.js";
 
 const NOT_STORED = "This is not stored yet: storage is full or does not answer. Keep this page open; it is tried again and again.";
 
-type Said = Parameters<typeof remark>[1];
+const UNREAD = "What was said of this session cannot be read now, since storage does not hand it out. It is asked again and again; what you want to add can be noted then.";
+const READ_AGAIN_MS = 1000;
 
 export class HowItWent extends LitElement {
-  static override properties = { session: {}, seconds_s: { attribute: false }, said: { state: true }, stuck: { state: true } };
+  static override properties = { session: {}, seconds_s: { attribute: false }, said: { state: true }, unread: { state: true } };
   declare session: string;
   declare seconds_s: number;
   /** Undefined until it has been read. */
   declare said: Remarks | undefined;
-  declare stuck: boolean;
-  /** What was said and may not be stored yet. */
-  private unkept: Said | undefined;
-  private readonly writes = new WriteQueue(() => (this.stuck = this.writes.trouble !== null));
+  /** It could not be read. */
+  declare unread: boolean;
+  private stop = (): void => {};
 
   constructor() {
     super();
     this.session = "";
     this.seconds_s = 0;
-    this.stuck = false;
+    this.unread = false;
   }
 
   static override styles = [type, buttons, fields, choices, css`
@@ -42,19 +41,29 @@ export class HowItWent extends LitElement {
     .trouble { padding: 12px 14px; background: var(--hull); border-left: 6px solid var(--catch); border-radius: 6px var(--r) var(--r) 6px; }
   `];
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.stop = subscribe(() => this.requestUpdate());
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stop();
+  }
+
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has("session") && this.session) void this.read(this.session);
   }
 
   override render() {
     const { said } = this;
-    if (!said) return nothing;
+    if (!said) return html`<div role="alert">${this.unread ? html`<p class="trouble">${UNREAD}</p>` : nothing}</div>`;
     return html`<section aria-labelledby="how"><h2 id="how">How it went</h2>
       ${this.effort(said.cr10)}
       <div class="asked"><label for="note">Your note</label>
         <textarea id="note" dir="auto" maxlength=${LONGEST_NOTE} aria-describedby="bound" .value=${said.note ?? ""} @input=${this.write}></textarea>
         <p class="small" id="bound" role="status">${(said.note ?? "").length < LONGEST_NOTE ? "Kept on this device as you type." : `A note holds ${LONGEST_NOTE} characters, and this one is full.`}</p></div>
-      <div role="alert">${this.stuck ? html`<p class="trouble">${NOT_STORED}</p>` : nothing}</div></section>`;
+      <div role="alert">${isRefused(this.session) ? html`<p class="trouble">${NOT_STORED}</p>` : nothing}</div></section>`;
   }
 
   private effort(cr10: number | undefined) {
@@ -65,33 +74,27 @@ export class HowItWent extends LitElement {
         <button type="button" @click=${() => this.say({ cr10: undefined })}>Take the effort back</button>`}</div>`;
   }
 
+  /** What cannot be read is asked for again: an empty field would be typed over what is there. */
   private async read(session: string): Promise<void> {
     this.said = undefined;
-    const said = await remarksOf(session);
-    if (session === this.session) this.said = said;
+    this.unread = false;
+    while (session === this.session && this.isConnected && !this.said) {
+      const read = await remarksOf(session).catch(() => undefined);
+      if (session !== this.session) return;
+      this.said = read;
+      this.unread = !read;
+      if (!read) await new Promise((again) => setTimeout(again, READ_AGAIN_MS));
+    }
   }
 
   private write(event: Event): void {
     this.say({ note: (event.target as HTMLTextAreaElement).value });
   }
 
-  private say(said: Said): void {
-    const { cr10, note } = { ...this.said, ...said };
-    this.said = { ...(cr10 === undefined ? {} : { cr10 }), ...(note ? { note } : {}) };
-    const waits = this.unkept !== undefined;
-    this.unkept = { ...this.unkept, ...said };
-    const { session } = this;
-    if (!waits) void this.writes.add(() => this.store(session));
+  private say(more: Said): void {
+    this.said = said(this.said!, more);
+    void say(this.session, more);
     this.dispatchEvent(new CustomEvent<Remarks>("remarked", { detail: this.said }));
-  }
-
-  /** Quick fingers are quicker than storage: what was said meanwhile is stored in one go. */
-  private async store(session: string): Promise<void> {
-    while (this.unkept) {
-      const said = this.unkept;
-      await remark(session, said);
-      if (this.unkept === said) this.unkept = undefined;
-    }
   }
 }
 customElements.define("how-it-went", HowItWent);

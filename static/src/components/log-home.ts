@@ -1,27 +1,36 @@
 /** Brings the log what is kept of the sessions that were rowed here. Property `session`: the id of the one to open, or "". */
 import { LitElement, html, type PropertyValues } from "lit";
 import { database } from "../data/database.js";
-import { addressOfPlan, forgetSession, logged, type LoggedSession, type Remarks } from "../data/log.js";
+import { addressOfPlan, forgetSession, logged, type Logged, type LoggedSession } from "../data/log.js";
+import type { Remarks } from "../data/remarks.js";
 import "./log-screen.js";
 import { goTo, tellScreen } from "./routes.js";
 
 const NO_STORE = "This browser keeps nothing for this page, so the log is gone when it is closed.";
+const WITHOUT = "Storage on this device does not answer yet: what you rowed before stands here again as soon as it does.";
 const NO_ANSWER = "This device’s storage does not hand out the log. Nothing in it has changed; open this page again.";
 const NOT_TAKEN = "This device could not take it off: its storage does not answer. Try again.";
 
 export class LogHome extends LitElement {
-  static override properties = { session: {}, sessions: { state: true }, unsound: { state: true }, plan: { state: true }, notice: { state: true }, trouble: { state: true } };
+  static override properties = { session: {}, sessions: { state: true }, unsound: { state: true }, reading: { state: true }, plan: { state: true }, notice: { state: true }, trouble: { state: true } };
   declare session: string;
   declare sessions: readonly LoggedSession[] | undefined;
   declare unsound: number;
+  declare reading: boolean;
   declare plan: string | undefined;
   declare notice: string;
   declare trouble: string;
+  /** What was said here, and taken off, since reading began. */
+  private readonly said = new Map<string, Remarks>();
+  private readonly gone = new Set<string>();
+  private told = false;
+  private stop = (): void => {};
 
   constructor() {
     super();
     this.session = "";
     this.unsound = 0;
+    this.reading = false;
     this.notice = "";
     this.trouble = "";
   }
@@ -30,6 +39,16 @@ export class LogHome extends LitElement {
     super.connectedCallback();
     document.title = "Log · Slipway";
     void this.gather();
+    let was = database.where();
+    this.stop = database.subscribe(() => {
+      if (was === "memory" && database.where() === "disk") void this.gather();
+      was = database.where();
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.stop();
   }
 
   override firstUpdated(): void {
@@ -37,24 +56,39 @@ export class LogHome extends LitElement {
   }
 
   override updated(changed: PropertyValues<this>): void {
-    if (changed.has("session") || changed.has("sessions")) void this.lookForPlan();
+    if (changed.has("session") || (changed.has("sessions") && this.plan === undefined)) void this.lookForPlan();
   }
 
   override render() {
-    return html`<log-screen .sessions=${this.sessions} .unsound=${this.unsound} .opened=${this.session} .plan=${this.plan} .notice=${this.notice} .trouble=${this.trouble}
+    return html`<log-screen .sessions=${this.sessions} .unsound=${this.unsound} .reading=${this.reading} .opened=${this.session} .plan=${this.plan} .notice=${this.notice} .trouble=${this.trouble}
       @remarked=${this.take} @forget=${this.forget}></log-screen>`;
   }
 
   private async gather(): Promise<void> {
+    this.reading = true;
     try {
-      ({ sessions: this.sessions, unsound: this.unsound } = await logged());
-      if (database.where() === "memory") this.notice = NO_STORE;
+      this.show(await logged((so_far) => this.show(so_far), this.session));
+      this.notice = database.where() === "disk" ? "" : database.isWithout() ? WITHOUT : NO_STORE;
     } catch {
       this.notice = NO_ANSWER;
     }
-    // An opened one has a heading of its own.
+    this.reading = false;
+    void this.tell();
+  }
+
+  /** Once: an opened session has a heading of its own, and what is read later takes no focus away. */
+  private async tell(): Promise<void> {
+    if (this.told) return;
+    this.told = true;
     await this.updateComplete;
     tellScreen(this);
+  }
+
+  private show({ sessions, unsound }: Logged): void {
+    const here = sessions.filter(({ id }) => !this.gone.has(id));
+    this.sessions = here.map((session) => (this.said.has(session.id) ? { id: session.id, figures: session.figures, ...this.said.get(session.id) } : session));
+    this.unsound = unsound;
+    if (!this.session || here.some(({ id }) => id === this.session)) void this.tell();
   }
 
   private async lookForPlan(): Promise<void> {
@@ -67,6 +101,7 @@ export class LogHome extends LitElement {
   }
 
   private take({ detail: { id, remarks } }: CustomEvent<{ id: string; remarks: Remarks }>): void {
+    this.said.set(id, remarks);
     this.sessions = this.sessions?.map((session) => (session.id === id ? { id, figures: session.figures, ...remarks } : session));
   }
 
@@ -77,6 +112,7 @@ export class LogHome extends LitElement {
       this.trouble = NOT_TAKEN;
       return;
     }
+    this.gone.add(id);
     this.sessions = this.sessions?.filter((session) => session.id !== id);
     goTo(this, "/log");
   }

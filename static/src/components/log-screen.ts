@@ -1,13 +1,14 @@
 /** The log: sessions that were rowed, the newest first, or one of them opened.
  *
- * Properties: `sessions` (undefined while they are being read), `unsound` (how many cannot be read), `opened` (the id of one, or ""),
+ * Properties: `sessions` (those that have been read; undefined before the first), `reading` (there may be more), `unsound` (how many cannot be read), `opened` (the id of one, or ""),
  * `plan` (the address of the opened one's plan, "" where it is gone, undefined while that is looked for), `notice` (a sentence, or ""),
  * `trouble` (why one could not be taken off, or "").
  * Events: `remarked` (detail: id and remarks), `forget` (detail: an id).
  */
 import { LitElement, css, html, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
-import type { LoggedSession, Remarks } from "../data/log.js";
+import type { LoggedSession } from "../data/log.js";
+import type { Remarks } from "../data/remarks.js";
 import "./how-it-went.js";
 import { buttons, page, type } from "./look.js";
 import { COUNTED, figuresLook, pieceList, rowedFigures, wholeWords } from "./rowed-figures.js";
@@ -18,10 +19,11 @@ const LATEST = 30;
 
 export class LogScreen extends LitElement {
   static override properties = {
-    sessions: { attribute: false }, unsound: { type: Number }, opened: {}, plan: {}, notice: {}, trouble: {}, all: { state: true },
+    sessions: { attribute: false }, unsound: { type: Number }, reading: { type: Boolean }, opened: {}, plan: {}, notice: {}, trouble: {}, all: { state: true },
   };
   declare sessions: readonly LoggedSession[] | undefined;
   declare unsound: number;
+  declare reading: boolean;
   declare opened: string;
   declare plan: string | undefined;
   declare notice: string;
@@ -31,6 +33,7 @@ export class LogScreen extends LitElement {
   constructor() {
     super();
     this.unsound = 0;
+    this.reading = false;
     this.opened = "";
     this.notice = "";
     this.trouble = "";
@@ -64,14 +67,15 @@ export class LogScreen extends LitElement {
       <a class="back" href="/">What are you rowing today?</a>
       <header><h1 tabindex="-1">Log</h1><p>What you rowed on this device, and how it went. It stays here.</p></header>
       ${this.notice ? html`<p class="notice">${this.notice}</p>` : nothing}
-      ${sessions && opened ? html`<p class="notice" role="status">That session is not on this device.</p>` : nothing}
+      ${sessions && opened && !this.reading ? html`<p class="notice" role="status">That session is not on this device.</p>` : nothing}
       ${this.unsound ? html`<p class="notice">${this.unsound === 1 ? "One session is" : `${this.unsound} sessions are`} left out here: what is stored of ${this.unsound === 1 ? "it" : "them"} is damaged, or was saved by a newer Slipway.</p>` : nothing}
-      ${sessions ? this.list(sessions) : html`<p class="small" role="status">Reading the log …</p>`}
+      ${sessions ? this.list(sessions) : nothing}
+      ${this.reading ? html`<p class="small" role="status">${sessions?.length ? "Reading what is older …" : "Reading the log …"}</p>` : nothing}
     </main>`;
   }
 
   private list(sessions: readonly LoggedSession[]) {
-    if (!sessions.length) return html`<p>Nothing here yet: a session that you row stands here once it has ended.</p>`;
+    if (!sessions.length) return this.reading ? nothing : html`<p>Nothing here yet: a session that you row stands here once it has ended.</p>`;
     const shown = this.all ? sessions : sessions.slice(0, LATEST);
     return html`<ul class="list">${shown.map((session) => this.line(session))}</ul>
       ${shown.length < sessions.length ? html`<button type="button" @click=${() => (this.all = true)}>Show all ${sessions.length}</button>` : nothing}`;
@@ -103,7 +107,7 @@ export class LogScreen extends LitElement {
     const forget = () => this.dispatchEvent(new CustomEvent("forget", { detail: id }));
     return html`<section aria-label="This session">
       ${this.plan === "" ? html`<p class="small">Its plan is not on this device any more.</p>` : nothing}
-      <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Its plan, to row it again</a>` : nothing}
+      <div class="acts">${this.plan ? html`<a class="button" href=${this.plan}>Open its plan</a>` : nothing}
         ${keyed(id, html`<ask-first words="Take it off this device" yes="Yes, take it off this device" @sure=${forget}></ask-first>`)}</div>
       <p role="alert">${this.trouble}</p></section>`;
   }

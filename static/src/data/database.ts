@@ -25,6 +25,8 @@ export interface Database extends Shelf {
   isSilent(): boolean;
   /** While storage is silent: goes on in memory, until it answers. */
   goOnWithout(): void;
+  /** Whether one goes on in memory, without what a disk holds that does not answer. */
+  isWithout(): boolean;
   /** Calls `listener` when storage falls silent or answers again, or is gone on without; the answer stops that. */
   subscribe(listener: () => void): () => void;
 }
@@ -116,6 +118,7 @@ export function makeDatabase(open: Open, makeRoom: (db: Handle) => Promise<boole
       await (memory ? comeBack(memory) : disk.get("settings", "")).catch(() => undefined);
     },
     isSilent: () => without || silences.now,
+    isWithout: () => without,
     goOnWithout: () => {
       if (!silences.now || memory) return;
       [without, memory] = [true, memoryShelf(KEY_PATHS)];

@@ -15,11 +15,11 @@ import type { Athlete, Plan, Timeline } from "../plan/wire.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Fact } from "../timeline/facts.js";
 import { settingsFault, type Carried } from "./carried-settings.js";
-import { areRemarks, type Remarks } from "./log.js";
 import type { PlanRecord } from "./plans.js";
+import { areRemarks, type Remarks } from "./remarks.js";
 import { MOST_RESULTS } from "./results.js";
 import type { SessionRecord } from "./sessions.js";
-import { sessionFault } from "./sound-session.js";
+import { instant, sessionFault } from "./sound-session.js";
 
 const VERSION = 2;
 export const MOST_FILE_BYTES = 64_000_000;
@@ -98,7 +98,6 @@ function sumAgain(content: unknown): string | undefined {
   }
 }
 
-const moment = v.pipe(v.number(), v.finite(), v.minValue(0));
 const RESULT = v.pipe(
   v.strictObject({ metres: v.pipe(v.number(), v.integer()), seconds: v.pipe(v.number(), v.check((value) => Math.round(value * 10) / 10 === value)) }),
   v.check((result) => !resultProblem(result)),
@@ -123,7 +122,7 @@ const MADE = v.strictObject({
 const PLAN = v.strictObject({
   id: v.pipe(v.string(), v.regex(/^(mine|sent):[\w-]{1,64}$/)),
   plan: v.custom<Plan>((value) => checkedPlan(value) !== undefined),
-  kept_at_ms: moment,
+  kept_at_ms: instant,
   tags: v.optional(v.custom<string[]>(areTags)),
   reasons: v.optional(v.array(v.pipe(v.string(), v.maxLength(2000)))),
   made: v.optional(MADE),

@@ -11,19 +11,9 @@ import { piecesOf, rowedWhole, sumsOf, type Piece, type Sums } from "../timeline
 import { lineOf, type State } from "../timeline/running.js";
 import { database } from "./database.js";
 import { addressOf, addressOfId } from "./plans.js";
-import { factsOf, type SessionRecord } from "./sessions.js";
-import { sessionFault, soundHeartbeat } from "./sound-session.js";
-
-/** In UTF-16 units, as fields count them. */
-export const LONGEST_NOTE = 2000;
-
-/** What a rower says of a session. */
-export interface Remarks {
-  /** How hard the whole of it was: 0 to 10, whole. */
-  cr10?: number;
-  /** How it went. */
-  note?: string;
-}
+import { remarksIn, say, unsay, withUnkept, type Remarks } from "./remarks.js";
+import { factsOf, madeAt, type SessionRecord } from "./sessions.js";
+import { instant, sessionFault, soundHeartbeat } from "./sound-session.js";
 
 export interface Figures {
   title: string;
@@ -50,55 +40,76 @@ export interface LoggedSession extends Remarks {
 const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
 const SUMS = v.object({ seconds_s: amount, strokes: amount, metres: v.optional(amount) });
 const FIGURES = v.object({
-  title: v.string(), plan_id: v.string(), made_at_ms: amount, done: SUMS, planned: SUMS, whole: v.boolean(),
+  title: v.string(), plan_id: v.string(), made_at_ms: instant, done: SUMS, planned: SUMS, whole: v.boolean(),
   pieces: v.array(v.object({ metres: amount, seconds_s: amount, held: v.boolean(), whole: v.boolean() })),
 });
-const CR10 = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(10));
-const NOTE = v.pipe(v.string(), v.nonEmpty(), v.maxLength(LONGEST_NOTE));
 
-/** Whether these can be a rower's remarks. */
-export function areRemarks({ cr10, note }: { cr10?: unknown; note?: unknown }): boolean {
-  return v.is(v.optional(CR10), cr10) && v.is(v.optional(NOTE), note);
+/** Sessions that are sound, the newest first, and how many are not. */
+export interface Logged {
+  sessions: readonly LoggedSession[];
+  unsound: number;
 }
 
-/** Those remarks that make sense. */
-export function remarksIn({ cr10, note }: { cr10?: unknown; note?: unknown }): Remarks {
-  return { ...(v.is(CR10, cr10) ? { cr10 } : {}), ...(v.is(NOTE, note) ? { note } : {}) };
-}
+/** What is shown of a long log at first. */
+const SHOWN_FIRST = 30;
 
-/** Every session of the log that is sound, the newest first, and how many are not. */
-export async function logged(): Promise<{ sessions: LoggedSession[]; unsound: number }> {
+/**
+ * The whole log. What was never worked out takes its time: the newest come first, after the one that is `opened`, and
+ * `shown` is told of all there is whenever that has doubled.
+ */
+export async function logged(shown: (so_far: Logged) => void = () => undefined, opened = ""): Promise<Logged> {
   const [ids, entries] = await Promise.all([database.keys("log"), everyEntry()]);
   const sessions: LoggedSession[] = [];
+  const add = (id: string, figures: Figures) => sessions.push({ id, figures, ...remarksIn(entries.get(id) ?? {}) });
+  const so_far = () => ({ sessions: sessions.map((session) => ({ ...session, ...withUnkept(session.id, session) })).sort(byNewest), unsound });
+  let unsound = 0;
+  const work = async (id: string) => {
+    const figures = await workOut(id);
+    if (figures) add(id, figures);
+    else unsound += 1;
+  };
+  const unknown: string[] = [];
   for (const id of ids) {
-    const entry = entries.get(id);
-    const figures = entry?.figures ?? (await workOut(id));
-    if (figures) sessions.push({ ...entry, id, figures });
+    const figures = entries.get(id)?.figures;
+    if (figures) add(id, figures);
+    else if (id === opened) await work(id);
+    else unknown.push(id);
   }
-  return { sessions: sessions.sort((a, b) => b.figures.made_at_ms - a.figures.made_at_ms), unsound: ids.length - sessions.length };
+  let told = sessions.length;
+  if (told && unknown.length) shown(so_far());
+  for (const id of await newestFirst(unknown)) {
+    await work(id);
+    if (sessions.length < Math.max(SHOWN_FIRST, 2 * told)) continue;
+    told = sessions.length;
+    shown(so_far());
+  }
+  return so_far();
 }
 
-/** What was said of a session. */
-export async function remarksOf(id: string): Promise<Remarks> {
-  return remarksIn((await database.get("entries", id).catch(() => undefined)) ?? {});
+function byNewest(a: LoggedSession, b: LoggedSession): number {
+  return b.figures.made_at_ms - a.figures.made_at_ms;
 }
 
-/** Says something more, or something else, of a session; an empty note is none, and so is no effort. Rejects when the device could not keep it. */
-export async function remark(id: string, said: { cr10?: number | undefined; note?: string }): Promise<void> {
-  await database.change("entries", id, (before) => {
-    const { cr10, note, ...entry } = { ...soundEntry(id, before), ...said };
-    return { ...entry, ...(cr10 === undefined ? {} : { cr10 }), ...(note ? { note } : {}) };
-  });
+async function newestFirst(ids: readonly string[]): Promise<string[]> {
+  const made = new Map<string, number>();
+  for (const id of ids) made.set(id, madeAt(await database.get("log", id).catch(() => undefined)));
+  return [...ids].sort((a, b) => made.get(b)! - made.get(a)!);
 }
 
 /** Takes a session off this device, with all that was said of it. */
-export function forgetSession(id: string): Promise<void> {
-  return database.write([
-    { store: "log", remove: id },
-    { store: "entries", remove: id },
-    { store: "heartbeats", remove: id },
-    { store: "facts", remove: [id, 0], to: [id, Number.MAX_SAFE_INTEGER] },
-  ]);
+export async function forgetSession(id: string): Promise<void> {
+  const waited = unsay(id);
+  try {
+    await database.write([
+      { store: "log", remove: id },
+      { store: "entries", remove: id },
+      { store: "heartbeats", remove: id },
+      { store: "facts", remove: [id, 0], to: [id, Number.MAX_SAFE_INTEGER] },
+    ]);
+  } catch (error) {
+    if (waited) void say(id, waited);
+    throw error;
+  }
 }
 
 /** Where the plan of a session is opened; "" where it is not on this device any more. */

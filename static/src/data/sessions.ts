@@ -128,7 +128,8 @@ function factRecords(session: string): Promise<FactRecord[]> {
   return database.all("facts", [session, 0], [session, Number.MAX_SAFE_INTEGER]);
 }
 
-function madeAt(record: SessionRecord | undefined): number {
+/** In ms since 1970; 0 where that cannot be read. */
+export function madeAt(record: SessionRecord | undefined): number {
   return Number(record?.made_at_ms) || 0;
 }
 

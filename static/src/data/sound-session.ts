@@ -40,6 +40,8 @@ export function faultWords({ kind, where }: Fault): string {
 
 const moment = v.pipe(v.number(), v.finite(), v.minValue(0));
 const span = moment;
+/** In ms since 1970, up to where dates end (ECMA-262, 21.4.1.1): what lies beyond cannot be shown. */
+export const instant = v.pipe(moment, v.maxValue(8.64e15));
 
 type Fields<Kind extends Fact["kind"]> = v.GenericSchema<Omit<Extract<Fact, { kind: Kind }>, "kind">>;
 
@@ -64,7 +66,7 @@ const SESSION = v.object({
   plan: PLAN,
   timeline: TIMELINE,
   app: v.string(),
-  made_at_ms: moment,
+  made_at_ms: instant,
   state: v.picklist(["open", "ended"]),
   led_by: v.optional(v.picklist(["wall", "prompter"])),
 });
@@ -88,7 +90,7 @@ const PLAN_RECORD = v.object({
   reasons: v.optional(v.array(v.string())),
   appraisal: v.optional(v.object({ asked_for: v.string(), findings: v.array(v.object({ sentence: v.string() })) })),
   undo: v.optional(v.object({ label: v.string() })),
-  kept_at_ms: moment,
+  kept_at_ms: instant,
 });
 
 /** What is wrong with a plan kept here; null when it can be shown and rowed. */
