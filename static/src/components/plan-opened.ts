@@ -20,7 +20,6 @@ import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
 import { goTo, queryOf, rowAddress, tellScreen, writeAddress } from "./routes.js";
-import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
@@ -91,7 +90,7 @@ export class PlanOpened extends LitElement {
 
   private broken() {
     return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
-      @again=${this.fetchAgain} @forget=${this.forget}></unsound-plan>`;
+      @again=${this.fetchAgain} @forget=${this.forget}><p>This plan cannot be opened. ${this.trouble}</p></unsound-plan>`;
   }
 
   private async gather(): Promise<void> {
@@ -103,6 +102,7 @@ export class PlanOpened extends LitElement {
       this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
+      if (error instanceof Unsound) await import("./later.js").catch(() => undefined);
       this.unsound = error instanceof Unsound;
       this.trouble = troubleWords(error);
     }
