@@ -29,8 +29,8 @@ _HOT = "In the heat drink early, keep a fan on you, and stop at chills or a head
 
 _SET_UP = {
     Character.EXPLOSIVE: "Straps snug over the widest part of the foot; rail and seat clean, floor clear.",
-    Character.MIDDLE: "Straps over the widest part of the foot; your usual setting, if you know it.",
-    Character.LONG: "Straps comfortable, towel and water in reach, fan on; lower the setting when in doubt.",
+    Character.MIDDLE: "Straps over the widest part of the foot, snug; water in reach, fan on.",
+    Character.LONG: "Straps comfortable, towel and water in reach, fan on.",
     Character.EASY: "Heels free to lift a little, water in reach, fan on; straps you can open quickly.",
 }
 # A mid lever setting is where one starts [C]; lower for long, slow or light work, which spares the back.

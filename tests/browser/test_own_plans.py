@@ -31,12 +31,13 @@ def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
 ) -> None:
     write_plan(chromium, server, "title: Mine\nmain\n5' r20 light\n")
     chromium.see(heading("Mine"))
-    chromium.type(TAGS, "x" * 25)
+    chromium.type(TAGS, f"Tuesday, {'x' * 25}")
     chromium.press("Enter")
-    chromium.see(words("Write up to 8 tags of up to 24 plain characters each."))
+    too_long = words(f"“{'x' * 25}” is 25 characters long, and a tag has room for 24: shorten it.")
+    chromium.see(too_long)
     chromium.type(TAGS, "Tuesday, juniors")
     chromium.press("Enter")
-    chromium.see_gone(words("Write up to 8 tags of up to 24 plain characters each."))
+    chromium.see_gone(too_long)
     wait_until(
         lambda: any("Tuesday" in plan.get("tags", []) for plan in stored(chromium, "plans")), "the tags"
     )
@@ -56,6 +57,7 @@ def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
     chromium.see(words(FOUND))
     assert chromium.count(css("plan-library")) == 1
     chromium.click(MINE)
+    chromium.see(button("Take it off this device"))
     assert press_twice(chromium, button("Take it off this device")) == "Keep it"
     chromium.click(button("Yes, take it off this device"))
     chromium.see(words("No plan here fits that."))

@@ -21,6 +21,12 @@ CUT = f"""() => {{
   return [...outside, ...(within(first, calls) ? [] : [first])];
 }}"""
 """What is not whole on the page: anything of the head and the foot, or the first of the lines."""
+BEHIND_KEYS = f"""() => {{
+  const box = (css) => {QUERY}.find({{ css }}).map((found) => found.getBoundingClientRect());
+  const [[keys], [lines]] = [box("wall-keys"), box("ol")];
+  return lines.bottom - keys.top;
+}}"""
+"""How many pixels of the lines the keys hide."""
 
 
 def test_a_prompter_leads_a_room_and_another_tab_follows_it(launch: Launch, server: Server) -> None:
@@ -32,6 +38,8 @@ def test_a_prompter_leads_a_room_and_another_tab_follows_it(launch: Launch, serv
     server.kill()
     browser.click(button("Start now"))
     browser.see(words("r24 half · 2:00"))
+    browser.press("Tab")
+    browser.wait_for(f"() => ({BEHIND_KEYS})() <= 0")
     assert accessibility_faults(browser) == []
     size = f"() => getComputedStyle({QUERY}.find({{ css: 'ol' }})[0]).fontSize"
     before = browser.evaluate(size)

@@ -85,7 +85,10 @@ def test_a_room_follows_a_wall_with_the_server_gone_and_through_a_power_cut(
     change_stored(browser, server, "settings", COUNTS)
     browser.open(setting_up)
     enter_lane(browser, 0, "Wren", "7:42")
-    enter_lane(browser, 1, "Alder", "1:10")
+    enter_lane(browser, 1, "Alder of the mill at the weir", "1:10")
+    browser.see(words("Lane 2: a name has room for 20 letters. The wall shows “Alder of the mill at”."))
+    typed = browser.evaluate(f"() => {QUERY}.find({{ css: 'input.name' }})[1].value")
+    assert typed == "Alder of the mill at the weir", "nothing typed is taken out of its field"
     browser.click(button("Start now"))
     browser.see(
         words("Lane 2: 2000 m in 1:10.0 is quicker than anybody rows that far: look at the digits again.")

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { wallFrom } from "../../static/src/data/wall.js";
-import { forRoom, laneFrom, laneName, targetsOf, type Lane } from "../../static/src/plan/lanes.js";
+import { forRoom, laneFrom, laneName, lanesBeyondSplits, nameThatFits, targetsOf, type Lane } from "../../static/src/plan/lanes.js";
 import { twoKFrom } from "../../static/src/plan/prediction.js";
 import { scaled } from "../../static/src/plan/scale.js";
 import type { Result, Timeline } from "../../static/src/plan/wire.js";
@@ -87,4 +87,17 @@ for (const sight of [5, { distance_m: 0, diagonal_mm: 1000 }, { distance_m: 5, d
 
 test("more lanes than there can be are left out", () => {
   assert.equal(wallFrom({ version: 1, lanes: Array(40).fill(wren) }).wall.lanes.length, 16);
+});
+
+test("of a name as much is kept as has room, in whole letters", () => {
+  assert.equal(nameThatFits("  Wren "), "Wren");
+  assert.equal(nameThatFits("Bartholomew Featherstonehaugh"), "Bartholomew Feathers");
+  assert.equal(nameThatFits("Cyrus of the mill at the weir"), "Cyrus of the mill at", "no space at its end");
+  assert.equal(nameThatFits(`${"x".repeat(19)}\u{1f6a3}`), "x".repeat(19), "half a letter is none");
+  assert.ok(laneFrom({ name: nameThatFits("\u{1f6a3}".repeat(30)), result: null }), "what is kept can be read again");
+});
+
+test("lanes are named in which a block asks a split that nobody could be asked for", () => {
+  const slow: Lane = { name: "Rill", result: { metres: 2000, seconds: 1200 } };
+  assert.deepEqual(lanesBeyondSplits(pair.timeline_plain, [wren, slow, nobody]), [1]);
 });

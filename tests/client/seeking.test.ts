@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { EVERYTHING, found, isEverything, needsOf, type Findable, type Sought } from "../../static/src/plan/seeking.js";
-import { areTags, tagsIn } from "../../static/src/plan/tag-reading.js";
+import { areTags, tagsIn, tagsProblem } from "../../static/src/plan/tag-reading.js";
 import { together } from "../../static/src/plan/tags.js";
 import type { Block, Plan } from "../../static/src/plan/wire.js";
 
@@ -115,6 +115,13 @@ test("tags are written with commas between, each once", () => {
   assert.equal(tagsIn("x".repeat(25)), undefined);
   assert.equal(tagsIn("a,b,c,d,e,f,g,h,i"), undefined);
   assert.equal(tagsIn("a\u202eb"), undefined);
+});
+
+test("of tags that will not do the first is named, with what is wrong with it", () => {
+  assert.equal(tagsProblem("Tuesday, juniors"), "");
+  assert.equal(tagsProblem(`Tuesday, ${"x".repeat(25)}, juniors`), `“${"x".repeat(25)}” is 25 characters long, and a tag has room for 24: shorten it.`);
+  assert.match(tagsProblem("Tuesday, a\u202eb"), /^“a\u202eb” holds a character that no tag can hold/);
+  assert.match(tagsProblem("a,b,c,d,e,f,g,h,i,A,"), /^These are 9 tags, and a plan has 8 at most/);
 });
 
 test("tags from elsewhere are looked at before they are kept", () => {

@@ -29,6 +29,14 @@ test("the time left is read from further away than anything else", () => {
   }
 });
 
+test("beside lanes a line above the figure leaves it no taller than the time of a block, which the call is placed by", () => {
+  for (const screen of [television, tablet]) {
+    const sizes = wallSizes(screen, 7);
+    const time = figureSize(sizes, "1:16");
+    for (const noted of ["4", "1:16"]) assert.ok(figureSize(sizes, noted, true) + 1.55 * sizes.top <= time + 1);
+  }
+});
+
 test("a call or a focus is as large as two lines hold it, down to where it would not be read from afar", () => {
   const sizes = wallSizes(tablet, 5);
   const letters = (count: number) => callSize(sizes, "x".repeat(count));

@@ -4,7 +4,9 @@ import { test } from "node:test";
 import { barProblem, diagonalByBar, diagonalProblem, distanceProblem, readWords } from "../../static/src/components/sight-words.js";
 import { heardWords, laneAsked, placeWords, troubleAfar, wallFace, wholeLeft, type WallMoment } from "../../static/src/components/wall-words.js";
 import { byClock } from "../../static/src/timeline/by-clock.js";
+import { timeOfDay } from "../../static/src/state/time-of-day.js";
 import { NoAnswer, Refused } from "../../static/src/data/api.js";
+import { twoKFrom } from "../../static/src/plan/prediction.js";
 import { gap, metres, rest, row, timeline } from "./builders.js";
 
 const running: WallMoment = { phase: "running", elapsed_s: 12, left_s: 48, strokes_left: 19, count_in: null, starts_at: "", call: "" };
@@ -53,10 +55,20 @@ test("where we are, and what is left of the whole", () => {
 });
 
 test("a lane is asked a split in whole seconds and watts, or what it goes by", () => {
-  assert.deepEqual(laneAsked(block, { split_s: 118.5, watts: 210.4 }), { split: "1:59", watts: "210", words: "" });
-  assert.deepEqual(laneAsked(block, { pressure: "half" }), { split: "", watts: "", words: "half" });
-  assert.deepEqual(laneAsked(block, undefined).words, "by feel");
-  assert.deepEqual([laneAsked(pause, { split_s: 100 }).words, laneAsked(undefined, undefined).words], ["rest", "end"]);
+  assert.deepEqual(laneAsked(block, { split_s: 118.5, watts: 210.4 }, null), { split: "1:59", watts: "210", words: "" });
+  assert.deepEqual(laneAsked(block, { pressure: "half" }, null), { split: "", watts: "", words: "half" });
+  assert.deepEqual(laneAsked(block, undefined, null).words, "by feel");
+  assert.deepEqual([laneAsked(pause, { split_s: 100 }, null).words, laneAsked(undefined, undefined, null).words], ["rest", "end"]);
+});
+
+test("a lane whose split lies outside what anybody can be asked for says on which side", () => {
+  const slow = twoKFrom({ metres: 2000, seconds: 1200 });
+  const easy = { pressure: "light" as const, two_k_power_fraction: 0.3 };
+  // 5:00 x 0.3^(-1/3) is 7:28 per 500 m: the cubic of power and pace
+  assert.deepEqual(laneAsked(block, easy, slow), { split: "6:00+", watts: "", words: "light" });
+  assert.equal(laneAsked(block, { split_offset_s: 61 }, slow).split, "6:00+");
+  assert.equal(laneAsked(block, { split_offset_s: -40 }, twoKFrom({ metres: 2000, seconds: 392 })).split, "<1:00");
+  assert.deepEqual([laneAsked(block, easy, null).split, laneAsked(block, { change_s: -2 }, slow).split], ["", ""]);
 });
 
 test("a wall led from afar says what its server answers, and no signal only where nothing is answered", () => {
@@ -68,6 +80,7 @@ test("a wall led from afar says what its server answers, and no signal only wher
   assert.equal(troubleAfar(new NoAnswer("no answer came")), undefined);
   const heard = { at_ms, gone: true };
   assert.match(heardWords(heard, undefined).long, /^No signal: last heard/);
+  assert.equal(heardWords(heard, undefined).brief, `no signal since ${timeOfDay(at_ms)}`, "short, so that it stands whole in the head");
   assert.doesNotMatch(heardWords(heard, gone).long + heardWords(heard, gone).brief, /signal/i);
   assert.equal(heardWords(heard, gone).brief, `no such wall on the server · heard ${new Date(at_ms).toLocaleTimeString([], { hour12: false })}`);
   assert.match(heardWords({ at_ms, gone: false }, undefined).brief, /^heard /);

@@ -38,6 +38,7 @@ export class BlockFields extends LitElement {
   static override styles = [type, buttons, choices, css`
     :host { display: grid; gap: 14px; }
     .picks { grid-template-columns: repeat(auto-fit, minmax(min(100%, 8em), 1fr)); }
+    .picks > div:has(#effort) { grid-column: 1 / -1; }
     label { font-weight: 700; }
     select { min-height: 60px; }
     .call { display: grid; gap: 8px; padding-left: 12px; border-left: 4px solid var(--edge); }

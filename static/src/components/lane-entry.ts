@@ -3,7 +3,7 @@
  * Property `lanes`. Event `lanes` (detail: all lanes that can be read), after each change that can be. Method `check()`.
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
-import { LONGEST_NAME, MOST_LANES, type Lane } from "../plan/lanes.js";
+import { LONGEST_NAME, MOST_LANES, nameThatFits, type Lane } from "../plan/lanes.js";
 import type { Choice } from "../plan/piece-choices.js";
 import { metresOf, timeWords } from "../plan/result-words.js";
 import type { Result } from "../plan/wire.js";
@@ -41,7 +41,7 @@ export class LaneEntry extends LitElement {
     .own { grid-column: 3; }
     .clear { min-width: 48px; padding: 6px; }
     .bad { grid-column: 2 / -1; font-weight: 700; }
-    .full { grid-column: 2 / -1; }
+    .full { grid-column: 2 / -1; overflow-wrap: anywhere; }
     .heads { display: grid; grid-template-columns: 1.6em minmax(6em, 1.4fr) minmax(6.5em, 1fr) minmax(5em, 1fr) 48px; gap: 8px; margin-bottom: 6px; }
     .heads span { font-weight: 700; }
     @media (max-width: 620px) {
@@ -56,6 +56,8 @@ export class LaneEntry extends LitElement {
     @media (max-width: 340px) {
       li select, li .time { grid-column: 2 / 4; }
       li .time { grid-row: 4; }
+      li .full { grid-row: 5; }
+      li .bad { grid-row: 6; }
     }
   `];
 
@@ -81,8 +83,9 @@ export class LaneEntry extends LitElement {
   private row(row: Row, index: number) {
     const lane = `Lane ${index + 1}`;
     const byTime = "seconds" in row.rowed.length;
+    const tooLong = cutWords(row.name, lane);
     return html`<li>
-      <input class="name" aria-label="${lane}, name" autocomplete="off" autocapitalize="words" enterkeyhint="next" maxlength=${LONGEST_NAME} aria-describedby="full-${index}" .value=${row.name}
+      <input class="name" aria-label="${lane}, name" autocomplete="off" autocapitalize="words" enterkeyhint="next" aria-describedby="full-${index}" .value=${row.name}
         @input=${(event: InputEvent) => this.change(index, { name: valueOf(event) })} @keydown=${(event: KeyboardEvent) => this.onwards(event, index, "time")} />
       <select aria-label="${lane}, rowed" @change=${(event: InputEvent) => this.change(index, { rowed: ROWED[(event.target as HTMLSelectElement).selectedIndex]!.value })}>
         ${ROWED.map(({ value, name }) => html`<option .selected=${value === row.rowed}>${name}</option>`)}</select>
@@ -93,7 +96,7 @@ export class LaneEntry extends LitElement {
         @input=${(event: InputEvent) => this.change(index, { text: valueOf(event) }, false)} @change=${() => this.change(index, {})}
         @keydown=${(event: KeyboardEvent) => this.onwards(event, index + 1, "name")} />
       <button type="button" class="clear" aria-label="Clear lane ${index + 1}" ?disabled=${isEmpty(row)} @click=${() => this.clear(index)}>×</button>
-      <p class="small full" id="full-${index}" role="status" ?hidden=${!isFull(row)}>${isFull(row) ? `Lane ${index + 1}: a name has room for ${LONGEST_NAME} letters.` : ""}</p>
+      <p class="full" id="full-${index}" role="status" dir="auto" ?hidden=${!tooLong}>${tooLong}</p>
       <p class="bad" id="problem-${index}" role="alert" ?hidden=${!row.problem}>${row.problem ? `${lane}: ${row.problem}` : ""}</p>
     </li>`;
   }
@@ -140,9 +143,10 @@ function isEmpty({ name, text }: Row): boolean {
   return !name.trim() && !text.trim();
 }
 
-/** Its name takes no more letters. */
-function isFull({ name }: Row): boolean {
-  return name.length >= LONGEST_NAME;
+/** What is kept of a name that is too long; "" where all of it is. What was typed stays in its field. */
+function cutWords(typed: string, lane: string): string {
+  const kept = nameThatFits(typed);
+  return kept === typed.trim() ? "" : `${lane}: a name has room for ${LONGEST_NAME} letters. The wall shows “${kept}”.`;
 }
 
 /** The fields that say a lane that was kept. */
@@ -167,7 +171,7 @@ function lanesIn(rows: readonly Row[]): Lane[] {
   const used = rows.slice(0, rows.map((row) => !isEmpty(row)).lastIndexOf(true) + 1);
   return used.map((row) => {
     const read = readRow(row);
-    return { name: row.name.trim().slice(0, LONGEST_NAME), result: typeof read === "string" ? null : read };
+    return { name: nameThatFits(row.name), result: typeof read === "string" ? null : read };
   });
 }
 

@@ -55,6 +55,7 @@ export class PrompterScreen extends LitElement {
   declare size: number;
   declare mirrored: boolean;
   declare awake: boolean;
+  private readonly watch = new ResizeObserver(([keys]) => this.style.setProperty("--keys", `${keys!.target.clientHeight}px`));
 
   constructor() {
     super();
@@ -82,6 +83,8 @@ export class PrompterScreen extends LitElement {
     :host([awake]) { cursor: auto; }
     main { display: grid; grid-template: auto auto minmax(0, 1fr) auto / minmax(0, 1fr); gap: 1.6cqmin; height: 100%; padding: 2.2cqmin 3cqmin;
       transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
+    /* while the keys stand there, the lines end above them */
+    :host([awake]) main { height: calc(100% - var(--keys, 0px)); }
     main.mirrored { transform: scaleX(-1); }
     header, footer { display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 1em; font-size: var(--edge-type); color: var(--ink-2); }
     h1 { flex: 1 1 0; min-width: min(100%, 8em); font-size: 1em; line-height: 1.2; text-wrap: nowrap; overflow: hidden; text-overflow: ellipsis; color: var(--ink); }
@@ -95,6 +98,8 @@ export class PrompterScreen extends LitElement {
     /* lines that do not fit whole stand in a further column, out of sight */
     ol { display: flex; flex-flow: column wrap; gap: 0.42em; min-width: 0; overflow: hidden; }
     li { display: grid; grid-template-columns: 3.1em minmax(0, 1fr); gap: 0 0.5em; align-items: baseline; width: 100%; padding-left: 0.3em; border-left: 0.22em solid transparent; }
+    /* what comes later is no larger than leaves a few lines in sight */
+    li + li { font-size: min(1em, 7cqmin); }
     li.near { border-color: var(--catch); }
     li .count { font-family: var(--digits); font-weight: 700; letter-spacing: -0.04em; text-align: right; font-variant-numeric: tabular-nums; }
     li.call .text { font-weight: 700; }
@@ -108,9 +113,27 @@ export class PrompterScreen extends LitElement {
       li .count { text-align: left; font-size: 0.8em; }
       .count:empty { display: none; }
     }
-    @media (max-height: 300px) { :host { overflow: hidden auto; } }
+    /* so low that the keys leave room for little more than the first line */
+    @container (max-height: 600px) {
+      :host([awake]) footer { display: none; }
+      :host([awake]) li { font-size: min(1em, 7cqmin); }
+    }
+    @media (max-height: 300px) {
+      :host { overflow: hidden auto; }
+      :host([awake]) main { height: 100%; }
+    }
     @media (forced-colors: active) { li:not(.near) { border-color: Canvas; } li.near { border-color: Highlight; } }
   `];
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.watch.disconnect();
+  }
+
+  override updated(): void {
+    const keys = this.renderRoot.querySelector("wall-keys");
+    if (keys) this.watch.observe(keys);
+  }
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has("size")) this.style.setProperty("--type", `${(SMALLEST_VMIN * STEP ** this.size).toFixed(2)}vmin`);

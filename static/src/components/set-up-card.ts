@@ -55,9 +55,10 @@ export class SetUpCard extends LitElement {
   }
 
   private machine() {
-    const asked = settingWords(this.timeline?.plan.setting);
-    const words = asked
-      ? html`<span class="ask">Set it to ${asked}.</span>`
+    const { setting } = this.timeline!.plan;
+    if (setting && "lever" in setting) return html`<span class="ask">Set it to ${settingWords(setting)}.</span> A machine without a lever: leave it as it is.`;
+    const words = setting
+      ? html`<span class="ask">Set it to ${settingWords(setting)}.</span>`
       : html`This plan asks for no setting. Most people train at a drag factor of about 110 to 140, which is well
           below the highest lever on most machines.`;
     return html`${words}

@@ -5,6 +5,7 @@
  */
 import { LitElement, css, html, nothing, type PropertyValues } from "lit";
 import { laneName, type Lane } from "../plan/lanes.js";
+import { twoKFrom } from "../plan/prediction.js";
 import type { Target, Timeline } from "../plan/wire.js";
 import { pagesOf, turnAt, type Turn } from "./lane-turns.js";
 import { type } from "./look.js";
@@ -99,7 +100,9 @@ export class WallLanes extends LitElement {
   }
 
   private row(lane: number) {
-    const [now, next] = [this.index, this.index + 1].map((index) => laneAsked(this.timeline!.segments[index], this.targets[lane]?.[index]));
+    const { result } = this.lanes[lane]!;
+    const two_k = result && twoKFrom(result);
+    const [now, next] = [this.index, this.index + 1].map((index) => laneAsked(this.timeline!.segments[index], this.targets[lane]?.[index], two_k));
     const called = laneName(this.lanes[lane]!, lane);
     const numbered = this.lanes[lane]!.name !== "";
     return html`<tr><th class="name" scope="row"><div>${numbered ? html`<span class="number">${lane + 1}</span>` : nothing}
@@ -115,9 +118,10 @@ function lengthOf(name: string, number: number): string {
 }
 
 function asked({ split, watts, words }: LaneAsked) {
-  return words ? html`<td class="said" colspan="2">${words}</td>` : html`<td>${split}</td><td class="power">${watts}</td>`;
+  if (!split) return html`<td class="said" colspan="2">${words}</td>`;
+  return html`<td class=${words ? "power" : nothing}>${split}</td><td class=${words ? "said" : "power"}>${words || watts}</td>`;
 }
 
 function following({ split, watts, words }: LaneAsked) {
-  return html`<td class="next">${words ? html`<span class="said">${words}</span>` : html`<span>${split}</span><span>${watts ? `${watts} W` : ""}</span>`}</td>`;
+  return html`<td class="next">${split ? html`<span>${split}</span>` : nothing}${words ? html`<span class="said">${words}</span>` : html`<span>${watts ? `${watts} W` : ""}</span>`}</td>`;
 }

@@ -8,8 +8,8 @@ export const wallLook = css`
   main { display: grid; height: 100%; padding: 2vh 2.6vw; gap: 1.3vh 2.8vw; transform: translate(var(--shift-x, 0), var(--shift-y, 0)); }
   header { grid-area: head; display: flex; justify-content: space-between; align-items: baseline; gap: 1em; font-size: var(--top); line-height: 1.2; white-space: nowrap; }
   h1 { flex: 1 1 0; min-width: 0; font-size: 1em; line-height: 1.2; text-wrap: nowrap; overflow: hidden; text-overflow: ellipsis; }
-  .where { flex: none; color: var(--ink-2); }
-  .heard { flex: 0 1 auto; min-width: 0; overflow: hidden; text-overflow: ellipsis; }
+  .where { flex: 0 1 auto; min-width: 0; overflow: hidden; text-overflow: ellipsis; color: var(--ink-2); }
+  .heard { flex: none; max-width: 60%; white-space: normal; text-align: right; }
   .clock { flex: none; }
   .face { grid-area: face; min-width: 0; }
   .figure { font-size: var(--figure); white-space: nowrap; margin-left: -0.04em; }

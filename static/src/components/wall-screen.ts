@@ -31,9 +31,6 @@ import { nextLine, placeWords, wallFace, wholeLeft, type WallFace, type WallMome
 
 type Event = "start" | "hold" | "back" | "skip" | "sound" | "wake" | "full" | "end";
 
-/** How much smaller the figure is with a line above or below it. */
-const NOTED = 0.8;
-
 export class WallScreen extends LitElement {
   static override properties = {
     timeline: { attribute: false }, index: { type: Number }, moment: { attribute: false }, stroke: { attribute: false }, sound: {},
@@ -96,7 +93,7 @@ export class WallScreen extends LitElement {
     if (!this.timeline || !segment || !this.moment || !this.sizes) return nothing;
     const face = wallFace(segment, this.moment);
     const held = this.moment.phase === "held";
-    this.style.setProperty("--figure", px(figureSize(this.sizes, face.figure) * (face.before || face.note ? NOTED : 1)));
+    this.style.setProperty("--figure", px(figureSize(this.sizes, face.figure, Boolean(face.before || face.note))));
     this.style.setProperty("--call", px(callSize(this.sizes, this.remark || face.call)));
     return html`<main class="${this.sizes.layout} ${held ? "held" : ""}">
       <header><h1 tabindex="-1" dir="auto">${this.timeline.plan.title}</h1><span class="where">${placeWords(this.timeline, segment)}</span>

@@ -8,7 +8,8 @@ import { LitElement, css, html, nothing } from "lit";
 import type { PlanRecord } from "../data/plans.js";
 import type { WallSettings } from "../data/wall.js";
 import { clock } from "../plan/format.js";
-import { forRoom, type Lane } from "../plan/lanes.js";
+import { forRoom, lanesBeyondSplits, type Lane } from "../plan/lanes.js";
+import { QUICKEST_SPLIT_S, SLOWEST_SPLIT_S } from "../plan/result-words.js";
 import { guesses } from "../timeline/by-clock.js";
 import "./lane-entry.js";
 import type { LaneEntry } from "./lane-entry.js";
@@ -29,6 +30,8 @@ export class WallSetup extends LitElement {
   declare saved: string;
   declare starting: boolean;
   declare trouble: string;
+  /** Lanes with a split that cannot be asked for, as they were worked out for these results of this plan. */
+  private beyond: { of: string; lanes: number[] } = { of: "", lanes: [] };
 
   constructor() {
     super();
@@ -42,6 +45,7 @@ export class WallSetup extends LitElement {
     .back { justify-self: start; display: inline-grid; align-items: center; min-height: 44px; font-weight: 700; }
     .without { justify-items: start; }
     header, section { display: grid; gap: 12px; align-content: start; }
+    section + section { margin-top: 12px; }
     .note { padding: 12px 14px; border-left: 6px solid var(--edge); background: var(--hull); border-radius: 6px var(--r) var(--r) 6px; }
     .signs { display: grid; gap: 4px; padding-left: 22px; list-style: disc; }
     summary { min-height: 44px; align-content: center; cursor: pointer; font-weight: 700; text-decoration: underline; text-underline-offset: 4px; }
@@ -81,7 +85,7 @@ export class WallSetup extends LitElement {
         <lane-entry .lanes=${lanes} @lanes=${({ detail }: CustomEvent<Lane[]>) => this.tell("lanes", detail)}></lane-entry></section>
       <div><section aria-labelledby="sight"><h2 id="sight">From how far away?</h2>
         <sight-entry .sight=${sight} .lanes=${lanes.length} @sight=${({ detail }: CustomEvent) => this.tell("sight", detail)}></sight-entry></section>
-        <section>${this.guessed(record, lanes)}
+        <section>${this.guessed(record, lanes)}${this.beyondWords(record, lanes)}
         <details><summary>Tell the room when to stop</summary>${stopSigns()}</details></section></div>
       <div class="bar">${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
         <start-choice .busy=${this.starting} @start=${({ detail }: CustomEvent<number | null>) => this.tell("start", detail)}></start-choice>
@@ -95,8 +99,22 @@ export class WallSetup extends LitElement {
     return html`<p class="note">A wall goes by the clock. Blocks in metres or without an end get ${by}; ${clock(seconds_s)} in all.</p>`;
   }
 
+  private beyondWords({ id, timeline }: PlanRecord, lanes: readonly Lane[]) {
+    const of = JSON.stringify([id, ...lanes.map(({ result }) => result)]);
+    if (of !== this.beyond.of) this.beyond = { of, lanes: lanesBeyondSplits(timeline, lanes) };
+    const named = this.beyond.lanes.map((lane) => lane + 1);
+    if (!named.length) return nothing;
+    return html`<p class="note" role="status">In ${named.length === 1 ? "lane" : "lanes"} ${together(named)} some blocks come to a split outside
+      ${clock(QUICKEST_SPLIT_S)} to ${clock(SLOWEST_SPLIT_S)} per 500 m, which nobody could be asked for: there the wall shows the words of the plan.</p>`;
+  }
+
   private tell(name: "lanes" | "sight" | "start", detail: unknown): void {
     this.dispatchEvent(new CustomEvent(name, { detail }));
   }
 }
 customElements.define("wall-setup", WallSetup);
+
+/** "2", "2 and 7", "2, 5 and 7" */
+function together(numbers: readonly number[]): string {
+  return [numbers.slice(0, -1).join(", "), String(numbers.at(-1))].filter(Boolean).join(" and ");
+}

@@ -11,6 +11,9 @@ export const DIGIT = 0.6;
 const LETTER = 0.6;
 const CALL_LINES = 2;
 const SMALLEST_CALL = 0.6;
+/** How much smaller the figure is with a line above or below it; beside lanes a short one is high as well, and the call stands below it. */
+const NOTED = 0.8;
+const NOTED_BESIDE_LANES = 0.6;
 /** A lane's row, in its own type size: number and name, split, watts, what comes next. */
 const LANE_EM = 10.6;
 const ROW_EM = 1.36;
@@ -94,9 +97,11 @@ function laneSizes(width: number, height: number, lanes: number, wanted: number)
   return { lane, rows: Math.max(1, Math.floor(height / (lane * ROW_EM) - 0.8)) };
 }
 
-/** The type size of the figure: what the text leaves room for. */
-export function figureSize({ figure, figure_width }: WallSizes, text: string): number {
-  return Math.min(figure, figure_width / (text.length * DIGIT));
+/** The type size of the figure: what the text leaves room for, and a line above or below it where it is `noted`. */
+export function figureSize({ figure, figure_width, layout }: WallSizes, text: string, noted = false): number {
+  const size = Math.min(figure, figure_width / (text.length * DIGIT));
+  if (!noted) return size;
+  return Math.min(size * NOTED, layout === "lanes" ? figure * NOTED_BESIDE_LANES : Infinity);
 }
 
 /** The type size of the focus or the call: two lines hold it, unless it is very long. */

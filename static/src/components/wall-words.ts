@@ -1,9 +1,13 @@
 /** What a wall says at one moment, as plain text: drawn again only where a text has changed. */
 import { NoAnswer, Refused } from "../data/api.js";
 import { LONGEST_COUNT_S } from "../data/preferences.js";
+import { toNumber } from "../plan/exact-time.js";
 import { clock } from "../plan/format.js";
+import type { TwoK } from "../plan/prediction.js";
+import { QUICKEST_SPLIT_S, SLOWEST_SPLIT_S } from "../plan/result-words.js";
 import type { Segment, Target, Timeline } from "../plan/wire.js";
 import type { Phase } from "../state/snapshot.js";
+import { timeOfDay } from "../state/time-of-day.js";
 import { countInWords, focusWords, whereWords } from "./row-words.js";
 import { drillWords, effortWords, nextWords, partName, settingWords, talkWords, whatWords } from "./segment-words.js";
 
@@ -90,7 +94,7 @@ export function wholeLeft(timeline: Timeline, segment: Segment, elapsed_s: numbe
   return clock(Math.max(0, timeline.totals.seconds_s - segment.start_s - Math.min(elapsed_s, segment.duration_s)));
 }
 
-/** What one lane is asked in a block: its split and watts, or the words that it goes by. */
+/** What one lane is asked in a block: its split and watts, or the words that it goes by, beside what is known of its split. */
 export interface LaneAsked {
   split: string;
   watts: string;
@@ -99,10 +103,20 @@ export interface LaneAsked {
 
 const NOTHING: LaneAsked = { split: "", watts: "", words: "" };
 
-export function laneAsked(segment: Segment | undefined, target: Target | undefined): LaneAsked {
+/** `two_k` is the lane's, where it has a result. */
+export function laneAsked(segment: Segment | undefined, target: Target | undefined, two_k: TwoK | null): LaneAsked {
   if (!segment || segment.kind === "rest" || segment.kind === "gap") return { ...NOTHING, words: segment ? "rest" : "end" };
-  if (target?.split_s === undefined) return { ...NOTHING, words: target?.pressure ?? "by feel" };
+  if (target?.split_s === undefined) return { ...NOTHING, split: bound(target, two_k), words: target?.pressure ?? "by feel" };
   return { split: clock(target.split_s), watts: target.watts === undefined ? "" : String(Math.round(target.watts)), words: "" };
+}
+
+/** Which end of what anybody can be asked for lies before the split that this comes to; "" where no split is known. */
+function bound(target: Target | undefined, two_k: TwoK | null): string {
+  const { split_offset_s: offset_s, two_k_power_fraction: fraction } = target ?? {};
+  if (!two_k || (offset_s ?? fraction) === undefined) return "";
+  const two_k_s = toNumber(two_k.split);
+  const split_s = offset_s === undefined ? two_k_s * fraction! ** (-1 / 3) : two_k_s + offset_s;
+  return split_s > SLOWEST_SPLIT_S ? `${clock(SLOWEST_SPLIT_S)}+` : `<${clock(QUICKEST_SPLIT_S)}`;
 }
 
 /** Why a wall led from afar does not follow: beside the clock of a session, and whole. */
@@ -126,5 +140,5 @@ export function heardWords(heard: { at_ms: number; gone: boolean } | undefined, 
   if (!heard) return { brief: "", long: "It has not heard from the server yet." };
   const time = new Date(heard.at_ms).toLocaleTimeString([], { hour12: false });
   if (trouble) return { brief: `${trouble.brief} · heard ${time}`, long: `It last heard from the server what to show at ${time}.` };
-  return heard.gone ? { brief: `no signal since ${time}`, long: `No signal: last heard from the server at ${time}.` } : { brief: `heard ${time}`, long: `Heard from the server at ${time}.` };
+  return heard.gone ? { brief: `no signal since ${timeOfDay(heard.at_ms)}`, long: `No signal: last heard from the server at ${time}.` } : { brief: `heard ${time}`, long: `Heard from the server at ${time}.` };
 }

@@ -1,6 +1,7 @@
 /** The lanes of a room: who rows where, and what each block asks of each of them. */
 import { compare } from "./exact-time.js";
 import { twoKFrom, type TwoK } from "./prediction.js";
+import { SPLIT_OUT_OF_RANGE } from "./remarks.js";
 import { resultProblem } from "./result-words.js";
 import { scaled } from "./scale.js";
 import type { Result, Segment, Target, Timeline } from "./types.js";
@@ -28,6 +29,16 @@ function isCount(value: unknown): value is number {
   return Number.isInteger(value) && (value as number) > 0;
 }
 
+/** As much of a name that was typed as there is room for; letters are kept whole. */
+export function nameThatFits(typed: string): string {
+  let name = "";
+  for (const letter of typed.trim()) {
+    if (name.length + letter.length > LONGEST_NAME) break;
+    name += letter;
+  }
+  return name.trim();
+}
+
 /** "Wren", or "Lane 3" where nobody has given a name. */
 export function laneName({ name }: Lane, index: number): string {
   return name || `Lane ${index + 1}`;
@@ -42,6 +53,12 @@ export function forRoom(timeline: Timeline, lanes: readonly Lane[]): Timeline {
   if (!slowest) return timeline;
   const { athlete: _athlete, ...slow } = scaled(timeline, slowest);
   return { ...slow, segments: slow.segments.map((segment, index) => asking(segment, timeline.segments[index]!.target)) };
+}
+
+/** The lanes, from 0, of which a block asks a split that nobody could be asked for. */
+export function lanesBeyondSplits(timeline: Timeline, lanes: readonly Lane[]): number[] {
+  const beyond = ({ result }: Lane) => result !== null && scaled(timeline, twoKFrom(result)).findings.some(({ code }) => code === SPLIT_OUT_OF_RANGE);
+  return lanes.flatMap((lane, index) => (beyond(lane) ? [index] : []));
 }
 
 function asking({ target: _target, ...segment }: Segment, target: Target | undefined): Segment {

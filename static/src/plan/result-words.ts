@@ -6,8 +6,8 @@ import type { Result } from "./wire.js";
 const SHORTEST_METRES = 100;
 const LONGEST_METRES = 42_195;
 const LONGEST_S = 28_800;
-const SLOWEST_SPLIT_S = 360;
-const QUICKEST_SPLIT_S = 60;
+export const SLOWEST_SPLIT_S = 360;
+export const QUICKEST_SPLIT_S = 60;
 /** Nobody is quicker over 2000 m, and by so many seconds a doubling of the distance beside it [C]. */
 const QUICKEST_TWO_K_SPLIT_S = 75;
 const QUICKEST_STEP_S = 5;
