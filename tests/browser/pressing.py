@@ -9,7 +9,7 @@ _LONGER_THAN_A_SLIP = "() => new Promise((done) => setTimeout(done, 350))"
 
 
 def let_a_slip_pass(browser: Browser) -> None:
-    """Return when another press of the same button counts."""
+    """Return when another press counts: of the same button, or of any after Done."""
     browser.evaluate(_LONGER_THAN_A_SLIP)
 
 
@@ -36,4 +36,5 @@ _TWO_PRESSES = f"""async (target) => {{
 
 def press_twice(browser: Browser, target: Target) -> str:
     """Press where a button is, and once more at once; answers what stands there then."""
+    browser.see(target)
     return str(browser.evaluate(_TWO_PRESSES, target.as_json()))

@@ -15,7 +15,7 @@ from tests.browser.conftest import ENGINES, Launch
 from tests.browser.engines import Browser
 from tests.browser.quick_clock import quick_clock
 from tests.browser.storage import HOLDS_SOMETHING
-from tests.browser.targets import button, heading, words
+from tests.browser.targets import button, field, heading, words
 from tests.builders import rower_of_7_42
 from web.exports.alone_page import alone_page
 from web.settings import Settings
@@ -55,7 +55,7 @@ def test_it_rows_to_the_end_from_disk(engine: str, launch: Launch, file: Path) -
     start(browser, file)
     browser.see(heading("Rowed to the end"))
     browser.click(button("Back to the plan"))
-    browser.see(words("Splits from your 2 km in 7:42.0."))
+    browser.see(words("Splits from a 2 km in 7:42.0, as this page was saved."))
     assert browser.problems() == []
 
 
@@ -68,6 +68,9 @@ def test_it_asks_nobody_for_anything_and_comes_back_to_its_session_after_a_kill(
     chromium.open(file.as_uri())
     chromium.see(heading(TITLE))
     assert accessibility_faults(chromium) == []
+    chromium.type(field("Time"), "8:20")
+    chromium.press("Tab")
+    chromium.see(words("Splits from your 2 km in 8:20.0."))
     start(chromium, file)
     assert {url for url in asked if not url.startswith("data:")} == {file.as_uri()}
     (database,) = chromium.evaluate("async () => (await indexedDB.databases()).map(({ name }) => name)")

@@ -107,6 +107,7 @@ def test_a_minute_more_and_large_buttons(rowing: Browser) -> None:
     assert at_every_size(rowing, SMALL_BUTTONS) == {}
 
     rowing.click(button("Done"))
+    let_a_slip_pass(rowing)
     rowing.click(button("+1 min"))
     rowing.see(words("5:59"))
     places = tops(rowing, ".go", ".minute")
@@ -169,6 +170,7 @@ def test_keys_of_a_keyboard_a_clicker_and_headphones_steer_the_session(rowing: B
     rowing.wait_for(f"() => {QUERY}.pageText().match(/4:5[0-8]/)")  # two taps within a second are one
     rowing.press("PageDown")
     rowing.see_gone(button("Start now"))
+    let_a_slip_pass(rowing)
     rowing.press("PageUp")
     rowing.see(button("Start now"))
     assert rowing.problems() == []

@@ -184,6 +184,17 @@ test("a clock put past a start that was set counts in all the same, and as long 
   assert.deepEqual(where(player), ["running", 0, 1]);
 });
 
+test("a clock put forward to seconds before a start shortens its count-in, and starts at the minute", async () => {
+  const starts_at_ms = clocks.wall_ms + 600_000;
+  const player = await led(simple, starts_at_ms);
+  pass(player, 100);
+  clocks.wall_ms += 495_000;
+  assert.deepEqual([player.snapshot().phase, player.snapshot().count_in, player.snapshot().starts_at_ms], ["count-in", 5, starts_at_ms]);
+  pass(player, 1);
+  clocks.wall_ms += 2000;
+  assert.equal(player.snapshot().count_in, 4, "nearer than three can be counted, it counts as long as was left");
+});
+
 test("a start set by the clock can be moved to now", async () => {
   const player = await led(simple, clocks.wall_ms + 600_000);
   pass(player, 100);

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from datetime import UTC, date, datetime
 from math import ceil
 
+from planner.athlete import Athlete
 from planner.timeline import Timeline
 from web.exports.sheet import sheet_of, sheet_text
 
@@ -14,16 +15,18 @@ FOLD_OCTETS = 75
 PRODUCT = "-//Slipway//Slipway//EN"
 
 
-def calendar_entry(timeline: Timeline, start: datetime | date, now: datetime) -> bytes:
+def calendar_entry(
+    timeline: Timeline, start: datetime | date, now: datetime, athlete: Athlete | None = None
+) -> bytes:
     """The whole file. `start` is a time of day wherever the calendar is read (a floating time), or a day,
-    over the whole of which the entry stands.
+    over the whole of which the entry stands; `athlete` is whose splits it shows, if anybody's.
     """
-    lines = _lines(timeline, start, now.astimezone(UTC))
+    lines = _lines(timeline, sheet_text(sheet_of(timeline, athlete)), start, now.astimezone(UTC))
     return b"".join(_folded(line) for line in lines)
 
 
-def _lines(timeline: Timeline, start: datetime | date, now: datetime) -> Iterator[str]:
-    title, text = timeline.plan.title, sheet_text(sheet_of(timeline))
+def _lines(timeline: Timeline, text: str, start: datetime | date, now: datetime) -> Iterator[str]:
+    title = timeline.plan.title
     yield from ("BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:{PRODUCT}", "BEGIN:VEVENT")
     yield f"UID:{_name(title, text, start, now)}"
     yield f"DTSTAMP:{now:%Y%m%dT%H%M%SZ}"

@@ -65,7 +65,7 @@ KINDS = {
         "one page for the wall, to be printed (HTML)",
         "print.html",
         "text/html; charset=utf-8",
-        lambda asked: print_sheet(asked.timeline),
+        lambda asked: print_sheet(asked.timeline, asked.athlete),
     ),
     "vtt": Kind(
         "calls and blocks as captions for a film (WebVTT)",
@@ -89,7 +89,7 @@ KINDS = {
         "an entry for a calendar with the plan in its text (iCalendar)",
         "ics",
         "text/calendar; charset=utf-8",
-        lambda asked: calendar_entry(asked.timeline, asked.start, asked.now),
+        lambda asked: calendar_entry(asked.timeline, asked.start, asked.now, asked.athlete),
     ),
     "csv": Kind(
         "a table of the segments (RFC 4180)",

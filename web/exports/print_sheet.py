@@ -13,18 +13,19 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from planner.athlete import Athlete
 from planner.timeline import Timeline
-from web.exports.sheet import legend_of, sheet_of
-from web.exports.sheet_fit import POINTS, fit_of
+from web.exports.sheet import Sheet, legend_of, sheet_of
+from web.exports.sheet_fit import POINTS, deepest, digits_wide, fit_of
 from web.exports.words import held_together
 
 TEMPLATES = Path(__file__).resolve().parents[2] / "templates" / "print"
 
 
-def print_sheet(timeline: Timeline) -> bytes:
-    """The whole page in UTF-8."""
-    sheet, style = sheet_of(timeline), _style()
-    fit = fit_of(sheet)
+def print_sheet(timeline: Timeline, athlete: Athlete | None = None) -> bytes:
+    """The whole page in UTF-8; `athlete` is whose splits it shows, if anybody's."""
+    sheet = sheet_of(timeline, athlete)
+    style, fit = _style() + _columns(sheet), fit_of(sheet)
     page = (
         _environment()
         .get_template("sheet.html")
@@ -52,6 +53,15 @@ def _environment() -> Environment:
 def _style() -> str:
     sizes = "".join(f".p{points} .parts{{font-size:{points}pt}}\n" for points in POINTS)
     return (TEMPLATES / "sheet.css").read_text(encoding="utf-8") + sizes
+
+
+def _columns(sheet: Sheet) -> str:
+    """Every part has its columns in the same places."""
+    beside_em = {"length": 0.4 * deepest(sheet) + 0.5, "rate": 0.4, "split": 0.4, "strokes": 0.0}
+    return "".join(
+        f".{name}{{min-width:calc({digits:.2f}ch + {beside_em[name]:.1f}em)}}\n"
+        for name, digits in digits_wide(sheet).items()
+    )
 
 
 def _policy(style: str) -> str:

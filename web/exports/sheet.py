@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from planner.plan import Block, Drill, Gap, Part, Repeat, Rest, Step, TwoKPower
+from planner.athlete import Athlete
+from planner.plan import Block, Drill, Gap, Part, Pressure, Repeat, Rest, SplitOffset, Step, TwoKPower
+from planner.prediction import TWO_K, tenths_of
 from planner.stretches import Ends, Stretch
 from planner.timeline import Timeline
 from planner.totals import Totals
@@ -52,7 +54,7 @@ class SheetPart:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The whole plan; `about` holds summary, set-up and setting, those that there are."""
+    """The whole plan; `about` holds summary, set-up, setting and whose splits these are, where there are."""
 
     title: str
     sums: str
@@ -60,8 +62,8 @@ class Sheet:
     parts: tuple[SheetPart, ...]
 
 
-def sheet_of(timeline: Timeline) -> Sheet:
-    """The sheet of a timeline."""
+def sheet_of(timeline: Timeline, athlete: Athlete | None = None) -> Sheet:
+    """The sheet of a timeline, which was made for this athlete or for anybody."""
     plan = timeline.plan
     first: dict[str, Stretch] = {}
     for segment in timeline.segments:
@@ -70,6 +72,7 @@ def sheet_of(timeline: Timeline) -> Sheet:
         ("About", plan.summary),
         ("Set-up", plan.setup),
         ("Machine", setting_words(plan.setting)),
+        ("Splits", _result_words(timeline, athlete) if athlete else ""),
     )
     parts = zip(plan.parts, timeline.parts, strict=True)
     return Sheet(
@@ -77,6 +80,30 @@ def sheet_of(timeline: Timeline) -> Sheet:
         sums=sums_words(timeline.totals),
         about=tuple((name, text) for name, text in about if text),
         parts=tuple(_part(part, index, sums.totals, first) for index, (part, sums) in enumerate(parts)),
+    )
+
+
+def _result_words(timeline: Timeline, athlete: Athlete) -> str:
+    """Where splits come from: "from 2000 m in 7:42.0", or "in about" where other results say so."""
+    two_k = timeline.two_k
+    if two_k is None or not any(
+        _by_result(part.blocks) for part in timeline.plan.parts if isinstance(part, Part)
+    ):
+        return ""
+    rowed = (result for result in athlete.results if result.metres == TWO_K.metres)
+    for result in rowed:
+        if tenths_of(float(result.split)) == two_k.split:
+            return f"from 2000 m in {split_clock(result.seconds)}"
+    return f"from 2000 m in about {split_clock(two_k.split * 4)}"
+
+
+def _by_result(steps: tuple[Step, ...]) -> bool:
+    """Whether some of it has a split that follows from a result."""
+    return any(
+        _by_result((*step.blocks, *step.between))
+        if isinstance(step, Repeat)
+        else isinstance(step, Block) and isinstance(step.effort, Pressure | SplitOffset | TwoKPower)
+        for step in steps
     )
 
 

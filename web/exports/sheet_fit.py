@@ -30,6 +30,8 @@ WORTH_TWO = 1.2
 NOTE = 0.66
 """The size of notes and strokes beside that of the rest."""
 _LETTER, _WIDE_LETTER, _BOLD = 0.56, 1.05, 1.06
+_IN_DIGITS = {" ": 0.5, ":": 0.6, ".": 0.6, "t": 0.6, "r": 0.75, "m": 1.6}
+"""Letters that are not about as wide as a digit, by the tables of three families of letters."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +55,7 @@ def fit_of(sheet: Sheet) -> Fit:
 
 def _largest(sheet: Sheet, columns: int, room_mm: float) -> int:
     """The largest size that fits, or 0 where none does."""
-    fitting = (points for points in POINTS if _parts_mm(sheet.parts, points, columns) <= room_mm)
+    fitting = (points for points in POINTS if _parts_mm(sheet, points, columns) <= room_mm)
     return next(fitting, 0)
 
 
@@ -66,28 +68,48 @@ def _fixed_mm(sheet: Sheet) -> float:
     return points * MM_PER_POINT + 1 + 0.8 * len(sheet.about) + 2 + 2.5
 
 
-def _parts_mm(parts: Iterable[SheetPart], points: int, columns: int) -> float:
+def _parts_mm(sheet: Sheet, points: int, columns: int) -> float:
     width_mm = WIDTH_MM if columns == 1 else (WIDTH_MM - COLUMN_GAP_MM) / 2
-    return sum(_part_points(part, points, width_mm) for part in parts) * MM_PER_POINT
+    asked_mm = width_mm - _beside_mm(sheet, points)
+    return sum(_part_points(part, points, asked_mm, width_mm) for part in sheet.parts) * MM_PER_POINT
 
 
-def _part_points(part: SheetPart, points: int, width_mm: float) -> float:
+def _part_points(part: SheetPart, points: int, asked_mm: float, width_mm: float) -> float:
     sums = _lines(f"{part.name}   {part.sums}", points * 0.8, width_mm)
     heading = points * (0.8 * 0.4 + 0.8 * 1.2 * sums)
-    asked_mm = width_mm - _beside_mm(part.rows, points)
-    return heading + sum(_row_points(row, points, asked_mm, width_mm) for row in part.rows)
-
-
-def _beside_mm(rows: Iterable[Row], points: int) -> float:
-    """What the columns beside the one in the middle take: length, rate, split, strokes."""
-    plain = [row for row in rows if not row.heading]
-    widths = (
-        max((_em(row.length) * _BOLD + 0.4 * row.depth + 0.5 for row in plain), default=0),
-        max((_em(row.rate) * _BOLD + 0.4 for row in plain), default=0),
-        max((_em(row.split) * _BOLD + 0.4 for row in plain), default=0),
-        max((_em(row.strokes) * NOTE + 0.4 for row in plain), default=0),
+    return heading + sum(
+        _row_points(row, points, asked_mm if row.length else width_mm, width_mm) for row in part.rows
     )
-    return sum(widths) * points * MM_PER_POINT
+
+
+def digits_wide(sheet: Sheet) -> dict[str, float]:
+    """How many digits wide the columns beside the one in the middle have to be, in all parts alike."""
+    rows = [row for part in sheet.parts for row in part.rows]
+    return {
+        "length": max(_digits(row.length) for row in rows),
+        "rate": max(_digits(row.rate) for row in rows),
+        "split": max(_digits(row.split) for row in rows),
+        "strokes": max(_digits(row.strokes) for row in rows),
+    }
+
+
+def deepest(sheet: Sheet) -> int:
+    """In how many repeats some row stands."""
+    return max(row.depth for part in sheet.parts for row in part.rows)
+
+
+def _digits(text: str) -> float:
+    """As wide as so many digits of the same letters, of whatever family; on the wide side."""
+    return 1.04 * sum(_IN_DIGITS.get(letter, 1.0) for letter in text)
+
+
+def _beside_mm(sheet: Sheet, points: int) -> float:
+    """What the columns beside the one in the middle take."""
+    ems = sum(
+        digits * _LETTER * (NOTE if name == "strokes" else _BOLD)
+        for name, digits in digits_wide(sheet).items()
+    )
+    return (ems + 0.4 * deepest(sheet) + 1.7) * points * MM_PER_POINT
 
 
 def _row_points(row: Row, points: int, asked_mm: float, width_mm: float) -> float:

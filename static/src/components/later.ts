@@ -17,5 +17,6 @@ import "./settings-home.js";
 import "./stroke-figure.js";
 import "./tag-entry.js";
 import "./technique-page.js";
+import "./unsound-plan.js";
 import "./wall-home.js";
 import "./write-home.js";

@@ -47,7 +47,7 @@ export class PlanDownloads extends LitElement {
   constructor() {
     super();
     this.start = "";
-    this.personal = true;
+    this.personal = false;
     this.making = "";
   }
 
@@ -76,7 +76,7 @@ export class PlanDownloads extends LitElement {
 
   override render() {
     return html`<details><summary>Download</summary><div class="inside">
-      ${this.athlete ? html`<label class="choice"><input type="checkbox" .checked=${this.personal} @change=${this.choose}>With the splits from your results</label>` : nothing}
+      ${this.athlete ? html`<label class="choice"><input type="checkbox" .checked=${this.personal} @change=${this.choose}>With the splits from your results, for whoever gets the file to see</label>` : nothing}
       <ul>${KINDS.map((kind) => this.line(kind))}</ul>
     </div></details>`;
   }

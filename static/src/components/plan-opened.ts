@@ -10,6 +10,7 @@ import { addressOf, forgetPlan, keep, openBuiltIn, openMine, openPlan, remake, t
 import { isSound, openSession } from "../data/sessions.js";
 import { Unsound } from "../data/sound-session.js";
 import { changeSettings, readSettings } from "../data/settings.js";
+import { alone } from "../plan/alone.js";
 import type { Level, Room } from "../plan/types.js";
 import { scaled } from "../plan/scale.js";
 import type { Mend, Result } from "../plan/wire.js";
@@ -19,7 +20,6 @@ import "./open-session-question.js";
 import "./plan-screen.js";
 import { knownWords } from "./rower-words.js";
 import { goTo, queryOf, rowAddress, tellScreen, writeAddress } from "./routes.js";
-import "./unsound-plan.js";
 import { watchSaved, type Saved } from "./saving.js";
 
 const NO_SIGNAL = "Changing a plan needs signal, and there is none. It is as it was.";
@@ -90,7 +90,7 @@ export class PlanOpened extends LitElement {
 
   private broken() {
     return html`<unsound-plan .trouble=${this.trouble} .own=${this.source === "mine"} .busy=${this.busy} .vain=${this.mendTrouble}
-      @again=${this.fetchAgain} @forget=${this.forget}></unsound-plan>`;
+      @again=${this.fetchAgain} @forget=${this.forget}><p>This plan cannot be opened. ${this.trouble}</p></unsound-plan>`;
   }
 
   private async gather(): Promise<void> {
@@ -102,6 +102,7 @@ export class PlanOpened extends LitElement {
       this.unsound = false;
       document.title = `${this.record.plan.title} · Slipway`;
     } catch (error) {
+      if (error instanceof Unsound) await import("./later.js").catch(() => undefined);
       this.unsound = error instanceof Unsound;
       this.trouble = troubleWords(error);
     }
@@ -158,8 +159,9 @@ export class PlanOpened extends LitElement {
     }
   }
 
+  /** In a one-file page it takes the place of somebody else's, or of one that was mistyped: there are no results to look through. */
   private async keepResult({ detail }: CustomEvent<Result>): Promise<void> {
-    this.rower = await addResult(detail);
+    this.rower = await (alone ? changeAthlete({ results: [detail], level: undefined }) : addResult(detail));
     await this.appraise();
   }
 

@@ -171,7 +171,7 @@ export class PlanScreen extends LitElement {
         ${alone ? nothing : this.doing(plan)}</header>
       <plan-profile labels .timeline=${timeline}></plan-profile>
       <div class="left">
-        ${this.known ? nothing : html`<result-entry heading="A recent result, for splits (if you have one)"></result-entry>`}
+        ${this.known && !alone ? nothing : html`<result-entry heading=${this.known ? "A result of your own, for your splits" : "A recent result, for splits (if you have one)"}></result-entry>`}
         ${this.outdated ? this.againLine() : nothing}
         ${this.mendedBy ? this.undoLine() : nothing}
         ${this.findings.length ? html`<finding-list .findings=${this.findings} .busy=${this.busy} .trouble=${this.mendTrouble} @mend=${this.pass}></finding-list>` : nothing}

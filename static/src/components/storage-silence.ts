@@ -5,7 +5,7 @@ import { player } from "../state/player.js";
 import { buttons, type } from "./look.js";
 
 const ASKED = "Storage on this device does not answer. It is asked again and again, and nothing that is kept there is lost.";
-const WITHOUT = "Storage on this device does not answer yet. What you do now is kept while this page is open, and added to what is stored when it answers. Until then only that is seen here.";
+const WITHOUT = "Storage on this device does not answer yet, or has no room. What you do now is kept while this page is open, and added to what is stored when it answers. Until then only that is seen here.";
 
 export class StorageSilence extends LitElement {
   private stop = (): void => {};

@@ -28,6 +28,8 @@ declare const TICKER_WORKER_URL: string;
 
 const TICK_MS = 250;
 const TICK_WHEN_HIDDEN_MS = 1000;
+/** Time to see and hear that a start is coming, and to take the handle. */
+const SHORTEST_COUNT_S = 3;
 
 /** What a command sees: the place, the moment, the segment and the one after it. */
 export interface Moment {
@@ -162,13 +164,14 @@ export class Keeper {
     this.endIfOver();
   }
 
-  /** A start set by the clock stays at its minute when the clock is moved; but nobody is started without a count-in. */
+  /** A start set by the clock stays at its minute when the clock is moved, unless too little is left then for a count-in. */
   private keepTheMinute(run: SessionRun, moved_s: number): void {
     const { now_s } = run;
     const { start_s } = run.placeAt(now_s);
     if (start_s === null || run.over) return;
     const counted_s = Math.min(start_s - now_s, this.chosen.now.start_count_s);
-    this.write({ kind: "start-set", at_s: now_s, start_s: Math.max(start_s - moved_s, now_s + counted_s) });
+    const left_s = start_s - moved_s - now_s;
+    this.write({ kind: "start-set", at_s: now_s, start_s: now_s + (left_s < SHORTEST_COUNT_S ? counted_s : left_s) });
   }
 
   private judge(found: Found, since_s: number): void {

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from planner.athlete import Athlete
+import re
+from fractions import Fraction
+
+from planner.athlete import Athlete, Result
 from planner.notation.reader import read
 from planner.timeline import compile_timeline
 from tests.builders import rower_of_7_42
@@ -64,6 +67,21 @@ def test_the_legend_explains_what_the_sheet_shows_and_nothing_else() -> None:
         "1:53.7: the split, per 500 m.",
         "Splits, distances and times marked “about” are estimates.",
     )
+
+
+def test_it_says_from_whose_result_its_splits_are_where_they_are_from_one() -> None:
+    def about(text: str, *results: Result) -> dict[str, str]:
+        rower = Athlete(results)
+        return dict(sheet_of(compile_timeline(read(text), rower), rower).about)
+
+    relative, outright = "title: x\nmain\n3 x (5' r18 light, 1' rest)", "title: x\nmain\n5' r18 @2:10"
+    two_k, five_k = Result(2000, Fraction("462.3")), Result(5000, Fraction(1215))
+    assert about(relative, two_k)["Splits"] == "from 2000 m in 7:42.3"
+    assert re.fullmatch(r"from 2000 m in about 7:\d\d\.\d", about(relative, five_k)["Splits"])
+    assert "Splits" not in about(outright, two_k)
+    assert "Splits" not in dict(sheet_of(compile_timeline(read(relative))).about)
+    text = sheet_text(sheet_of(compile_timeline(read(relative), Athlete((two_k,))), Athlete((two_k,))))
+    assert "Splits: from 2000 m in 7:42.3" in text.splitlines()
 
 
 def test_a_number_stays_with_its_unit_and_its_sign() -> None:
