@@ -210,6 +210,7 @@ def test_the_accessibility_checker_finds_nothing_from_the_caution_to_the_end(
         "heading Rowing: Two blocks and a sprint",
         *["button Stop signs", "button Mute", "button End", "button More"],
         "timer Time left",
+        "image Strokes of this block: above, a tick for each stroke; below, a mark for every 10",
         "image Picture of the plan: main 5:20; rates from 20 to 30.",
         *["button Back", "button Hold", "button Skip", "button +1 min"],
         "status",

@@ -124,6 +124,8 @@ export class WallAfar extends LitElement {
       }
     } catch (error) {
       this.trouble = troubleAfar(error);
+      // A tablet that is opened again says when it last heard.
+      if (this.heard && this.heard.at_ms > this.written_ms) await this.write().catch(() => undefined);
     }
     this.now_ms = Date.now();
     if (this.isConnected && wall === this.wall) this.timer = setTimeout(() => void this.ask(), POLL_MS);
