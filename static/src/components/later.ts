@@ -14,6 +14,7 @@ import "./readiness-view.js";
 import "./result-entry.js";
 import "./session-making.js";
 import "./settings-home.js";
+import "./stroke-check.js";
 import "./stroke-figure.js";
 import "./tag-entry.js";
 import "./technique-page.js";

@@ -29,7 +29,6 @@ import "./saved-mark.js";
 import { partName } from "./segment-words.js";
 import "./stop-signs.js";
 import type { StopSigns } from "./stop-signs.js";
-import "./stroke-check.js";
 import type { StrokeCheck } from "./stroke-check.js";
 import "./stroke-rail.js";
 import type { StrokeRail } from "./stroke-rail.js";
@@ -37,6 +36,9 @@ import "./stroke-ticks.js";
 
 /** Letters from which a call is set smaller, so that it does not push the digits down. */
 const LONG_CALL = 46;
+
+/** It comes with what is kept after the first load. */
+const canCheck = () => customElements.get("stroke-check") !== undefined;
 
 export class RowScreen extends LitElement {
   static override properties = {
@@ -107,7 +109,7 @@ export class RowScreen extends LitElement {
       <p class="heard-only" role="status">${this.spoken(segment)}</p>
       <stop-signs ?held=${this.held} @hold=${() => this.tell("hold")} @end=${() => this.tell("end")}></stop-signs>
       <end-question ?held=${this.held} @end=${() => this.tell("end")}></end-question>
-      <more-choices ?held=${this.held} checks @check=${this.checkStrokes} @end=${this.askToEnd}></more-choices>
+      <more-choices ?held=${this.held} ?checks=${canCheck()} @check=${this.checkStrokes} @end=${this.askToEnd}></more-choices>
       <stroke-check .asked=${segment.rate} .paced=${segment.paced_rate}></stroke-check>
     </main>`;
   }
@@ -128,7 +130,7 @@ export class RowScreen extends LitElement {
   }
 
   checkStrokes(): void {
-    this.child<StrokeCheck>("stroke-check").open();
+    if (canCheck()) this.child<StrokeCheck>("stroke-check").open();
   }
 
   private head(segment: Segment) {
