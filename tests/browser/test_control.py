@@ -98,6 +98,9 @@ def test_a_minute_more_and_large_buttons(rowing: Browser) -> None:
     rowing.reload()
     rowing.see(css(".large .big"))
     assert seconds_left(rowing) > 60
+    rowing.click(button("More"))
+    rowing.see(button("Stroke check"))
+    rowing.press("Escape")
     assert faults_at_every_size(rowing) == {}
     assert at_every_size(rowing, SMALL_BUTTONS) == {}
 

@@ -54,11 +54,6 @@ export class EndScreen extends LitElement {
     how-it-went:not(:defined) { display: none; }
   `];
 
-  /** What is said of a session is asked for by what nobody needs in order to row. */
-  override firstUpdated(): void {
-    if (!alone) import("./later.js").catch(() => undefined);
-  }
-
   override render() {
     return html`<main>
       <div><p class="small" dir="auto"><bdi>${this.planTitle}</bdi></p>

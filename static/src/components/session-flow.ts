@@ -126,7 +126,7 @@ export class SessionFlow extends LitElement {
     this.screen = screen;
   }
 
-  /** The session first; only then the long look into the cache. */
+  /** The session first; only then the long look into the cache, and what nobody needs in order to row: the check of strokes, and what is said of a session. */
   private async restore(): Promise<void> {
     while (this.isConnected && !(await this.foundOut())) await new Promise((done) => setTimeout(done, ASK_AGAIN_MS));
     this.silent = false;
@@ -134,6 +134,7 @@ export class SessionFlow extends LitElement {
     if (led_by) return goTo(this, `/${led_by}`);
     this.restoring = false;
     await this.updateComplete;
+    import("./later.js").catch(() => undefined);
     await this.prove();
   }
 
