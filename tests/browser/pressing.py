@@ -9,7 +9,7 @@ _LONGER_THAN_A_SLIP = "() => new Promise((done) => setTimeout(done, 350))"
 
 
 def let_a_slip_pass(browser: Browser) -> None:
-    """Return when another press counts: of the same button, or of any after Done."""
+    """Return when another press counts: in the same place, of the same button, or of any after Done."""
     browser.evaluate(_LONGER_THAN_A_SLIP)
 
 

@@ -117,6 +117,7 @@ def test_a_session_is_noted_with_the_server_gone_and_stands_in_the_log(
     let_a_slip_pass(chromium)
     chromium.click(button("Keep it"))
     chromium.click(button("Take it off this device"))
+    let_a_slip_pass(chromium)
     chromium.click(button("Yes, take it off this device"))
     chromium.see(words("Nothing here yet: a session that you row stands here once it has ended."))
     assert [session["id"] for session in stored(chromium, "log")] == ["damaged"]

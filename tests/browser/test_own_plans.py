@@ -8,7 +8,7 @@ from pathlib import Path
 from tests.browser.accessibility import accessibility_faults
 from tests.browser.app_server import Server
 from tests.browser.chromium import Chromium
-from tests.browser.pressing import press_twice
+from tests.browser.pressing import let_a_slip_pass, press_twice
 from tests.browser.processes import wait_until
 from tests.browser.storage import stored
 from tests.browser.targets import Target, button, css, field, heading, link, words
@@ -59,6 +59,7 @@ def test_a_plan_is_tagged_found_taken_off_and_brought_back_from_a_file(
     chromium.click(MINE)
     chromium.see(button("Take it off this device"))
     assert press_twice(chromium, button("Take it off this device")) == "Keep it"
+    let_a_slip_pass(chromium)
     chromium.click(button("Yes, take it off this device"))
     chromium.see(words("No plan here fits that."))
     assert accessibility_faults(chromium) == []

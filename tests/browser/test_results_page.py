@@ -56,6 +56,7 @@ def test_everything_is_removed_at_once_after_it_was_asked_again(chromium: Browse
     chromium.click(button("Keep it"))
     chromium.see(RESULT)
     chromium.click(button("Remove all on this page"))
+    let_a_slip_pass(chromium)
     chromium.click(button("Yes, remove it all"))
     chromium.see(NOTHING)
     chromium.reload()

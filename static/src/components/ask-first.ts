@@ -6,9 +6,7 @@
  */
 import { LitElement, css, html } from "lit";
 import { buttons, type } from "./look.js";
-
-/** Much less than somebody takes to read what is asked. */
-const SLIP_MS = 300;
+import { NoSlips } from "./no-slips.js";
 
 export class AskFirst extends LitElement {
   static override properties = { words: {}, yes: {}, keep: {}, busy: { type: Boolean }, asking: { state: true } };
@@ -17,7 +15,6 @@ export class AskFirst extends LitElement {
   declare keep: string;
   declare busy: boolean;
   declare asking: boolean;
-  private asked_ms = -Infinity;
 
   constructor() {
     super();
@@ -25,6 +22,7 @@ export class AskFirst extends LitElement {
     this.keep = "Keep it";
     this.busy = false;
     this.asking = false;
+    this.addEventListener("click", new NoSlips(), { capture: true });
   }
 
   static override styles = [type, buttons, css`
@@ -35,14 +33,8 @@ export class AskFirst extends LitElement {
   /** The first button stays the same element, so that whoever goes by the keyboard stays on it. */
   override render() {
     return html`<div role="group" aria-label=${this.words}>
-      <button type="button" ?disabled=${this.busy} @click=${this.press}>${this.asking ? this.keep : this.words}</button>
+      <button type="button" ?disabled=${this.busy} @click=${() => (this.asking = !this.asking)}>${this.asking ? this.keep : this.words}</button>
       ${this.asking ? html`<button type="button" ?disabled=${this.busy} @click=${this.mean}>${this.yes}</button>` : ""}</div>`;
-  }
-
-  private press({ timeStamp }: Event): void {
-    if (this.asking && timeStamp - this.asked_ms < SLIP_MS) return;
-    this.asking = !this.asking;
-    this.asked_ms = timeStamp;
   }
 
   private mean(): void {

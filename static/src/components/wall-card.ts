@@ -3,12 +3,14 @@
  * Properties: `wall`; `plan` (to be put on it, or undefined). Events: `walls` (detail: all walls, after one was changed), `choose` (a plan).
  */
 import { LitElement, css, html, nothing } from "lit";
+import { keyed } from "lit/directives/keyed.js";
 import { lookAtLed, samePlan, show, type Told } from "../data/afar.js";
 import { NoAnswer } from "../data/api.js";
 import { forgetWall, isWrongKey, keyLink, newKey, readWalls, renameWall, tabletAddress, type KeyedWall } from "../data/keyed-walls.js";
 import { compiledForAnybody } from "../plan/compile.js";
 import type { Plan, Timeline, Wall } from "../plan/wire.js";
 import { narrowed } from "../state/server-time.js";
+import "./ask-first.js";
 import { hereOnlyLook, hereOnlyWords, isHereOnly } from "./here-only.js";
 import { buttons, fields, type } from "./look.js";
 import "./qr-code.js";
@@ -28,7 +30,7 @@ const NOTHING_SAID = () => "";
 export class WallCard extends LitElement {
   static override properties = {
     wall: { attribute: false }, plan: { attribute: false }, shown: { state: true }, trouble: { state: true }, busy: { state: true }, said: { state: true },
-    telling: { state: true }, asking: { state: true },
+    telling: { state: true },
   };
   declare wall: KeyedWall;
   declare plan: Plan | undefined;
@@ -39,8 +41,6 @@ export class WallCard extends LitElement {
   declare said: (now: Partial<Wall>) => string;
   /** The addresses and keys are on the screen: they are not for every eye. By itself where no tablet has opened its address yet. */
   declare telling: boolean | undefined;
-  /** Which press is asked about once more; "" for none. */
-  declare asking: string;
   /** What is on the wall, by the clock; made once for each version. */
   private line: { version: number; timeline: Timeline } | undefined;
   /** What is not known since something was sent and not answered, until the server answers. */
@@ -53,13 +53,13 @@ export class WallCard extends LitElement {
     this.trouble = "";
     this.busy = false;
     this.said = NOTHING_SAID;
-    this.asking = "";
   }
 
   static override styles = [type, buttons, fields, hereOnlyLook, css`
     section { display: grid; gap: 12px; padding: 16px; background: var(--hull); border: 1px solid var(--line); border-radius: var(--r); }
     .ways { display: grid; grid-template-columns: repeat(auto-fit, minmax(150px, 1fr)); gap: 8px; }
     button { background: var(--water); }
+    ask-first { --hull: var(--water); }
     .go { background: var(--catch); }
     .telling { display: grid; gap: 10px; }
     .here-only { background: var(--water); }
@@ -116,17 +116,10 @@ export class WallCard extends LitElement {
     return this.line.timeline;
   }
 
-  /** A button for one thing that can be done; one that `asks` does it when it was asked once more. */
+  /** A button for one thing that can be done; it `asks` first where what a room rows by would be over, or a key worth nothing. */
   private way(words: string, act: () => Promise<void>, look = "", asks = false) {
-    if (asks && this.asking === words) return this.sure(`Yes, ${words.charAt(0).toLowerCase()}${words.slice(1)}`, act);
-    return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${asks ? () => (this.asking = words) : act}>${words}</button>`;
-  }
-
-  /** What a room rows by would be over, or a key worth nothing. The harmless answer comes under the finger. */
-  private sure(yes: string, act: () => Promise<void>) {
-    const done = () => (this.asking = "");
-    return html`<button type="button" @click=${done}>Leave it as it is</button>
-      <button type="button" ?disabled=${this.busy} @click=${() => act().finally(done)}>${yes}</button>`;
+    if (!asks) return html`<button type="button" class=${look} ?disabled=${this.busy} @click=${act}>${words}</button>`;
+    return keyed(words, html`<ask-first .words=${words} yes="Yes, ${words.charAt(0).toLowerCase()}${words.slice(1)}" keep="Leave it as it is" ?busy=${this.busy} @sure=${act}></ask-first>`);
   }
 
   private addresses() {
