@@ -17,13 +17,14 @@ export class DeviceFile extends LitElement {
   static override properties = { busy: { state: true }, said: { state: true }, trouble: { state: true } };
   declare busy: boolean;
   declare said: string;
-  declare trouble: string;
+  /** What went wrong and what that changed, a sentence each. */
+  declare trouble: readonly string[];
 
   constructor() {
     super();
     this.busy = false;
     this.said = "";
-    this.trouble = "";
+    this.trouble = [];
   }
 
   static override styles = [type, buttons, css`
@@ -42,7 +43,7 @@ export class DeviceFile extends LitElement {
         <button type="button" ?disabled=${this.busy} aria-describedby="back" @click=${this.choose}>${this.busy ? "Reading it …" : "Bring a file back"}</button></div>
       <input type="file" accept=".json,application/json" tabindex="-1" @change=${this.chosen}>
       <div role="status">${this.said ? html`<p class="note" dir="auto">${this.said}</p>` : nothing}</div>
-      <div role="alert">${this.trouble ? html`<div class="note trouble" dir="auto"><p>${this.trouble}</p>${this.trouble.endsWith(IN_PART) ? nothing : html`<p>${UNCHANGED}</p>`}</div>` : nothing}</div>
+      <div role="alert">${this.trouble.length ? html`<div class="note trouble" dir="auto">${this.trouble.map((sentence) => html`<p>${sentence}</p>`)}</div>` : nothing}</div>
       <p class="small" id="back">Bringing a file back adds what is missing here. What is here stays as it is.</p>
       <p class="small">The file tells about you: your results, what you rowed and how it went. Keys, to walls and for publishing, are not in it.</p></section>`;
   }
@@ -80,16 +81,13 @@ export class DeviceFile extends LitElement {
 
   private async working(work: () => Promise<void>): Promise<void> {
     if (this.busy) return;
-    this.said = this.trouble = "";
-    if (database.isWithout()) {
-      this.trouble = WITHOUT;
-      return;
-    }
+    [this.said, this.trouble] = ["", database.isWithout() ? [WITHOUT, UNCHANGED] : []];
+    if (this.trouble.length) return;
     this.busy = true;
     try {
       await work();
     } catch (error) {
-      this.trouble = error instanceof BroughtInPart ? `${addedWords(error.brought)} ${IN_PART}` : error instanceof NotEverything ? error.message : REFUSED;
+      this.trouble = error instanceof BroughtInPart ? [addedWords(error.brought), IN_PART] : [error instanceof NotEverything ? error.message : REFUSED, UNCHANGED];
     } finally {
       this.busy = false;
     }

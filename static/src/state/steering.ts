@@ -49,9 +49,7 @@ export abstract class Steering {
     this.keeper.command((moment) => ({ kind: "skipped", at_s: moment.at_s, count_in_s: this.countAfter(moment) }));
   }
 
-  /**
-   * A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in.
-   */
+  /** A metre or open block is over, and was so some seconds ago; or the gap is: the piece starts with a count-in. */
   done(seconds_ago = 0): void {
     if (this.slipped("done")) return;
     this.keeper.command((moment) => ({ kind: "tapped", at_s: moment.at_s, ago_s: seconds_ago, count_in_s: this.countAfter(moment) }));

@@ -1,5 +1,6 @@
 /** What was really rowed: stretches of segments, and their sums. */
 import { multiple } from "../plan/exact-time.js";
+import { QUICKEST_SPLIT_S } from "../plan/result-words.js";
 import { isRowed, type Segment, type Timeline } from "../plan/types.js";
 import { metreRunAt, metresFrom, type MetreRun } from "./metre-run.js";
 
@@ -45,9 +46,6 @@ export interface Piece {
   whole: boolean;
 }
 
-/** Nobody rows quicker: a tap that says so was a slip. */
-const QUICKEST_SPLIT_S = 60;
-
 /**
  * Each run of metre blocks as it was rowed last, to the last end that somebody tapped; less of it does not count
  * where more of it was rowed before. Blocks inside a run go on by an estimate, so that only the whole way to a tap is
@@ -65,6 +63,7 @@ export function piecesOf(timeline: Timeline, stints: readonly Stint[]): Piece[] 
   return [...rowed].sort(([a], [b]) => a - b).map(([, piece]) => piece);
 }
 
+/** Nobody rows quicker than that split: a tap that says so was a slip. */
 function isRowable({ metres, seconds_s }: Piece): boolean {
   return seconds_s * 500 >= metres * QUICKEST_SPLIT_S;
 }
