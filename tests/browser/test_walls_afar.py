@@ -20,6 +20,7 @@ RUNNING = words(re.compile("^Warm-up · block 1 of"))
 def clear(phone: Browser) -> None:
     """While a session runs on it, which is asked about."""
     phone.click(button("Clear"))
+    let_a_slip_pass(phone)
     phone.click(button("Yes, clear"))
 
 
